@@ -50,16 +50,29 @@ def read_card_line(kind: KindForm, text: str) -> Reading:
 
 def _label_of(kind: KindForm, text: str) -> tuple[str, Form | None]:
     """The longest label of the kind that opens the text, as written there, and its form."""
-    words = text.split()
-    best: tuple[int, Form | None] = 0, None
-    for form in kind.forms:
-        for label in form.labels:
-            size = label.count(" ") + 1
-            if size > best[0] and " ".join(words[:size]).casefold() == label.casefold():
-                best = size, form
-    size, found = best
-    written = re.match(rf"(?:\S+\s*){{{size}}}(?<=\S)", text) if size else None
-    return (written[0] if written else ""), found
+    labels = _labels_of(kind)
+    words = [word.casefold() for word in text.split()]
+    for size in range(min(len(words), _MOST_WORDS), 0, -1):
+        found = labels.get(" ".join(words[:size]))
+        if found is not None:
+            written = re.match(rf"(?:\S+\s*){{{size}}}(?<=\S)", text)
+            return (written[0] if written else ""), found
+    return "", None
+
+
+# No label has more.
+_MOST_WORDS = 4
+_LABELS: dict[str, tuple[KindForm, dict[str, Form]]] = {}
+
+
+def _labels_of(kind: KindForm) -> dict[str, Form]:
+    """The form of each label; of two that have the same the first."""
+    of, labels = _LABELS.get(kind.kind, (None, {}))
+    if of is not kind:
+        forms = reversed(kind.forms)
+        labels = {label.casefold(): form for form in forms for label in form.labels}
+        _LABELS[kind.kind] = kind, labels
+    return labels
 
 
 _CARD_LEXICONS: dict[tuple[str, str], Lexicon] = {}

@@ -8,7 +8,7 @@ the tests hold the two together.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
 
 from msgspec import Struct
@@ -108,7 +108,11 @@ class Known(Struct, frozen=True):
 
 def read_section(section: bytes, known: Known) -> Section:
     """Read one section's outline. Lines too long to be a journal's are set aside with a flaw."""
-    text = section.decode()
+    return read_section_text(section.decode(), known)
+
+
+def read_section_text(text: str, known: Known) -> Section:
+    """The same of a section's text."""
     if "0" <= text[:1] <= "9" and "\t" not in text and len(text) <= LONGEST_LINE:
         lines = text.split("\n")
         quick = quick_blocks(lines, known.words, known.prose, partial(_joined, known))
@@ -143,10 +147,16 @@ def read_any_section(text: str, known: Known) -> Section:
 
 
 def _page(line: str, blocks: tuple[Block, ...], flaws: tuple[Flaw, ...]) -> Page:
-    date, hour, weather = hour_of_day(*_first_word(line))
-    column = len(line) - len(weather) + 1
+    date, hour, weather, column = day_line(line)
     has_hours = any(act.hour for block in blocks for act in block.acts)
     return Page(date, weather, column, blocks, flaws, hour, has_hours)
+
+
+def day_line(line: str) -> tuple[str, str, str, int]:
+    """The date at the beginning of a line, its hour, what stands behind both, and in which column
+    (from 1)."""
+    date, hour, weather = hour_of_day(*_first_word(line))
+    return date, hour, weather, len(line) - len(weather) + 1
 
 
 def _without_long_lines(text: str) -> tuple[str, list[Flaw]]:
@@ -285,6 +295,13 @@ def _acts(lines: list[Scanned], known: Known, flaws: list[Flaw]) -> tuple[Act, .
     for at, left_out in left_below(lines, are_known, are_prose, doubtful).items():
         acts[at] = replace(acts[at], left_out=f"{acts[at].left_out} {left_out}".lstrip())
     return tuple([act for act in acts if act.line not in doubtful])
+
+
+def act_of_lines(lines: Sequence[str], first: int, known: Known, flaws: list[Flaw]) -> Act:
+    """Read an act from its line, which is the `first` of its section, and deeper ones below it."""
+    if len(lines) == 1:
+        return read_act_line(lines[0].rstrip(), first, known)
+    return _joined(known, [(first + i, line.rstrip()) for i, line in enumerate(lines)], flaws)
 
 
 def _joined(known: Known, group: list[Scanned], flaws: list[Flaw]) -> Act:

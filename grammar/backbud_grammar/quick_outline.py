@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from sys import intern
 
 from backbud_grammar.continued import REMARK
 from backbud_grammar.problems import Flaw
@@ -51,7 +52,8 @@ def quick_blocks(
             if acts or begins:
                 blocks.append(_block(subjects, begins, acts, joined, flaws, join))
                 acts, joined = [], {}
-            subjects, begins, indent = line, number, -1
+            # The same subjects and words come again and again, and a journal holds all of them.
+            subjects, begins, indent = intern(line), number, -1
             continue
         body = line.lstrip()
         if body[0] == "#":
@@ -74,7 +76,7 @@ def quick_blocks(
             mark = REMARK.search(rest)
             if mark is not None:
                 rest, remark = rest[: mark.start()].rstrip(), rest[mark.end() :]
-        acts.append(Act(word, rest, remark, number, deep + 1, column))
+        acts.append(Act(intern(word), intern(rest), remark, number, deep + 1, column))
     if acts or begins:
         blocks.append(_block(subjects, begins, acts, joined, flaws, join))
     return blocks, flaws

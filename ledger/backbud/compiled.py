@@ -19,7 +19,7 @@ from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.kind_years import kinds_at_home
-from backbud.memo import Identical
+from backbud.memo import NO_MEMO, Identical
 from backbud.pages.links import tree_page
 from backbud.pages.render import pages_of
 from backbud.pages.templating import no_page
@@ -102,7 +102,18 @@ def compiling(session: Session, tell: Callable[[str], None] = lambda step: None)
     """
     check_whole(session)
     tell("planning")
+    if session.kept is NO_MEMO:
+        _make_events_for_good(session)
     return _compiling(session, session.plan(), tell)
+
+
+def _make_events_for_good(session: Session) -> None:
+    """Let go of what the histories were made from: for a run that asks for all of them once."""
+    for tree in session.histories.trees.values():
+        tree.lines.forget_what_is_on()
+    for page in session.journal.pages:
+        for block in page.blocks:
+            block.make_for_good()
 
 
 def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Files[Compiled]:

@@ -8,7 +8,7 @@ the work looks at, and the work changes nothing but what it returns.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable
+from collections.abc import Callable, Container, Hashable
 from operator import is_
 from typing import Any, NamedTuple, TypeVar
 
@@ -46,7 +46,8 @@ class Memo:
         if known is None or known.inputs != inputs:
             known = self._before.get(slot)
             if known is not None and known.inputs == inputs:
-                self._keep_within(known)
+                if known.within:
+                    self._keep_within(known)
             else:
                 known = self._made(inputs, work)
             self._now[slot] = known
@@ -72,7 +73,8 @@ class Memo:
         for slot in made.within:
             if slot not in self._now and (known := self._before.get(slot)) is not None:
                 self._now[slot] = known
-                self._keep_within(known)
+                if known.within:
+                    self._keep_within(known)
 
     def speak(self, language: str) -> None:
         """From here on what is made is in this language: let go of what was made in another."""
@@ -103,6 +105,26 @@ class Apart(Memo):
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         return self._kept.once((self._reader, slot), inputs, work)
+
+
+class WithinRun(Memo):
+    """The slots of a memo; of these few the value is worked out once in a run, whatever it keeps.
+
+    For one run: what their values are made from does not change while it lasts.
+    """
+
+    def __init__(self, kept: Memo, slots: Container[Hashable]) -> None:
+        super().__init__()
+        self._kept, self._slots = kept, slots
+        self._known: dict[Hashable, Any] = {}
+
+    def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        if slot not in self._slots:
+            return self._kept.once(slot, inputs, work)
+        if slot not in self._known:
+            self._known[slot] = self._kept.once(slot, inputs, work)
+        value: T = self._known[slot]
+        return value
 
 
 class _NoMemo(Memo):
@@ -139,8 +161,10 @@ class Identical:
         self.values = values
 
     def __eq__(self, other: object) -> bool:
-        return (
-            isinstance(other, Identical)
-            and len(self.values) == len(other.values)
-            and all(map(is_, self.values, other.values))
-        )
+        if not isinstance(other, Identical):
+            return False
+        mine, others = self.values, other.values
+        if len(mine) == 1 == len(others):
+            # Most are one, and are asked for ten thousand times in a run.
+            return mine[0] is others[0]
+        return len(mine) == len(others) and all(map(is_, mine, others))

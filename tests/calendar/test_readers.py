@@ -107,7 +107,8 @@ def test_every_work_stands_on_the_day_meant(build: Any, read: Read) -> None:
         ),
         build.follow_up("yuki", "2028-02-01", "2028-02-29", "2028-03-01", id="yuki/b"),
     ]
-    first, second = read(build.feed(work))
+    files, _ = build.made(work)
+    (first,), (second,) = (read(files[f"calendars/trees/{t}.ics"]) for t in ("hoshi", "yuki"))
     assert (first["start"], first["end"], first["days"]) == ("2027-02-28", "2027-03-01", 1)
     assert (second["start"], second["end"], second["days"]) == ("2028-02-29", "2028-03-01", 1)
     assert first["allDay"] and second["allDay"]

@@ -10,19 +10,24 @@ import ast
 import io
 import re
 from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime
 from functools import cache
 from pathlib import Path
 from types import FunctionType
-from typing import Any
+from typing import Any, get_args
 
 from babel.messages import Catalog
+from babel.messages.catalog import Message as Entry
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 
 from backbud.pages.templating import TEMPLATES
 from backbud.tongue import CATALOGUES, ENGLISH, LANGUAGES
+from backbud_grammar.acts.words import SettledBy
 
 ROOT = Path(__file__).parents[2]
+# What a strength is called on a card.
+STRENGTHS = ("weak", "fair", "strong", "leanly", "well", "again", "same pot")
 # Where sentences are made that pages, calendars and papers show.
 SHOWN = (
     "ledger/backbud/pages", "ledger/backbud/views", "ledger/backbud/calendar",
@@ -31,12 +36,35 @@ SHOWN = (
     "ledger/backbud/words.py", "ledger/backbud/handed.py", "plugins/backbud_species",
 )  # fmt: skip
 # Whose constants are sentences that a follow-up or a species is told with.
-TOLD = ("ledger/backbud/plan", "ledger/backbud/species", "plugins/backbud_species")
+TOLD = (
+    "ledger/backbud/plan", "ledger/backbud/species", "plugins/backbud_species",
+    "ledger/backbud/views/care_words.py", "ledger/backbud/views/paper.py",
+)  # fmt: skip
+# Tables whose every text is looked up, by whoever lays them out.
+ALL_OF = frozenset(
+    {
+        "HEADINGS",
+        "ABOUT",
+        "WORKS",
+        "OTHER",
+        "SIGN_WORDS",
+        "_AGES",
+        "_OLDER",
+        "_SORTS",
+        "STAGE_NAMES",
+    }
+)
 SENTENCE = re.compile(r"[^\W\d_]{2,}[,:;]? +[^\W\d_(“]")
 _IN_TEMPLATE = re.compile(r"""("[^"]+"|'[^']+') \| phrase""")
 _COUNTED_IN_TEMPLATE = re.compile(
-    r'number\([^()]+(?:\([^()]*\))?[^()]*, "([^"]+)"(?:, "([^"]+)")?\)'
+    r'number\([^()"]+(?:\([^()]*\))?[^()"]*, "([^"]+)"(?:, "([^"]+)")?\)'
 )
+
+# What settles a work, as rules have it.
+SETTLING = get_args(SettledBy)
+
+# Between the context of a word and the word, as gettext has it.
+CONTEXT = "\x04"
 
 # A sentence, or its singular and plural.
 Message = str | tuple[str, str]
@@ -61,7 +89,7 @@ def messages() -> dict[Message, list[str]]:
 
 def _letters(message: Message) -> bool:
     text = message if isinstance(message, str) else message[0]
-    return any(letter.isalpha() for letter in re.sub(r"{[^}]*}", "", text))
+    return any(letter.isalpha() for letter in text)
 
 
 def _all() -> Iterator[tuple[Message, str]]:
@@ -98,12 +126,30 @@ def _in_code(path: Path) -> Iterator[Message]:
             yield from _of_call(node, named)
     is_told = path.relative_to(ROOT).as_posix().startswith(TOLD)
     for name, value in constants(path).items():
-        if name in named:
+        if name in named or name in ALL_OF:
             yield from strings(value)
         elif is_told:
-            yield from (text for text in strings(value) if SENTENCE.search(text))
+            yield from filter(_is_told, strings(value))
     for name in named - set(constants(path)):
         yield from strings(_imported(tree, name))
+
+
+# What stands in tables for the program alone.
+_KEYS = frozenset(
+    {
+        "bag roll bottle box tub sheet bale",
+        "piece pieces cake cakes pellets spoon spoons handfuls seeds plants trees",
+        "give way", "off below", "off sides", "off top",
+        "North Carolina State University, Poisonous Plants: Rhododendron spp.",
+    }
+)  # fmt: skip
+
+
+def _is_told(text: str) -> bool:
+    """Whether it is a sentence, or part of one, and not where it comes from: a publication keeps
+    its own name."""
+    is_said = SENTENCE.search(text) and text not in _KEYS
+    return bool(is_said) and (text.endswith(".") or text[0].islower())
 
 
 def _of_call(node: ast.Call, named: set[str]) -> Iterator[Message]:
@@ -198,24 +244,35 @@ def _file_of(module: str) -> Path | None:
 def _of_rows() -> Iterator[tuple[Message, str]]:
     """The acts as titles and papers have them, what they always ask to beware of, and the labels
     of cards."""
-    from typing import get_args
-
     from backbud.collection.state import Standing
     from backbud.plan.followups import State
+    from backbud.plan.stores.materials import _CONTAINERS
+    from backbud.views.bench import Heading
     from backbud_grammar.acts import ACTS
     from backbud_grammar.kinds import KINDS
 
     for row in ACTS:
         where = f"grammar, the act {row.word}"
-        yield row.bare, where
+        yield f"act{CONTEXT}{row.bare}", where
         yield row.word, where
         yield row.plainly or row.word.replace("-", " "), where
         yield from ((caution, where) for caution in row.cautions)
     for kind in KINDS.values():
         for form in kind.forms:
             yield form.name, f"grammar, the label {form.name}"
-    for word in (*get_args(Standing), *get_args(State)):
+    for word in (*get_args(Standing), *get_args(State), *get_args(Heading), *STRENGTHS):
         yield word, "ledger, how a tree or a work stands"
+    for settling in SETTLING:
+        if " " in settling:
+            yield settling.partition(" ")[2], "grammar, what is looked at"
+    for container in dict.fromkeys(_CONTAINERS.values()):
+        many = f"{container}es" if container.endswith("x") else f"{container}s"
+        yield (f"{{count}} {container}", f"{{count}} {many}"), "plan, what is sold in what"
+        yield f"{{count}} {many}", "plan, what is sold in what"
+
+
+# What a class has beside what it says: its names, and publications by their own.
+_NAMES = ("common", "also", "botanical", "sources", "__doc__", "__module__", "__annotations__")
 
 
 def _of_species() -> Iterator[tuple[Message, str]]:
@@ -228,14 +285,14 @@ def _of_species() -> Iterator[tuple[Message, str]]:
         for base in kind.__mro__:
             if base.__module__.startswith("backbud"):
                 for name, value in vars(base).items():
-                    if name not in ("common", "also", "botanical", "__doc__", "__module__"):
+                    if name not in _NAMES:
                         yield from ((text, where) for text in _texts(value, set()))
 
 
 def _texts(value: Any, seen: set[int]) -> Iterator[str]:
     """The sentences in a value, and in what a rule's function holds."""
     if isinstance(value, str):
-        if SENTENCE.search(value):
+        if SENTENCE.search(value) and value not in SETTLING and value not in _KEYS:
             yield value
         return
     if id(value) in seen:
@@ -252,7 +309,7 @@ def _texts(value: Any, seen: set[int]) -> Iterator[str]:
     elif isinstance(value, (tuple, list)):
         inner = value
     elif hasattr(value, "__struct_fields__"):
-        inner = [getattr(value, name) for name in value.__struct_fields__]
+        inner = [getattr(value, name) for name in value.__struct_fields__ if name != "source"]
     else:
         return
     for one in inner:
@@ -265,16 +322,29 @@ def _texts(value: Any, seen: set[int]) -> Iterator[str]:
 def read(language: str) -> Catalog:
     """A language's catalogue as it was kept."""
     path = CATALOGUES / f"{language}.po"
-    return read_po(io.BytesIO(path.read_bytes() if path.exists() else b""), locale=language)
+    found = read_po(io.BytesIO(path.read_bytes() if path.exists() else b""), locale=language)
+    # No day is kept, so that the same sentences give the same bytes.
+    found.creation_date = found.revision_date = datetime(2000, 1, 1, tzinfo=UTC)
+    return found
 
 
 def renewed(language: str) -> Catalog:
     """The catalogue with every sentence of today, and what is known of each in the language."""
-    old = {one.id: one.string for one in read(language) if one.id}
+    old = {key_of(one): one.string for one in read(language) if one.id}
     new = Catalog(locale=language, project="backbud", fuzzy=False, charset="utf-8")
     for message, where in sorted(messages().items(), key=lambda one: (one[1][0], str(one[0]))):
-        new.add(message, old.get(message), locations=[(where[0], 0)])
+        context, _, text = (
+            message.rpartition(CONTEXT) if isinstance(message, str) else ("", "", message)
+        )
+        new.add(text, old.get(message), locations=[(where[0], 0)], context=context or None)
     return new
+
+
+def key_of(one: Entry) -> Message:
+    """A sentence of a catalogue as `messages` has it."""
+    if isinstance(one.id, str):
+        return f"{one.context}{CONTEXT}{one.id}" if one.context else one.id
+    return tuple(one.id)
 
 
 def po_bytes(catalogue: Catalog) -> bytes:

@@ -67,8 +67,14 @@ def feeds_written(
     where two different follow-ups have one id.
     """
     writer = _Writer(shown, grounds, today, settings, remembered, kept)
+    last = {_eyes(feed): feed for feed in feeds}
+    last_whole = {_eyes(feed): feed for feed in feeds if not feed.near}
     for feed in feeds:
         yield feed.path, writer.feed(feed)
+        if last[_eyes(feed)] is feed:
+            writer.let_go(feed)
+        elif last_whole.get(_eyes(feed)) is feed:
+            writer.let_go_of_far(feed)
     for gone in ended:
         yield gone.path, writer.ended(gone)
     still = {
@@ -117,6 +123,12 @@ class _OfTree(NamedTuple):
 # What entries are sorted by.
 _order = itemgetter(0)
 
+
+def _eyes(feed: Feed) -> tuple[bool, str]:
+    """Whether a feed's entries are tasks, and whose eyes they are for."""
+    return feed.tasks, feed.owner
+
+
 # A tree, whether its entries are tasks, and whose eyes they are for.
 _Slot = tuple[str, bool, str]
 
@@ -141,7 +153,7 @@ class _Writer:
         around = (settings, trees, replace(grounds, trees={}))
         self._around = Identical(kept.same("around entries", around))
         self.revisions: dict[str, Revision] = {}
-        # By whether they are tasks, and by whose eyes they are for: what these read of each tree.
+        # By the eyes that feeds are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
         self._works: dict[bool, dict[str, list[Sequence[_FeedLine]]]] = {}
@@ -160,6 +172,18 @@ class _Writer:
             return _feed_written(feed, base_url, in_order)
 
         return self._kept.once(("feed", feed.path), inputs, written)
+
+    def let_go(self, feed: Feed) -> None:
+        """Let go of what was read for the eyes of a feed, the last that is for them."""
+        self._read.pop(_eyes(feed), None)
+        if not feed.owner:
+            self._works.pop(feed.tasks, None)
+
+    def let_go_of_far(self, feed: Feed) -> None:
+        """Keep only what is near of what was read for the eyes of a feed, the last of those for
+        them that shows all."""
+        read = self._read.get(_eyes(feed), {})
+        read.update({h: one._replace(lines=one.near, weeks=[]) for h, one in read.items()})
 
     def ended(self, gone: EndedFeed) -> bytes:
         """The bytes of a feed that ended."""
@@ -221,7 +245,7 @@ class _Writer:
 
     def _trees_read(self, feed: Feed) -> Mapping[str, _OfTree]:
         """What the eyes that a feed is for read of its trees, and of others."""
-        read = self._read.setdefault((feed.tasks, feed.owner), {})
+        read = self._read.setdefault(_eyes(feed), {})
         for handle in feed.trees:
             if handle not in read:
                 read[handle] = self._read_first((handle, feed.tasks, feed.owner))

@@ -142,7 +142,7 @@ def _by_owner(grounds: Grounds) -> Iterator[Feed]:
     for handle, tree in grounds.trees.items():
         of_owner.setdefault(grounds.owner_of(tree), []).append(handle)
     about = phrase("What falls due on the keeper's own trees.")
-    yield Feed(f"{FEEDS}own.ics", phrase("Own trees"), about, tuple(of_owner.pop("")))
+    yield Feed(f"{FEEDS}own.ics", phrase("Own trees"), about, tuple(of_owner.pop("")), near=True)
     of_owner.pop(UNKNOWN_OWNER, None)
     for owner, trees in of_owner.items():
         name = grounds.name_of(owner)

@@ -15,6 +15,7 @@ Nebraska, 1982-2018; tried on those of Tunis and Seattle (tests/climate/test_col
 from __future__ import annotations
 
 from datetime import date
+from functools import lru_cache
 from typing import NamedTuple
 
 from backbud.climate.coldest_night import ONE_IN_TEN
@@ -51,6 +52,7 @@ def month_drop(winter_drop_k: float, month: int, *, southern: bool) -> Drop:
     return _drop(mean_k, _ONE_IN_TEN_OF_A_MONTH * mean_k)
 
 
+@lru_cache(maxsize=20_000)
 def drop_on(winter_drop_k: float, day: date, *, southern: bool) -> Drop:
     """Return how far under the mean low of its date a night must lie to be the last or first one
     so cold of its winter."""

@@ -222,7 +222,7 @@ class ColdTurns(Answers):
             phrase(
                 "The {which} night of {degrees} is to be expected by {day} in one year "
                 "of ten ({means_from}). {coldest_of}",
-                which=phrase(which),
+                which=phrase("last") if which == "last" else phrase("first"),
                 degrees=degrees(limit_c),
                 day=day,
                 means_from=self.air.means_from,
@@ -247,7 +247,7 @@ class ColdTurns(Answers):
             phrase(
                 "In nine of ten years the {which} night of {degrees} came {side} {day} "
                 "{month_name} ({seasons} winters on record).{month}",
-                which=phrase(which),
+                which=phrase("last") if which == "last" else phrase("first"),
                 degrees=degrees(limit_c),
                 side=side,
                 day=day.day,

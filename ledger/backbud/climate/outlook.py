@@ -145,7 +145,7 @@ class Outlook(ColdTurns):
         """What the mean of some days rests on, as words in brackets."""
         forecast = self.air.forecast.said if self.air.forecast is not None else ""
         if measured == days:
-            return "as measured"
+            return phrase("as measured")
         if foretold == days:
             return phrase("by {forecast}", forecast=forecast)
         parts = [phrase("{measured} measured", measured=measured)] if measured else []

@@ -42,7 +42,7 @@ FEW_PAGES = 200
 MOST_FLAWS = 500
 # Most is written at the end: there the moments stand close, and ever further apart before it.
 PAGES_BEFORE_END = 30
-FURTHER_APART = 8
+FURTHER_APART = 24
 
 
 class _KeptMoment(Struct, frozen=True, array_like=True, gc=False):
@@ -116,7 +116,7 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
         first = first_comings(turns, journal.things, journal.pages, before)
         if arrived_in(first) != arrived_in(known.first):
             continue
-        replay = Replay(journal, pages, turns)
+        replay = Replay(journal, pages, turns, only_stands=True)
         if _put_at(replay, moment.state):
             replay.flaws += moment.flaws
             return replay, pages
@@ -189,7 +189,7 @@ def _whole(journal: Journal, mark: bytes) -> Replay:
     pages = journal.pages
     turns = turns_of(pages)
     first = first_comings(turns, journal.things, pages, {})
-    replay = Replay(journal, pages, turns)
+    replay = Replay(journal, pages, turns, only_stands=True)
     replay.begin(arrived_in(first))
     wanted = _wanted(len(pages))
     moments: list[_KeptMoment] = []

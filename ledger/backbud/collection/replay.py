@@ -19,9 +19,9 @@ from backbud.collection.comings import (
     first_comings,
     turns_of,
 )
+from backbud.collection.meant import Meant
 from backbud.collection.whereabouts import (
     Histories,
-    Meant,
     Replay,
     Whereabouts,
 )

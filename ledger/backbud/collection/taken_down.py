@@ -34,7 +34,7 @@ class Everyday(Struct, gc=False, eq=False):
     @property
     def changes(self) -> bool:
         """Whether it may change what is on a tree."""
-        return not _PARTS.isdisjoint(self.block.acts)
+        return changes_parts(self.block.acts)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Everyday):
@@ -158,6 +158,10 @@ class Lines:
         self._seen = len(self._changing)
         return self._on_tree
 
+    def forget_what_is_on(self) -> None:
+        """Let go of what is on the tree: it is worked out again for whoever asks."""
+        self._on_tree, self._seen = None, 0
+
     @property
     def entries(self) -> list[Entry]:
         if self._entries is None:
@@ -190,6 +194,11 @@ def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:
         for at, act in enumerate(line.block.acts):
             if act in _PARTS:
                 yield line.block.event(at)
+
+
+def changes_parts(acts: Iterable[str]) -> bool:
+    """Whether any of these acts may change what is on a tree."""
+    return not _PARTS.isdisjoint(acts)
 
 
 _PARTS = ON_PARTS | OFF_PARTS

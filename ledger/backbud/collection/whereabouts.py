@@ -26,6 +26,7 @@ from backbud.collection.cannot_be import (
 from backbud.collection.comings import COMINGS_AND_GOINGS, Turn
 from backbud.collection.corrections import corrected_entry, corrections_in
 from backbud.collection.held import held
+from backbud.collection.meant import Meant, only_names_handles
 from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.pots_in_use import PotsInUse
@@ -38,7 +39,7 @@ from backbud.collection.stand import (
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
-from backbud.collection.taken_down import Everyday, among
+from backbud.collection.taken_down import Everyday, among, changes_parts
 from backbud.collection.whose import cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
@@ -49,7 +50,6 @@ from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.held_back import CHANGES_NOTHING
-from backbud_grammar.syntax import Subjects
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
 
@@ -68,32 +68,22 @@ class Histories(Struct, frozen=True):
     others: Mapping[str, tuple[Event, ...]]
 
 
-def _plain(subjects: Subjects) -> bool:
-    """Whether a subject line only names handles."""
-    return not subjects.left_out and {item.by for item in subjects.chosen} == {"handle"}
-
-
-class Meant(Struct, gc=False):
-    """Whom a subject line means: trees, each named outright or by a group, and other things.
-
-    `calm_since`, `calm_from`: when it was last seen that all these trees are here, and the first
-    day that all their cards speak of.
-    """
-
-    trees: list[Whereabouts]
-    outright: list[bool]
-    others: list[str]
-    calm_since: int = -1
-    calm_from: date = date.min
-
-
 class Replay:
     """How all stands, page by page. `flaws`: what cannot have been so, as far as it went.
 
-    `turns`: those of all pages that are to be replayed, and `pages` these pages.
+    `turns`: those of all pages that are to be replayed, and `pages` these pages. `only_stands`:
+    how all stands is asked for, and no history.
     """
 
-    def __init__(self, journal: Journal, pages: Sequence[DatedPage], turns: Iterable[Turn]) -> None:
+    def __init__(
+        self,
+        journal: Journal,
+        pages: Sequence[DatedPage],
+        turns: Iterable[Turn],
+        *,
+        only_stands: bool = False,
+    ) -> None:
+        self._only_stands = only_stands
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
@@ -179,18 +169,22 @@ class Replay:
             calm = self._calm(meant, day)
         calm = calm and id(block) not in self.corrected
         if calm and self.everyday.issuperset(block.acts):
-            line = Everyday(block, None, len(trees), self.totals)
-            for tree in trees:
-                tree.lines.append(line)
+            self._take_down(block, None, trees)
             return
         for i, act in enumerate(block.acts):
             if calm and act in self.everyday:
-                line = Everyday(block, i, len(trees), self.totals)
-                for tree in trees:
-                    tree.lines.append(line)
+                self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
                 calm = calm and self._calm(meant, day)
+
+    def _take_down(self, block: DatedBlock, only: int | None, trees: list[Whereabouts]) -> None:
+        """Put a block, or one of its acts, into the histories of trees."""
+        if self._only_stands and not changes_parts(block.acts):
+            return
+        line = Everyday(block, only, len(trees), self.totals)
+        for tree in trees:
+            tree.lines.append(line)
 
     def _calm(self, meant: Meant, day: date) -> bool:
         """Whether only trees are meant, each of them is here, and its card speaks of the day."""
@@ -222,7 +216,7 @@ class Replay:
         subjects = block.subjects
         named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
         trees = [tree for tree in named.values() if tree is not None]
-        plain = _plain(subjects)
+        plain = only_names_handles(subjects)
         if plain and len(trees) == len(subjects.chosen):
             meant = Meant(trees, [True] * len(trees), [])
         else:

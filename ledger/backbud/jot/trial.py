@@ -8,17 +8,17 @@ from datetime import date
 from msgspec.structs import replace
 
 from backbud.jot.placing import DiaryPlace
-from backbud.journal.copies import words_in
 from backbud.journal.dated import DatedPage
 from backbud.journal.diary import DiaryReader
+from backbud.journal.page_text import page_text
 from backbud.journal.read import Journal
 from backbud.journal.remember import Kept
 from backbud.journal.said import ActReader
+from backbud.journal.same_words import words_in
 from backbud_grammar.dates import read_date
 from backbud_grammar.languages import LANGUAGE
-from backbud_grammar.outline import Known, read_section
+from backbud_grammar.outline import Known
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Page
 
 
 def page_of(
@@ -29,8 +29,8 @@ def page_of(
     The blocks begin on its line 2 (0 first).
     """
     when = read_date(day.isoformat())
-    text = f"{when.text}\n\n{blocks}".encode()
-    section = read_section(text, Known.of(journal.acts))
+    text = f"{when.text}\n\n{blocks}"
+    section = page_text(text)
     acts = ActReader(
         journal.things,
         journal.details,
@@ -41,9 +41,9 @@ def page_of(
         LANGUAGE,
         journal.settings.gallon,
     )
-    if not isinstance(section, Page):
+    if section is None:
         raise ValueError(f"{day} does not begin a page")
-    kept = Kept(b"", text.count(b"\n"), words_in(text), section)
+    kept = Kept(b"", text.count("\n"), words_in(text.encode()), section)
     page, _, flaws = DiaryReader(acts).page(kept, when, place.file, place.at)
     return page, flaws
 

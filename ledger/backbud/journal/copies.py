@@ -15,8 +15,6 @@ from backbud.journal.copy_names import is_of_conflict, original_of
 from backbud.journal.line_order import rests, sorted_as
 from backbud.journal.outlined import Outlined
 from backbud.journal.pasted import adds_up, flaw_of_pasted
-from backbud.journal.remember import WordsDigest
-from backbud_grammar.digest import digest
 from backbud_grammar.outline import begins_section
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Stray
@@ -32,27 +30,6 @@ MANY_ACTS = 3
 RESTS_AND_STANDS = "at-rest-too"
 # So many lines where a copy differs are told.
 MOST_TOLD = 6
-
-
-# ------------------------------------------------------------------ what says the same
-
-
-def words_in(section: bytes) -> WordsDigest:
-    """What a section says, whatever blanks stand in it, without remarks to oneself.
-
-    So a copy that was tidied, or got spaces at its line ends, says the same as before.
-    """
-    if b"#" in section or b"\t" in section or b" \n" in section or b"\1" in section:
-        # Few have any of these.
-        lines = section.replace(b"\1", b"\0\1").replace(b"\t", b" ").split(b"\n")
-        section = b"\n".join(
-            [line.rstrip() for line in lines if not line.lstrip().startswith(b"#")]
-        )
-    # All lines at once: of an indented one it is kept that it is.
-    said = (b"\n" + section).replace(b"\n ", b"\n\1").translate(None, b" ")
-    while b"\n\n" in said:
-        said = said.replace(b"\n\n", b"\n")
-    return WordsDigest(digest(said.rstrip(b"\n")), said.count(b"\n\1"))
 
 
 # ------------------------------------------------------------------ copies of a file
@@ -93,14 +70,16 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
             pages[name] = frozenset([one.line for one in again])
             flaws.append((name, _rests_and_stands(other, again)))
     files = {name: without_pages(file, pages.get(name)) for name, file in files.items()}
-    for (name, other), again in _again(files, repeated).items():
+    # Most journals say nothing twice, which is quick to tell where no page was left out yet.
+    twice = _again(files, repeated) if pages or _says_twice(files, repeated) else {}
+    for (name, other), again in twice.items():
         long = [one for one in again if one.acts >= MANY_ACTS]
         pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
         short = [one for one in again if one.acts < MANY_ACTS]
         ends = _ends(files[name]) if long else {}
         for n, run in enumerate(_runs(long, ends)):
-            twice = len(short) if n == 0 else 0
-            flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], twice)))
+            also = len(short) if n == 0 else 0
+            flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], also)))
         if long:
             continue
         if _is_much(short, files[name]):
@@ -171,6 +150,13 @@ def _again(
     return found
 
 
+def _says_twice(files: Mapping[str, Outlined], repeated: Mapping[str, str]) -> bool:
+    """Whether some page or card stands twice in these files, of which no page was left out."""
+    counting = [file for name, file in files.items() if name not in repeated]
+    there = sum([len(file.pages) + len(file.cards) for file in counting])
+    return len(frozenset[bytes]().union(*[file.said for file in counting])) < there
+
+
 def _ends(file: Outlined) -> Mapping[int, int]:
     """By the first line of each section of a file the line behind its last (0 first)."""
     begins = {line for line, _ in (*file.pages, *file.strays)} | {one.line for one in file.cards}
@@ -210,7 +196,7 @@ def _whole(other: str, file: Outlined) -> Flaw:
 def _is_copy(name: str, file: Outlined, other: Outlined) -> bool:
     """Whether a file with the name of a copy holds something of the other, or, where the name tells
     of a conflict, a page of the same day."""
-    if not _digests(file).isdisjoint(_digests(other)):
+    if not file.said.isdisjoint(other.said):
         return True
     return is_of_conflict(name) and not _days(file).isdisjoint(_days(other))
 
@@ -222,7 +208,7 @@ def _days(file: Outlined) -> set[str]:
 def _by_name(other: str, file: Outlined, original: Outlined) -> Flaw:
     """That a copy, by its name, holds what the other does not: which of the two is right is not
     known, so nothing is done twice, and what differs is told."""
-    there, differ, line = _digests(original), list[int](), 1
+    there, differ, line = original.said, list[int](), 1
     for kept in file.row:
         if not isinstance(kept.section, Stray) and kept.said.digest not in there:
             differ.append(line)
@@ -307,7 +293,7 @@ def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
     # What is left of a file, and what of it rests, are one: neither is a copy of another.
     apart = {one for name in filter(rests, files) if (one := twin_of(name)) in files}
     said = {
-        name: _digests(file)
+        name: file.said
         for name, file in files.items()
         if (file.pages or file.cards) and twin_of(name) not in apart
     }
@@ -340,10 +326,6 @@ def _likelier_first(name: str) -> tuple[int, str, bool]:
 def _likelier_copy_first(name: str) -> tuple[int, str, bool]:
     plain, stays = sorted_as(name)
     return -len(plain), plain, stays
-
-
-def _digests(file: Outlined) -> set[bytes]:
-    return {kept.said.digest for kept in file.row if not isinstance(kept.section, Stray)}
 
 
 # ------------------------------------------------------------------ two versions in one file

@@ -5,11 +5,12 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from typing import Protocol
 
-from msgspec import Raw, Struct
+from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal.events import Event, Origin
@@ -17,6 +18,7 @@ from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
+from backbud_grammar.outline import Known
 from backbud_grammar.syntax import Act, Detail, Subjects
 
 
@@ -24,8 +26,8 @@ class Said(Struct, frozen=True, array_like=True, gc=False):
     """What an act says: its past form, its details, and the act that it names.
 
     `held`: where its act is `HELD`, the past form of what is held back; then it has no details.
-    `kept`: the words that were not used. `says_when`: whether a date or a span of days stands in
-    it, which may lie too far from a page.
+    `kept`: the words that were not used. `says_when`: whether a date, or a span of
+    more days than anybody plans, stands in it, which may lie too far from a page.
     """
 
     act: str
@@ -41,13 +43,18 @@ SoundActs = dict[str, dict[str, Said]]
 
 
 class Reader(Protocol):
-    """Reads lines that were read before, and found good enough to stand in a block."""
+    """Reads lines that were read before, and found good enough to stand in a block.
+
+    `language_known`: what pages are outlined by.
+    """
+
+    language_known: Known
 
     def subjects(self, text: str) -> Subjects:
         """What a subject line means."""
 
-    def recalled(self, acts: Raw) -> tuple[Act, ...]:
-        """The acts of a block as they were remembered."""
+    def act_on(self, lines: Sequence[str], first: int) -> Act:
+        """The act that stands on these lines of a page, of which the first has this number."""
 
     def meant(self, act: Act, when: WrittenDate) -> Act:
         """An act in words of the language, where own words stand in it."""
@@ -75,15 +82,16 @@ class Head(Struct, frozen=True, gc=False):
 class DatedBlock(Struct, gc=False, eq=False):
     """A subject line and its events; `line` counts from 1 in the file.
 
-    `acts`: the past form of each. `written`: the same as they stand there, or as remembered.
+    `acts`: the past form of each. `written`: the same as they stand there, or the text
+    of the block, in which every line stands as it should; none once every event was made for good.
     """
 
     head: Head
     text: str
     line: int
     acts: tuple[str, ...]
-    written: tuple[Act, ...] | Raw
-    _made: dict[int, Event] | None = None
+    written: tuple[Act, ...] | str
+    _made: list[Event | None] | None = None
 
     @property
     def subjects(self) -> Subjects:
@@ -104,18 +112,31 @@ class DatedBlock(Struct, gc=False, eq=False):
         return DatedBlock(head, self.text, self.line, self.acts[begin:end], written)
 
     def _acts_written(self) -> tuple[Act, ...]:
-        if isinstance(self.written, Raw):
-            self.written = self.head.reader.recalled(self.written)
-        return self.written
+        return tuple([self._act(i) for i in range(len(self.acts))])
 
     def event(self, i: int) -> Event:
         """One of the events, always the same one."""
-        if self._made is None:
-            self._made = {}
-        event = self._made.get(i)
+        made = self._made
+        if made is None:
+            made = self._made = [None] * len(self.acts)
+        event = made[i]
         if event is None:
-            event = self._made[i] = self._make(self._acts_written()[i], held=self.acts[i] == HELD)
+            event = made[i] = self._make(self._act(i), held=self.acts[i] == HELD)
         return event
+
+    def make_for_good(self) -> None:
+        """Make every event, and let go of what they are made from: for a run that reads once."""
+        for i in range(len(self.acts)):
+            self.event(i)
+        self.written = ()
+
+    def _act(self, i: int) -> Act:
+        if isinstance(self.written, tuple):
+            return self.written[i]
+        _, *lines = self.written.rstrip("\n").split("\n")
+        first = self.line - self.head.line
+        begin, end = (i, i + 1) if len(lines) == len(self.acts) else parted_by_depth(lines)[i]
+        return self.head.reader.act_on(lines[begin:end], first + begin)
 
     def _make(self, act: Act, *, held: bool) -> Event:
         head = self.head
@@ -144,12 +165,22 @@ class DatedBlock(Struct, gc=False, eq=False):
         )
 
 
+# What begins a line that goes on with the one above it.
+DEEPER = "   "
+
+
+def parted_by_depth(lines: Sequence[str]) -> list[tuple[int, int]]:
+    """For each act of a block the place of its first line, and that behind its last."""
+    begins = [at for at, line in enumerate(lines) if not line.startswith(DEEPER)]
+    return list(zip(begins, [*begins[1:], len(lines)], strict=True))
+
+
 class DatedPage(Struct, gc=False, eq=False):
     """A page in its place among all pages. `acts`: how many there are on it. `digest`: of its text.
 
     `made`: its blocks, or what makes them; they are always the same ones. `words`: what holds the
-    past form of every act, as it was remembered, where the blocks are not made yet. `hour`: behind
-    its date, as written; `has_hours`: some of its acts have one of their own.
+    past form of every act, where nothing was wrong in it; else "". `hour`: behind its date, as
+    written; `has_hours`: some of its acts have one of their own.
     """
 
     when: WrittenDate
@@ -158,7 +189,7 @@ class DatedPage(Struct, gc=False, eq=False):
     acts: int
     made: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
     digest: bytes = b""
-    words: bytes = b""
+    words: str = ""
     hour: str = ""
     has_hours: bool = False
 
@@ -171,9 +202,9 @@ class DatedPage(Struct, gc=False, eq=False):
 
 def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
     """The events of these acts, in order; of other acts none is made, nor of pages without them."""
-    words = [act.encode() for act in acts]
+    stands_in = re.compile("|".join(map(re.escape, acts))).search
     for page in pages:
-        if isinstance(page.made, tuple) or any(word in page.words for word in words):
+        if not page.words or stands_in(page.words):
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
                     if act in acts:

@@ -2,28 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from datetime import date
 from functools import partial
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
-from msgspec import Raw, Struct
+from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.journal.by_lines import ByLines
 from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
-from backbud.journal.headings import Ends, explained, flaw_of_heading, slip_of_act
-from backbud.journal.heard_act import LineHearer
-from backbud.journal.remember import (
-    Kept,
-    RecalledBlock,
-    RecalledPage,
-    SaidWeather,
-    Sound,
-    sound_of,
-    words_of,
+from backbud.journal.headings import (
+    Ends,
+    explained,
+    flaw_of_heading,
+    is_subject_line,
+    slip_of_act,
 )
+from backbud.journal.heard_act import LineHearer
+from backbud.journal.page_text import PageText
+from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of, words_of
 from backbud.journal.said import ActReader
 from backbud.journal.said_weather import said_weather
 from backbud_grammar.continued import goes_on
@@ -59,10 +59,13 @@ class DiaryReader:
         self.acts, self.things, self.details = acts, acts.things, acts.details
         self.hearer = LineHearer(acts)
         self._plain: set[str] = {""}
+        self._by_lines = ByLines(acts, self._is_subject)
         self._older: dict[int, DiaryReader] = {}
+        # Few rows of acts come again and again.
+        self._rows: dict[tuple[str, ...], tuple[str, ...]] = {}
 
     def page(
-        self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int = 0
+        self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int = 0
     ) -> ReadDay:
         """A page as read; `line` counts from 0. Whether it is sound is kept. `so_far`: how much is
         wrong in the file above it.
@@ -83,15 +86,11 @@ class DiaryReader:
         return older
 
     def page_as_it_is(
-        self, kept: Kept[Any], when: WrittenDate, file: str, line: int, so_far: int
+        self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int
     ) -> ReadDay:
-        """A page read by the table of acts that is here."""
-        if kept.sound is not None:
-            return self.sound_page(kept, kept.sound, when, file, line)
-        page: Page | RecalledPage = kept.section
+        """A page read by the table of acts that is here, looked at as a whole."""
+        page = kept.section.read(self.acts.language_known)
         head = Head(when, file, line, self.acts, page.hour)
-        if isinstance(page, RecalledPage):
-            page = page.read()
         flaws = [*page.flaws]
         weather: tuple[SaidWeather, ...] = ()
         # Where the whole line is a date in another form, it holds no weather.
@@ -106,6 +105,8 @@ class DiaryReader:
         # What was said in other words is heard anew each time: what is remembered is as written.
         is_sound = (
             not flaws
+            # The hours of single acts stand in the outline alone.
+            and not page.has_hours
             and len(read) == len(page.blocks)
             and all(
                 one.written is block.acts or one.written == block.acts
@@ -127,23 +128,29 @@ class DiaryReader:
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
     def sound_page(
-        self, kept: Kept[Any], sound: Sound, when: WrittenDate, file: str, line: int
-    ) -> ReadDay:
-        """A page in which nothing was wrong before; its lines are not looked at again."""
-        page = kept.section
+        self, kept: Kept[PageText], when: WrittenDate, file: str, line: int
+    ) -> ReadDay | None:
+        """A page of an exact day in which nothing is wrong; None where it must be looked at whole.
+
+        Where nothing was wrong before, its lines are not looked at again.
+        """
+        page, sound = kept.section, kept.sound
         head = Head(when, file, line, self.acts, page.hour)
-        blocks = partial(_sound_blocks, page, sound, head)
-        words = bytes(sound.words)
+        blocks: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
+        if sound is not None:
+            blocks = partial(_sound_blocks, page, sound, head)
+        else:
+            found = self._by_lines.blocks(page.text, head)
+            if found is None:
+                return None
+            weather, flaws = said_weather(page, when, self.acts) if page.weather else ((), [])
+            if flaws:
+                return None
+            words = [block.acts for block in found]
+            sound = kept.sound = sound_of(words, weather)
+            blocks = found
         made = DatedPage(
-            when,
-            file,
-            line + 1,
-            sound.acts,
-            blocks,
-            kept.digest,
-            words,
-            page.hour,
-            page.has_hours,
+            when, file, line + 1, sound.acts, blocks, kept.digest, sound.words, page.hour
         )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
 
@@ -190,7 +197,8 @@ class DiaryReader:
             flaws += found if is_filed else [one for one in found if one.severity != KEPT]
             if is_filed:
                 line = head.line + block.line + 1
-                out.append(DatedBlock(head, text, line, read.acts, read.written))
+                acts = self._rows.setdefault(read.acts, read.acts)
+                out.append(DatedBlock(head, text, line, acts, read.written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
 
@@ -205,7 +213,7 @@ class DiaryReader:
     ) -> _ReadActs:
         """The acts below a subject line. `rest`: the block and those below it."""
         past_of, when = self.acts.past_of, head.when
-        pasts = [past_of(act, when) for act in written]
+        pasts = [past_of(act, when)[0] for act in written]
         if all(pasts):
             return _ReadActs(tuple(pasts), written, "", [])
         acts: list[str] = []
@@ -240,6 +248,16 @@ class DiaryReader:
         first = text.split(None, 1)[0]
         return first.casefold() in self.details.acts and self.things.find(first) is None
 
+    def _is_subject(self, text: str) -> bool:
+        """Whether it is a subject line in which nothing is wrong."""
+        if isinstance(self.details.subjects(text), Flaw):
+            return False
+        handles = self.things.by_handle
+        if handles.keys() >= set(text.split(", ")):
+            # Most name nothing but handles, as they stand on the cards.
+            return True
+        return not self._is_act(text) and is_subject_line(text, self.things)
+
     def _subject_line(self, block: Block) -> tuple[bool, list[Flaw]]:
         """Whether it says who is meant."""
         text = block.subjects
@@ -269,11 +287,9 @@ def _no_subject(act: Act) -> Flaw:
     return Flaw("no-subject", act.line, act.column, len(act.word), message, hint)
 
 
-def _sound_blocks(page: Page | RecalledPage, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
+def _sound_blocks(page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
     at = head.line + 1
-    blocks: Iterable[Block | RecalledBlock] = (
-        page.recalled_blocks() if isinstance(page, RecalledPage) else page.blocks
-    )
+    blocks = page.read(head.reader.language_known).blocks
     return tuple(
         [
             DatedBlock(head, block.subjects, at + block.line, words, block.acts)
@@ -292,14 +308,14 @@ def _with_left_out(acts: tuple[Act, ...], below: str) -> tuple[Act, ...]:
 
 def _with(above: DatedBlock, acts: tuple[str, ...], written: tuple[Act, ...]) -> DatedBlock:
     """The block with more acts."""
-    assert not isinstance(above.written, Raw)
+    assert isinstance(above.written, tuple)
     return DatedBlock(
         above.head, above.text, above.line, (*above.acts, *acts), (*above.written, *written)
     )
 
 
 def _day_weather(
-    said: Iterable[SaidWeather], page: Page | RecalledPage, head: Head
+    said: Iterable[SaidWeather], page: Page | PageText, head: Head
 ) -> list[DayWeather]:
     origin = Origin(head.file, head.line + 1, page.weather_column)
     day = head.when.first

@@ -26,11 +26,11 @@ _A_YEAR_HAS = {"day": 365.25, "week": 365.25 / 7, "month": 12, "year": 1}
 
 
 def says_when(details: Iterable[Detail]) -> bool:
-    """Whether anything of it lies before or after the page by what it says."""
+    """Whether anything of it lies before or after the page by what it says, and may lie too far."""
     for detail in details:
         if detail.date and _dated(detail):
             return True
-        if detail.measure is not None and _long(detail.measure):
+        if detail.measure is not None and _is_far_span(detail.measure):
             return True
     return False
 
@@ -104,18 +104,17 @@ def _dated(detail: Detail) -> bool:
     return bool(detail.date) and detail.name != "date"
 
 
-def _long(measure: Measure | None) -> bool:
-    return measure is not None and measure.sort == "duration" and measure.unit in _A_YEAR_HAS
+def _is_far_span(measure: Measure) -> bool:
+    if measure.sort != "duration" or measure.unit not in _A_YEAR_HAS:
+        return False
+    most = max(float(number) for number in (*measure.numbers, measure.upper or 0))
+    return most > FARTHEST_YEARS * _A_YEAR_HAS[measure.unit]
 
 
 def _is_far(detail: Detail, when: WrittenDate) -> bool:
     if _dated(detail):
         return any(_is_far_end(end, when) for end in detail.date.split("/"))
-    measure = detail.measure
-    if measure is None or not _long(measure):
-        return False
-    most = max(float(number) for number in (*measure.numbers, measure.upper or 0))
-    return most > FARTHEST_YEARS * _A_YEAR_HAS[measure.unit]
+    return detail.measure is not None and _is_far_span(detail.measure)
 
 
 def _is_far_end(written: str, when: WrittenDate) -> bool:

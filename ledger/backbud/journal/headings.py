@@ -13,7 +13,6 @@ from datetime import date
 from typing import Literal, NamedTuple
 
 from backbud.journal.outlined import Outlined
-from backbud.journal.remember import RecalledPage
 from backbud.journal.things import Things
 from backbud_grammar.datelines import (
     begins_with_date,
@@ -51,10 +50,9 @@ def flaw_of_heading(
     text = blocks[0].subjects
     if not text:
         return None
-    named = _names_something(text, things)
-    unknown = _unknown_in(text, things)
-    if named and not (unknown and holds_a_date(unknown)):
+    if is_subject_line(text, things):
         return None
+    named, unknown = _names_something(text, things), _unknown_in(text, things)
     at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
     lines = last_line(blocks) - at + 1
     # Words with no act below them, in the midst of a page, are hardly a subject line.
@@ -75,6 +73,14 @@ def flaw_of_heading(
     return None
 
 
+def is_subject_line(text: str, things: Things) -> bool:
+    """Whether a line at the left edge names something, and no date beside it."""
+    if not _names_something(text, things):
+        return False
+    unknown = _unknown_in(text, things)
+    return not (unknown and holds_a_date(unknown))
+
+
 def day_above(outlined: Outlined, line: int) -> date | None:
     """The day of the nearest page above a line whose date can be read."""
     for begins, kept in reversed(outlined.pages):
@@ -84,12 +90,11 @@ def day_above(outlined: Outlined, line: int) -> date | None:
     return None
 
 
-def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) -> Flaw:
+def flaw_of_date(error: Misread, page: Page, above: date | None) -> Flaw:
     """The one flaw of a page whose date cannot be read: nothing on it is filed.
 
     `above`: the day of the page above it.
     """
-    page = page.read() if isinstance(page, RecalledPage) else page
     text, message, hint = page.date, error.message, error.hint
     whole = f"{page.date} {page.weather}".rstrip()
     leading = leading_date(whole) if page.weather and not dates_meant(page.date) else ""
@@ -103,10 +108,9 @@ def flaw_of_date(error: Misread, page: Page | RecalledPage, above: date | None) 
     return Flaw(error.code, 0, 1, len(text), message, hint, lines=length_of(page))
 
 
-def length_of(page: Page | RecalledPage) -> int:
+def length_of(page: Page) -> int:
     """How many lines a page has, down to the last one that says something."""
-    blocks = page.read().blocks if isinstance(page, RecalledPage) else page.blocks
-    return last_line(blocks) + 1 if blocks else 1
+    return last_line(page.blocks) + 1 if page.blocks else 1
 
 
 def slip_of_act(

@@ -10,7 +10,6 @@ from functools import cache
 from backbud.journal.heard_act import LineHearer
 from backbud.journal.outlined import Outlined
 from backbud.journal.own_past import PastLine
-from backbud.journal.remember import RecalledPage
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate, read_date
 from backbud_grammar.held_back import HELD
@@ -32,8 +31,7 @@ def lines_read_otherwise(
     out: list[PastLine] = []
     for file, outlined in files.items():
         for start, kept in outlined.pages:
-            section = kept.section
-            page = section.read() if isinstance(section, RecalledPage) else section
+            page = kept.section.read(acts.language_known)
             try:
                 when = read_date(page.date, southern)
             except Misread:

@@ -11,22 +11,29 @@ from typing import Any, NamedTuple
 from msgspec import Struct
 
 from backbud.journal import remember
-from backbud.journal.copies import Copies, copies_among, without_conflicts, without_pages, words_in
+from backbud.journal.copies import (
+    Copies,
+    copies_among,
+    without_conflicts,
+    without_pages,
+)
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.hashed_dates import without_hashed_dates
 from backbud.journal.load import Loaded
 from backbud.journal.outlined import Outlined
+from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
+from backbud.journal.same_words import words_in_each
 from backbud.journal.things import PlacedCard
 from backbud.journal.weather.named import weather_file_name
 from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
-from backbud_grammar.outline import Known, read_section, sections
+from backbud_grammar.outline import Known, read_section_text, sections
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Card, Page
+from backbud_grammar.syntax import Card, Stray
 
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
 
@@ -163,15 +170,16 @@ class _ReadBefore(NamedTuple):
 def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
     """The sections of a file."""
     whole = digest(data)
-    row = known.memory.files.get(whole)
+    row: list[remember.Kept[Any]] | None = known.memory.files.get(whole)
     # A foreign memory may leave out some of a file.
     if row is None or sum(kept.lines for kept in row) < data.count(b"\n"):
         row = _new_row(data, known)
-    out = Outlined(data, whole, row, [], [], [], [])
+    said = frozenset([kept.said.digest for kept in row if not isinstance(kept.section, Stray)])
+    out = Outlined(data, whole, row, [], [], [], [], said)
     line = 0
     for kept in row:
         section = kept.section
-        if isinstance(section, Page | remember.RecalledPage):
+        if isinstance(section, PageText):
             out.pages.append((line, kept))
         elif isinstance(section, Card):
             out.cards.append(PlacedCard(section, name, line))
@@ -185,16 +193,19 @@ def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
 def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
     by_digest = known.by_digest()
+    parts = [text for _, text in sections(data)]
+    # Blank lines behind a section say nothing: with more of them it is the same.
+    marks = [digest(text.rstrip()) for text in parts]
+    new = {mark: text for mark, text in zip(marks, parts, strict=True) if mark not in by_digest}
+    known.fresh.update(new)
+    for (mark, text), said in zip(new.items(), words_in_each([*new.values()]), strict=True):
+        written = text.decode()
+        section = page_text(written) or read_section_text(written, known.language)
+        by_digest[mark] = remember.Kept(mark, text.count(b"\n"), said, section)
     row: list[remember.Kept[Any]] = []
-    for _, text in sections(data):
-        # Blank lines behind a section say nothing: with more of them it is the same.
-        mark, lines = digest(text.rstrip()), text.count(b"\n")
-        kept = by_digest.get(mark)
-        if kept is None:
-            section = read_section(text, known.language)
-            kept = by_digest[mark] = remember.Kept(mark, lines, words_in(text), section)
-            known.fresh.add(mark)
-        elif kept.lines != lines:
+    for mark, text in zip(marks, parts, strict=True):
+        kept, lines = by_digest[mark], text.count(b"\n")
+        if kept.lines != lines:
             kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
         row.append(kept)
     return row

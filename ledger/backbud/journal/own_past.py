@@ -14,14 +14,13 @@ from msgspec import Struct
 
 from backbud.journal.outlined import Outlined
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
-from backbud.journal.remember import RecalledPage
+from backbud.journal.page_text import PageText
 from backbud.journal.things import Things
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import OwnTable, expanded, language_words
 from backbud_grammar.problems import Misread, Problem, nearest
-from backbud_grammar.syntax import Page
 
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
@@ -65,10 +64,9 @@ def _day(written: str, southern: bool) -> date | None:
 
 
 def _lines(
-    file: str, start: int, section: Page | RecalledPage, table: OwnTable, known: Known
+    file: str, start: int, page: PageText, table: OwnTable, known: Known
 ) -> Iterator[PastLine]:
-    page = section.read() if isinstance(section, RecalledPage) else section
-    for block in page.blocks:
+    for block in page.read(known).blocks:
         for act in block.acts:
             found = expanded(act, table, known)
             if found is not None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from datetime import date
 from functools import partial
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from backbud.journal import remember
 from backbud.journal.dated import DatedPage, DayWeather
@@ -14,6 +14,7 @@ from backbud.journal.events import Origin
 from backbud.journal.faults import FAULT, fault_at
 from backbud.journal.headings import day_above, flaw_of_date, length_of
 from backbud.journal.outlined import Outlined
+from backbud.journal.page_text import PageText
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.publish.memory import MemoryOf
@@ -76,7 +77,7 @@ def read_pages(
 
 # Makes something of one page, if anything: of its line, what was outlined, and how much was found
 # wrong in the file above it.
-ReadSection = Callable[[int, remember.Kept[Any], int], WithFlaws[ReadPage | None]]
+ReadSection = Callable[[int, remember.Kept[PageText], int], WithFlaws[ReadPage | None]]
 
 
 def _read(
@@ -94,11 +95,6 @@ def _read(
     flaws: list[PlacedFlaw] = []
     for line, section in outlined.pages:
         if kept is NO_MEMO:
-            # Most pages of a large journal were sound before, on a day like any other.
-            sound = _sound_page(file, line, section, reader, by)
-            if sound is not None:
-                pages.append(sound)
-                continue
             found = read(line, section, len(flaws))
         else:
             slot = ("read page", file, line)
@@ -117,20 +113,19 @@ def _read(
 
 
 def _sound_page(
-    file: str, line: int, kept: remember.Kept[Any], reader: DiaryReader, by: DatedBy
+    file: str, line: int, kept: remember.Kept[PageText], reader: DiaryReader, by: DatedBy
 ) -> ReadPage | None:
-    """A page that was sound before and has a plain date; None where it must be looked at."""
-    sound, written = kept.sound, kept.section.date
-    if sound is None:
-        return None
+    """A page with a plain date in which nothing is wrong; None where it must be looked at."""
     try:
-        when = read_date(written, by.southern)
+        when = read_date(kept.section.date, by.southern)
     except Misread:
         return None
     if not when.exact or not OLDEST_DAY <= when.first <= min(by.today, LAST_RECKONED):
         return None
-    page, weather, _ = reader.of_day(when.first).sound_page(kept, sound, when, file, line)
-    return ReadPage(when.first, file, line, page, weather)
+    found = reader.of_day(when.first).sound_page(kept, when, file, line)
+    if found is None:
+        return None
+    return ReadPage(when.first, file, line, found.page, found.weather)
 
 
 def _contained(
@@ -139,13 +134,17 @@ def _contained(
     reader: DiaryReader,
     by: DatedBy,
     line: int,
-    kept: remember.Kept[Any],
+    kept: remember.Kept[PageText],
     so_far: int,
     memory: MemoryOf,
 ) -> WithFlaws[ReadPage | None]:
     """A page as read; None where that failed by a fault of ours, or it has no place in the
     history. `so_far`: how much is wrong in the file above it."""
     try:
+        # Most pages are sound, on a day like any other.
+        sound = _sound_page(file, line, kept, reader, by)
+        if sound is not None:
+            return WithFlaws(sound)
         above = partial(day_above, outlined, line)
         page, flaws = _page(file, line, kept, reader, by, above, so_far)
         return WithFlaws(page, placed(file, line, flaws))
@@ -158,7 +157,7 @@ def _contained(
 def _page(
     file: str,
     line: int,
-    kept: remember.Kept[Any],
+    kept: remember.Kept[PageText],
     reader: DiaryReader,
     by: DatedBy,
     above: Callable[[], date | None],
@@ -173,13 +172,14 @@ def _page(
         if kept.section.weather and not when.exact:
             _check_whole(written, kept.section.weather)
     except Misread as error:
-        flaws.append(flaw_of_date(error, kept.section, above()))
+        outline = kept.section.read(reader.acts.language_known)
+        flaws.append(flaw_of_date(error, outline, above()))
         # Without a day nothing of it can be replayed, but its other problems are told too.
         when = NO_DAY
     if when.first > today:
         if by.as_of:
             return None, flaws
-        flaws.append(_not_yet(when, kept.section, today))
+        flaws.append(_not_yet(when, kept.section.read(reader.acts.language_known), today))
     elif when.exact and when.last < OLDEST_DAY and when is not NO_DAY:
         message = f"{when.text} is long ago"
         old = Flaw("old-date", 0, 1, len(written), message, "Is the year right?", "warning")
@@ -198,7 +198,7 @@ def _check_whole(written: str, weather: str) -> None:
         raise Misread("bad-date", f"“{whole}” is no date", "")
 
 
-def _not_yet(when: WrittenDate, page: Page | remember.RecalledPage, today: date) -> Flaw:
+def _not_yet(when: WrittenDate, page: Page, today: date) -> Flaw:
     hint = "What is still to come is written as planned: planned repot, to 2027-03."
     if (when.first - today).days > 366:
         hint = f"Is the year right? {hint}"

@@ -6,19 +6,19 @@ only, never code.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any, Generic, TypeVar
 
 import msgspec
 from msgspec import Raw
 
 from backbud.journal.dated import Said, SoundActs
+from backbud.journal.page_text import PageText
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.details import Reading
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import Flaw
 from backbud_grammar.shape import SHAPES, Part
-from backbud_grammar.syntax import Act, Block, Card, Page, Stray, Subjects
+from backbud_grammar.syntax import Card, Stray, Subjects
 
 SYNTAX_FILE = "syntax.msgpack"
 # The kinds of tree that some species was found for, and the figures that something asks for.
@@ -35,59 +35,23 @@ SaidWeather = tuple[str, str, float, str]
 
 
 class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
-    """A page in which nothing was wrong: how many acts it has, the past form of each, block by
-    block (`words_of`), and the weather on its first line."""
+    """A page in which nothing was wrong: how many acts it has, the past form of each, a block on a
+    line (`words_of`), and the weather on its first line."""
 
     acts: int
-    words: Raw
+    words: str
     weather: tuple[SaidWeather, ...]
 
 
-def sound_of(words: tuple[tuple[str, ...], ...], weather: tuple[SaidWeather, ...]) -> Sound:
+def sound_of(words: Collection[tuple[str, ...]], weather: tuple[SaidWeather, ...]) -> Sound:
     """What is kept of a page in which nothing was wrong."""
-    return Sound(sum(map(len, words)), Raw(msgspec.msgpack.encode(words)), weather)
+    written = "\n".join(["\t".join(block) for block in words])
+    return Sound(sum(map(len, words)), written, weather)
 
 
-def words_of(sound: Sound) -> tuple[tuple[str, ...], ...]:
+def words_of(sound: Sound) -> list[tuple[str, ...]]:
     """The past form of each act, block by block."""
-    return _WORDS.decode(sound.words)
-
-
-class RecalledBlock(msgspec.Struct, frozen=True, array_like=True, gc=False):
-    """A `Block` whose acts are not decoded yet."""
-
-    subjects: str
-    line: int
-    acts: Raw
-
-
-class RecalledPage(msgspec.Struct, frozen=True, array_like=True, gc=False, tag="page"):
-    """A `Page` whose blocks are not decoded yet: a check asks for few of them."""
-
-    date: str
-    weather: str
-    weather_column: int
-    blocks: Raw
-    flaws: tuple[Flaw, ...] = ()
-    hour: str = ""
-    has_hours: bool = False
-
-    def recalled_blocks(self) -> tuple[RecalledBlock, ...]:
-        """The blocks, each with its acts as they were remembered."""
-        return _BLOCKS.decode(self.blocks)
-
-    def read(self) -> Page:
-        """The page with all its acts."""
-        blocks = tuple([Block(b.subjects, b.line, acts_of(b.acts)) for b in self.recalled_blocks()])
-        return Page(
-            self.date,
-            self.weather,
-            self.weather_column,
-            blocks,
-            self.flaws,
-            self.hour,
-            self.has_hours,
-        )
+    return [tuple(block.split("\t")) for block in sound.words.split("\n")] if sound.acts else []
 
 
 class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):
@@ -110,7 +74,7 @@ class Kept(msgspec.Struct, Generic[S], array_like=True, gc=False):
     sound: Sound | None = None
 
 
-Recalled = RecalledPage | Card | Stray
+Recalled = PageText | Card | Stray
 
 
 class Memory(msgspec.Struct, gc=False):
@@ -170,14 +134,6 @@ class Memory(msgspec.Struct, gc=False):
             return None
 
 
-def acts_of(raw: Raw) -> tuple[Act, ...]:
-    """Decode the acts of a block. MsgspecError where the memory is not one of ours."""
-    return _ACTS.decode(raw)
-
-
-_ACTS = msgspec.msgpack.Decoder(tuple[Act, ...])
-_BLOCKS = msgspec.msgpack.Decoder(tuple[RecalledBlock, ...])
-_WORDS = msgspec.msgpack.Decoder(tuple[tuple[str, ...], ...])
 _READINGS = msgspec.msgpack.Decoder(dict[str, Reading])
 _SHAPES = msgspec.msgpack.Decoder(dict[str, tuple[Part, ...] | None])
 _SAID = msgspec.msgpack.Decoder(Said)

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date
-
-from msgspec import Raw
 
 from backbud.journal.act_judge import ActJudge, held_said
 from backbud.journal.act_places import in_its_place
@@ -14,13 +12,12 @@ from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far
 from backbud.journal.no_act import NoAct
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
-from backbud.journal.remember import acts_of
 from backbud.journal.things import Things
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
 from backbud_grammar.languages import ALWAYS_NEWEST, LANGUAGE, Languages, table_of
-from backbud_grammar.outline import Known
+from backbud_grammar.outline import Known, act_of_lines
 from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
@@ -28,14 +25,18 @@ from backbud_grammar.remark_limiters import doubt_of
 from backbud_grammar.syntax import Act, Subjects
 
 NOBODY = Subjects(())
+_LOOK_AT_IT = "", False
+# No page of a hand has more lines in which something is wrong.
+MOST_UNSOUND = 1000
 
 
 class ActReader:
     """Reads acts against the table of acts, and tells what is wrong in each.
 
     `recall`: what an earlier run found sound, by word and text. `found_sound`: what this process
-    found or recalled; more is added. `own`: the keeper's own words. `languages`: by which language
-    each day's page is read; `language`: the one that this reads by. `gallon`: of which country.
+    judged so or recalled, texts and pieces of texts; more is added. `own`: the keeper's own words.
+    `languages`: by which language each day's page is read; `language`: the one that this reads by.
+    `gallon`: of which country. `language_known`: what pages are outlined by, if not by `details`.
     """
 
     def __init__(
@@ -48,17 +49,22 @@ class ActReader:
         languages: Languages = ALWAYS_NEWEST,
         language: int = LANGUAGE,
         gallon: str = "",
+        language_known: Known | None = None,
     ) -> None:
         self.things, self.details, self.own = things, details, own
         self.languages, self.language, self.gallon = languages, language, gallon
         self._by_language: dict[int, ActReader] = {language: self}
         self._known_acts = Known.of(details.acts)
+        # What pages are outlined by, of whichever language their acts are.
+        self.language_known = language_known or self._known_acts
         self.found_sound = found_sound
+        # What texts say that are sound, by word and text; of many only the pieces were judged.
+        self._texts: SoundActs = {}
         self._recall = recall
         self._prose = {word: form.word for word, form in details.acts.items() if form.prose}
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
-        # The last text in which something was wrong, and what of it was read.
-        self._last: tuple[str, str, Said, tuple[Flaw, ...]] = ("", "", Said("", (), ""), ())
+        # The last texts in which something was wrong, and what of them was read, without hints.
+        self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
         self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
@@ -79,6 +85,7 @@ class ActReader:
                 self.languages,
                 language,
                 self.gallon,
+                self.language_known,
             )
             self._by_language[language] = found
         return found
@@ -87,8 +94,8 @@ class ActReader:
         read = self.details.subjects(text) if text else NOBODY
         return NOBODY if isinstance(read, Flaw) else read
 
-    def recalled(self, acts: Raw) -> tuple[Act, ...]:
-        return acts_of(acts)
+    def act_on(self, lines: Sequence[str], first: int) -> Act:
+        return act_of_lines(lines, first, self.language_known, [])
 
     def meant(self, act: Act, when: WrittenDate) -> Act:
         """An act in words of the language, where own words of its page's day stand in it."""
@@ -106,7 +113,7 @@ class ActReader:
         assert form is not None
         if held:
             return held_said(form, act.text)
-        known = self._known(act)
+        known = self._sound_text(form, act)
         if known is None:
             known, _ = self.judge.judged(form, act.word, act.text, hints=False)
         return known
@@ -129,81 +136,94 @@ class ActReader:
         if own is not None:
             act = own.act
         flaws: tuple[Flaw, ...] = ()
-        known = self._known(act)
+        known = self._known(act.word, act.text) or self._texts.get(act.word, {}).get(act.text)
         if known is None:
-            word, text, said, found = self._last
-            if not hints and word == act.word and text == act.text:
-                known, flaws = said, found
-            else:
-                known, flaws = self.judge.judged(form, act.word, act.text, hints=hints)
+            found = None if hints else self._unsound.get((act.word, act.text))
+            known, flaws = found or self.judge.judged(form, act.word, act.text, hints=hints)
             if flaws:
                 flaws = tuple([in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
-                self.found_sound[act.word][act.text] = known
+                self.found_sound.setdefault(act.word, {})[act.text] = known
         flaw = self._taken_back(form, act, known, when)
         if flaw is not None:
             return HELD, (*flaws, in_its_place(flaw, act, own))
         return known.act, flaws
 
-    def past_of(self, act: Act, when: WrittenDate) -> str:
-        """The past form of an act that is sound as it stands; "" where it must be looked at.
+    def past_of(self, act: Act, when: WrittenDate) -> tuple[str, bool]:
+        """The past form of an act that is sound as it stands, and whether on a page of any day; ""
+        where it must be looked at.
 
         Most of a diary is: prose, and what was written before in the same words or other ones.
         """
+        on_any_day = not self.own.words
         if self.own.words:
             act = self.meant(act, when)
-        texts = self.found_sound.get(act.word)
+        texts = self._texts.get(act.word)
         known = texts.get(act.text) if texts is not None else None
         if known is None:
             prose = self._prose.get(act.word)
             if prose is not None:
-                return prose
-            known = self._newly_sound(act)
+                return prose, on_any_day
+            form = self.form(act)
+            known = None if form is None else self._sound_text(form, act)
             if known is None:
-                return ""
+                return _LOOK_AT_IT
         # What was refused below it, or a day far from this page, may hold it back all the same.
         if act.left_out or (
             known.says_when and when.first > date.min and flaw_of_far(known.details, when)
         ):
-            return ""
+            return _LOOK_AT_IT
         if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
-            return ""
-        return known.act
+            return _LOOK_AT_IT
+        return known.act, on_any_day and not known.says_when
 
-    def _newly_sound(self, act: Act) -> Said | None:
-        """What an act says that was never read before, where nothing in its own text is wrong."""
-        form = self.form(act)
-        if form is None or form.prose:
+    def is_prose(self, word: str) -> bool:
+        """Whether what follows an act word is all words."""
+        return word in self._prose or word.casefold() in self._prose
+
+    def _sound_text(self, form: ActForm, act: Act) -> Said | None:
+        """What an act says, where nothing in its own text is wrong, put together of its pieces."""
+        if form.prose:
             return None
-        known = self._known(act)
+        texts = self._texts.get(act.word)
+        if texts is None:
+            texts = self._texts[act.word] = {}
+        known = texts.get(act.text)
         if known is None:
             known = self._by_pieces.said(form, act.word, act.text)
             if known is not None:
-                self.found_sound[act.word][act.text] = known
+                texts[act.text] = known
         return known
 
     def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
-        """What an act of this text says; None where anything is wrong with it."""
+        """What an act of this text, or a piece of one, says; None where anything is wrong in it."""
+        known = self._known(word, text)
+        if known is not None:
+            return known
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
-            # It is asked for at once, by whoever looks at the whole line.
-            self._last = (word, text, said, flaws)
-        return None if flaws else said
+            # It is asked for soon, by whoever looks at the whole page.
+            if len(self._unsound) >= MOST_UNSOUND:
+                self._unsound.clear()
+            self._unsound[word, text] = said, flaws
+            return None
+        self.found_sound[word][text] = said
+        return said
 
     def form(self, act: Act) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""
         return self.details.acts.get(act.word) or self.details.acts.get(act.word.casefold())
 
-    def _known(self, act: Act) -> Said | None:
-        """What an act says that was found sound before."""
-        texts = self.found_sound.get(act.word)
+    def _known(self, word: str, text: str) -> Said | None:
+        """What an act says by a text that was judged sound before."""
+        texts = self.found_sound.get(word)
         if texts is None:
-            texts = self.found_sound[act.word] = {}
-        known = texts.get(act.text)
+            texts = self.found_sound[word] = {}
+        known = texts.get(text)
         if known is None:
-            known = self._recall(act.word, act.text)
+            known = self._recall(word, text)
             if known is not None:
-                texts[act.text] = known
+                texts[text] = known
         return known
 
     def _taken_back(self, form: ActForm, act: Act, known: Said, when: WrittenDate) -> Flaw | None:

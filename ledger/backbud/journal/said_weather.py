@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.journal.page_text import PageText
 from backbud.journal.references import flaw_of_reference
 from backbud.journal.remember import SaidWeather
 from backbud.journal.said import ActReader
@@ -12,7 +13,7 @@ from backbud_grammar.syntax import Detail, Page
 
 
 def said_weather(
-    page: Page, when: WrittenDate, reader: ActReader
+    page: Page | PageText, when: WrittenDate, reader: ActReader
 ) -> tuple[tuple[SaidWeather, ...], list[Flaw]]:
     """What the first line of a page of these days says of the weather, and what is wrong with it.
 

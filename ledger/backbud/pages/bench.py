@@ -192,7 +192,7 @@ def _by(one: Round, today: date) -> Iterator[str]:
     else:
         yield words.closing(first.act, first, today)
         if first.best == today:
-            yield "best today"
+            yield phrase("best today")
         elif first.best > today:
             yield phrase("best {day}", day=words.day(first.best, year))
     if one.last_closes != first.closes and one.trees > 1:

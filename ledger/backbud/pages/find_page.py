@@ -14,6 +14,9 @@ from backbud.views.forgotten import Forgotten
 from backbud.views.nursery import Nursery
 from backbud.views.tree import trees_view
 
+# The slot of all that can be found: several files of the set ask for it.
+FOUND = "all that can be found"
+
 
 def index_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
     """The index that the page loads as words are asked for: path and bytes."""
@@ -21,7 +24,12 @@ def index_files(view: Nursery, kept: Memo) -> tuple[tuple[str, bytes], ...]:
 
 
 def _finding(view: Nursery, kept: Memo) -> finding.Index:
-    """What can be found; first what stands for many trees."""
+    """What can be found."""
+    return kept.once(FOUND, (Identical(view),), partial(_gathered_index, view, kept))
+
+
+def _gathered_index(view: Nursery, kept: Memo) -> finding.Index:
+    """The same, from what of each tree an earlier run left; first what stands for many trees."""
     names = kept.same("names found", dict(view.names))
     found = [
         kept.once(

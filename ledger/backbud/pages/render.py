@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from backbud import words
 from backbud.collection.state import Tree
-from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.memo import NO_MEMO, Identical, Memo, WithinRun
 from backbud.pages import (
     ahead,
     bench,
@@ -29,7 +29,7 @@ from backbud.pages import (
     year_back,
 )  # fmt: skip
 from backbud.pages.find import MANY, lettered
-from backbud.pages.find_page import find_page, find_script, index_files
+from backbud.pages.find_page import FOUND, find_page, find_script, index_files
 from backbud.pages.paper_pages import paper_pages
 from backbud.pages.printed import labels
 from backbud.pages.printed import week as week_sheet
@@ -59,6 +59,7 @@ def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
 
 def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render the whole set page by page, what the pages show first: path and bytes."""
+    kept = WithinRun(kept, {FOUND})
     yield from assets().values()
     shared = shared_by_pages(view)
     around = kept.same("around pages", (without_trees(view), shared))

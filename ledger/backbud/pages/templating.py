@@ -96,7 +96,15 @@ class PagePieces:
 
 def page(name: str, shared: dict[str, object], own: dict[str, object]) -> bytes:
     """A page's octets, by its template. `shared`: what every page of a set is shown."""
-    return octets(template(name).render(shared | own))
+    found = template(name)
+    context = found.new_context(shared | own)
+    try:
+        return octets("".join(found.root_render_func(context)))
+    finally:
+        # A macro of the page holds the context that holds it. A run collects no such circles, so
+        # without this it would hold all that its pages were shown until it ends.
+        context.vars.clear()
+        context.exported_vars.clear()
 
 
 def _sentence(text: str) -> str:

@@ -43,6 +43,7 @@ _OWNER = "belongs to"
 _FIRST = ("since", "pot", "mix", "strength")
 _SIZES = ("trunk", "height", "spread", "root ball")
 
+_STRENGTHS = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}
 # What goes together, in the order the page shows it.
 _SORTS = {
     "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
@@ -277,14 +278,14 @@ def _in_words(when: DateView) -> str:
 
 def _alerts(tree: TreeView) -> tuple[str, ...]:
     found = {
-        "In quarantine: keep it apart, clean your tools.": tree.quarantined,
-        "Weak: no hard work on it.": tree.weak,
-        "Planted out in open ground.": tree.planted_out,
-        "Something from before the last repotting is still on it.": any(
+        phrase("In quarantine: keep it apart, clean your tools."): tree.quarantined,
+        phrase("Weak: no hard work on it."): tree.weak,
+        phrase("Planted out in open ground."): tree.planted_out,
+        phrase("Something from before the last repotting is still on it."): any(
             thing.from_before for thing in tree.on_it
         ),
     }
-    return tuple(phrase(text) for text, is_so in found.items() if is_so)
+    return tuple(text for text, is_so in found.items() if is_so)
 
 
 def _where(tree: TreeView) -> Iterable[FactRow]:
@@ -388,9 +389,8 @@ def _bites(bite: date, today: date) -> str:
 
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
-        # The trade's three words on the five steps.
-        word = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}.get(score, "")
-        yield Vigour(zone, score, phrase(word), words.day(tree.vigour_seen[zone], today.year))
+        word = phrase(_STRENGTHS.get(score, ""))
+        yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

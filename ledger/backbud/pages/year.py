@@ -14,7 +14,7 @@ from backbud.pages.drawings import bough, sprig
 from backbud.pages.drawings.axes import Key
 from backbud.pages.links import anchor_of, kind_page, link, tree_page
 from backbud.pages.work import kept_together
-from backbud.tongue import phrase
+from backbud.tongue import act_phrase, phrase
 from backbud.views.nursery import Nursery
 from backbud.views.twigs import SprigView
 from backbud.views.year import MonthView, NamedView, NearWeekView, RowView, YearView, year_view
@@ -257,7 +257,7 @@ def _row(row: RowView, kinds: Mapping[str, Kind], today: date) -> YearRow:
 
 
 def _task(row: RowView) -> str:
-    return words.sentence(phrase(row.work).replace("-", " "))
+    return words.sentence(act_phrase(row.work).replace("-", " "))
 
 
 def _named(one: NamedView, told: date | None, today: date) -> NamedTree:

@@ -15,7 +15,7 @@ from backbud.pages.links import link, tree_page
 from backbud.pages.pictures import Pair, pair_of
 from backbud.pages.work import kept_together
 from backbud.pages.year import NO_KIND
-from backbud.tongue import phrase
+from backbud.tongue import act_phrase, phrase
 from backbud.views.sky import Sum
 from backbud.views.sums import BASE_C
 from backbud.views.year_back import (
@@ -123,7 +123,7 @@ def _short(back: YearBackView) -> str:
 
 
 def _task(called: str) -> str:
-    return words.sentence(phrase(called).replace("-", " "))
+    return words.sentence(act_phrase(called).replace("-", " "))
 
 
 def _done(one: ForeseenView) -> DoneRow:

@@ -353,7 +353,7 @@ def _reason_of(found: Season | Stage, year: Year) -> Reason:
                 "{name} {name_2} at {place}.",
                 name=found.name.capitalize(),
                 name_2=year.name,
-                place=year.place or "this place",
+                place=year.place or phrase("this place"),
             ),
         )
     stage = phrase(

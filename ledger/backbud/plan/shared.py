@@ -33,6 +33,9 @@ class SharedParts:
             because=tuple(map(self._reason, one.because)),
             cautions=self._first(one.cautions),
             settled_by=self._first(one.settled_by),
+            schedule=self._first(one.schedule),
+            part=self._first(one.part),
+            group=self._first(one.group),
         )
 
     def _reason(self, reason: Reason) -> Reason:

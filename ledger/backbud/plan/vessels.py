@@ -89,12 +89,16 @@ def _canopy(tree: Tree, pot: Pot, figures: Mapping[str, float]) -> tuple[float, 
         first, *rest = spread.sizes_in("cm")
         return canopy_area_m2(first, rest[0] if rest else None), ""
     rules: tuple[tuple[Figure, float | None, str], ...] = (
-        (SPREAD_OF_HEIGHT, _cm(tree.sizes.get("height")), "its height"),
+        (SPREAD_OF_HEIGHT, _cm(tree.sizes.get("height")), phrase("its height")),
         (SPREAD_OF_POT, pot.length_cm, phrase("the length of its pot")),
     )
     if not tree.pot:
         # A root ball says less of the crown than the trunk does.
-        rules = (rules[0], (SPREAD_OF_TRUNK, _cm(tree.sizes.get("trunk")), "its trunk"), rules[1])
+        rules = (
+            rules[0],
+            (SPREAD_OF_TRUNK, _cm(tree.sizes.get("trunk")), phrase("its trunk")),
+            rules[1],
+        )
     figure, size_cm, of = next(rule for rule in rules if rule[1])
     assert size_cm is not None
     across_cm = max(figure.among(figures), 0.0) * size_cm

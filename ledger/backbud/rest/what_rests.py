@@ -8,9 +8,9 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.journal.copies import words_in
 from backbud.journal.line_order import RESTING, rests
 from backbud.journal.read import Journal
+from backbud.journal.same_words import words_in
 from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Card, Page
 

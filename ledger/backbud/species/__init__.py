@@ -74,7 +74,7 @@ from backbud.species.weight import (
 from backbud.species.windows import Window, days_after, weeks_after
 from backbud.species.year import Year
 from backbud.species.year_told import Season, Temperature, Turn
-from backbud.tongue import continued, phrase
+from backbud.tongue import continued, counted_phrase, phrase
 from backbud_grammar.act_words import (
     ActWord,
     DetailName,
@@ -156,6 +156,7 @@ __all__ = [
     "as_word",
     "comes_in",
     "continued",
+    "counted_phrase",
     "days_after",
     "deed_of",
     "each",

@@ -38,13 +38,12 @@ class Findable(Struct, frozen=True):
 
 def words_of_texts(*texts: str) -> tuple[str, ...]:
     """The words of texts, each once, in order; figures tell nothing apart, but for years."""
-    found = (word for text in texts for word in _folded(text))
-    return tuple(sorted({word for word in found if _is_telling(word)}))
+    return tuple(sorted(set[str]().union(*map(_folded, texts))))
 
 
 @lru_cache(maxsize=65536)
 def _folded(text: str) -> tuple[str, ...]:
-    return tuple(fold(word) for word in _WORDS.findall(text))
+    return tuple(filter(_is_telling, map(fold, _WORDS.findall(text))))
 
 
 def _is_telling(word: str) -> bool:

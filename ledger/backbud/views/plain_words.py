@@ -250,7 +250,7 @@ def _detail(event: Event, detail: Detail, called: Called) -> str:
         return called(detail.handle)
     label: str = "" if detail.name not in _LABELLED else detail.name
     if detail.name == "stubs":
-        label = "stubs of"
+        label = phrase("stubs of")
     measure = str(detail.measure) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
     part = phrase("on {part}", part=detail.part) if detail.part else ""

@@ -47,7 +47,7 @@ def by_aim(
                 because=phrase(
                     "{because} A refined tree that is strong keeps short shoots and small "
                     "leaves on lean feed.",
-                    because=one.because,
+                    because=phrase(one.because),
                 ),
             )
         else:

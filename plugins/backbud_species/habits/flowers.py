@@ -74,11 +74,11 @@ def renews_before_the_flush(
             return
         if tree.strength != "strong" or HARD_WORK.shut(tree, window.opens, year):
             return
-        said = f"Its flower buds came off on {off.day}."
+        said = phrase("Its flower buds came off on {day}.", day=off.day)
         yield Proposal(
             "pruned",
             window,
-            what="hard, to old wood, where it has to be renewed",
+            what=phrase("hard, to old wood, where it has to be renewed"),
             because=because,
             datum=joined(f"{said} {datum}".strip(), datum),
             cautions=cautions,

@@ -34,7 +34,7 @@ def thins_for_show(rule_id: str, *, what: str, because: str) -> Rule:
         yield Proposal(
             "disbudded",
             Window(*days),
-            what=phrase("{what}, for the show of {on}", what=what, on=on),
+            what=phrase("{what}, for the show of {on}", what=phrase(what), on=on),
             because=because,
             datum=phrase("A show on {on} is planned.", on=on),
             part="show",

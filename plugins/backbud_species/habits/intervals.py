@@ -21,13 +21,13 @@ def years_between_repottings(
     usual = species.repot_years
     if usual is None:
         return None
-    years, by = usual.value, [usual.source]
+    years, by = usual.value, [phrase(usual.source)]
     interval, age = species.repot_interval, known_age_years(tree, day)
     if interval is not None and age is not None:
         if age.exact and age.years < interval.value.young_until_years:
-            years, by = interval.value.young, [interval.source, phrase("for a young tree")]
+            years, by = interval.value.young, [phrase(interval.source), phrase("for a young tree")]
         elif age.years >= interval.value.old_from_years:
-            years, by = interval.value.old, [interval.source, phrase("for an old tree")]
+            years, by = interval.value.old, [phrase(interval.source), phrase("for an old tree")]
     depth_cm = root_ball_depth_cm(tree)
     if depth_cm is not None and depth_cm < SHALLOW_POT_BELOW.of(year):
         least, common, most = (max(1, n - 1) for n in years)

@@ -61,8 +61,15 @@ def _heat_on_new_leaves(year: Year, window: Window) -> str:
     hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
     if hot is None or hot.last < window.best:
         return ""
-    said = f"{hot.because.removesuffix('.')} from {hot.first} on, and new leaves scorch in it"
-    return joined(f"{said} ({GREAT_HEAT_OVER.name}, a setting of ours).", hot.because)
+    said = phrase(
+        "{removesuffix} from {first} on, and new leaves scorch in it",
+        removesuffix=hot.because.removesuffix("."),
+        first=hot.first,
+    )
+    return joined(
+        phrase("{said} ({name}, a setting of ours).", said=said, name=GREAT_HEAT_OVER.name),
+        hot.because,
+    )
 
 
 def _why_in_part(tree: Tree, full: Way | None, rested: bool, weather: str) -> str:

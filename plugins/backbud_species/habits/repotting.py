@@ -17,6 +17,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    counted_phrase,
     phrase,
 )
 from backbud_species.habits.done import last_before
@@ -113,7 +114,7 @@ def _last(tree: Tree, window: Window) -> _Last | None:
 
 
 def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
-    ago = phrase("{years} year{value}", years=last.years, value="" if last.years == 1 else "s")
+    ago = counted_phrase(last.years, "{count} year", "{count} years")
     text = phrase(
         "Last {act} {text}, {ago} before; the usual time is {usual}",
         act=phrase(last.done.act),
@@ -122,7 +123,7 @@ def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
         usual=usual,
     )
     early = phrase(", and {listed}", listed=as_listed(signs)) if signs else ""
-    return f"{text} ({source}){early}."
+    return f"{text} ({phrase(source)}){early}."
 
 
 def _look(window: Window, because: str, datum: str) -> Proposal:
@@ -147,9 +148,10 @@ def _turn(tree: Tree, year: Year, species: Species, before: date) -> NextWedges 
 def _wedge_words(turn: NextWedges | None) -> str:
     if turn is None:
         return ""
-    return phrase(
-        "and open wedge{value} {listed}",
-        value="s" if len(turn.names) > 1 else "",
+    return counted_phrase(
+        len(turn.names),
+        "and open wedge {listed}",
+        "and open wedges {listed}",
         listed=as_listed(turn.names),
     )
 

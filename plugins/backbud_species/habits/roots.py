@@ -69,10 +69,10 @@ class Taken(NamedTuple):
 def share_taken(tree: Tree, done: Event) -> Taken | None:
     """How much of the root ball a work took; None where the diary does not say."""
     if done.has("bare-rooted"):
-        return Taken(1.0, "bare-rooted")
+        return Taken(1.0, phrase("bare-rooted"))
     stated = share_of(done, "off")
     if stated is not None:
-        return Taken(stated, "as written", _of_roots(done))
+        return Taken(stated, phrase("as written"), _of_roots(done))
     ball = _ball_before(tree, done)
     wedges = _opened(tree, done)
     cuts = wedges if ball is None else _with_lengths(wedges, done)

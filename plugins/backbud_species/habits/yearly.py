@@ -107,7 +107,7 @@ def pests(
     return Proposal(
         "checked",
         window,
-        what=phrase("for pests: {where}", where=where),
+        what=phrase("for pests: {where}", where=phrase(where)),
         because=because,
         datum=datum,
         cautions=(*cautions, LABEL_DECIDES),

@@ -21,7 +21,7 @@ from backbud.pages.drawings.year_line import (
     swelling,
 )
 from backbud.plan.season import WEEK, WEEKS
-from backbud.tongue import phrase
+from backbud.tongue import act_phrase, phrase
 from backbud.views.twigs import SprigView, TwigView
 
 # Pixels: a twig's room with its name above it, and what stands below the last.
@@ -62,7 +62,9 @@ def draw(ident: str, sprig: SprigView, first: date, today: date) -> str:
         f'<path class="wooden" d="{_branch(branch)}{bodies}"/>',
     )
     title = phrase("{kind}: when each work may be done", kind=sprig.kind)
-    about = "; ".join(f"{phrase(one.work)}: {when_it_may_be(one, today)}" for one in sprig.twigs)
+    about = "; ".join(
+        f"{act_phrase(one.work)}: {when_it_may_be(one, today)}" for one in sprig.twigs
+    )
     return (
         f'<svg class="sprig" role="img" aria-labelledby="{ident}-title" '
         f'aria-describedby="{ident}-about" width="100%" height="{height:.0f}">'

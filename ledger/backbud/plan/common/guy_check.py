@@ -32,7 +32,7 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "checked",
             window,
-            what=on_part("guys", part),
+            what=on_part(phrase("guys"), part),
             part=part,
             because=phrase("A guy slackens as the branch sets, and its pad wears through."),
             settled_by=("checked guys", "unguyed"),

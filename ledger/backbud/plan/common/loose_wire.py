@@ -5,6 +5,7 @@ from __future__ import annotations
 from backbud.plan.common.parts import on_part
 from backbud.plan.looks import look_meant
 from backbud.species import CHANCE, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.tongue import phrase
 
 
 @after("checked", rule="wire-loose")
@@ -17,10 +18,10 @@ def set_it_anew(tree: Tree, done: Event, year: Year) -> Proposals:
         yield Proposal(
             "wired",
             days_after(done.day, 0, 7, 42),
-            what=on_part("again where it is loose", part),
+            what=on_part(phrase("again where it is loose"), part),
             part=part,
-            because="The wire was found loose: it no longer holds the branch.",
-            cautions=("Where the branch has set, take it off instead.",),
+            because=phrase("The wire was found loose: it no longer holds the branch."),
+            cautions=(phrase("Where the branch has set, take it off instead."),),
             settled_by=("wired", "unwired"),
             weight=CHANCE,
         )

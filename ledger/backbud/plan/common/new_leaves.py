@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backbud.collection.hard_work import stresses
 from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.tongue import phrase
 
 
 @after("defoliated", rule="new-leaves")
@@ -14,9 +15,11 @@ def they_open_again(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "checked",
         weeks_after(done.day, 3, 4, 6),
-        what="buds and new leaves",
-        because="New leaves stand about four weeks after a stripping; until then it drinks little.",
-        datum=f"It was defoliated on {done.day}.",
+        what=phrase("buds and new leaves"),
+        because=phrase(
+            "New leaves stand about four weeks after a stripping; until then it drinks little."
+        ),
+        datum=phrase("It was defoliated on {day}.", day=done.day),
         settled_by=("checked buds", "checked strength", "vigour"),
         weight=CARE,
     )

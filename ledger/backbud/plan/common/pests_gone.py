@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.tongue import phrase
 
 
 @after("treated", rule="pest-check")
@@ -10,9 +11,9 @@ def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "checked",
         days_after(done.day, 7, 10, 14),
-        what="for pests",
-        because="One treatment seldom ends an attack; eggs hatch later.",
-        cautions=("Treat again only as the label allows.",),
+        what=phrase("for pests"),
+        because=phrase("One treatment seldom ends an attack; eggs hatch later."),
+        cautions=(phrase("Treat again only as the label allows."),),
         settled_by=("checked pests", "treated"),
         minutes=5,
         weight=PRESSING,

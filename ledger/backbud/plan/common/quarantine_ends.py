@@ -34,7 +34,7 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "released",
         window,
-        what="from quarantine",
+        what=phrase("from quarantine"),
         because=phrase("Most pests that came along show within a few weeks."),
         cautions=(phrase("Imported trees: the plant-health authority's terms decide."),),
         weight=PRESSING,

@@ -46,4 +46,11 @@ def _too_cold(tree: Tree, done: Event, year: Year) -> tuple[str, ...]:
         return ()
     coldest = degrees(nights.one_in_ten_c, ".0f")
     limit = degrees(bears.celsius)
-    return (f"One winter in ten has {coldest} here; its roots bear {limit}. {NOT_ENOUGH}",)
+    return (
+        phrase(
+            "One winter in ten has {coldest} here; its roots bear {limit}. {not_enough}",
+            coldest=coldest,
+            limit=limit,
+            not_enough=NOT_ENOUGH,
+        ),
+    )

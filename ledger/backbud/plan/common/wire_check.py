@@ -92,7 +92,7 @@ def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
     return Proposal(
         "checked",
         window,
-        what=on_part("wire", part),
+        what=on_part(phrase("wire"), part),
         part=part,
         because=because,
         datum=datum,

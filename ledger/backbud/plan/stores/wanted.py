@@ -101,7 +101,7 @@ def _soil(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
         return
     pot = _pot(said, tree, taken)
     if mix is not None and mix.measure is not None and mix.measure.sort == "volume":
-        litres, because = mix.measure.within("L"), "as planned"
+        litres, because = mix.measure.within("L"), phrase("as planned")
     elif (last := _last_litres(tree)) is not None and pot == tree.pot:
         litres, because = last[0], phrase("as on {last}", last=last[1])
     else:
@@ -126,7 +126,7 @@ def _batch(
     litres, because = found.litres, phrase("reckoned: {because}", because=found.because)
     if detail is not None and detail.measure is not None and detail.measure.sort == "volume":
         each = found.number if detail.share == "each" else 1
-        litres, because = detail.measure.within("L") * each, "as planned"
+        litres, because = detail.measure.within("L") * each, phrase("as planned")
     for material, amount in taken.ingredients(mix, litres):
         yield material, amount, because
     if found.across_cm is not None:
@@ -211,10 +211,10 @@ def _as_said(one: FollowUp, said: Event, tree: Tree, taken: TakenByTrees) -> _Am
             continue
         if thing.sort == "mesh":
             thickness_mm, metres = staples(max(thing.count, 1))
-            yield taken.materials.wire("Al", thickness_mm), metres, "as planned"
+            yield taken.materials.wire("Al", thickness_mm), metres, phrase("as planned")
         elif thing.thickness_mm is not None:
             wire = taken.materials.wire(metal_of(thing.what), thing.thickness_mm)
-            yield wire, metres_on(thing, tree, taken.things, taken.figures), "as planned"
+            yield wire, metres_on(thing, tree, taken.things, taken.figures), phrase("as planned")
 
 
 # ------------------------------------------------------------------ feed

@@ -1,0 +1,109 @@
+"""Reads a page in which nothing is wrong line by line, each line of a diary once.
+
+Most pages are so: blocks of a subject line and acts, each act on two spaces, what goes on with one
+deeper. Of any other page an outline is made and looked at as a whole; tests hold the two together.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
+from backbud_grammar.continued import REMARK, goes_on
+from backbud_grammar.outline import LONGEST_LINE, act_of_lines
+from backbud_grammar.problems import Flaw
+from backbud_grammar.syntax import Act
+
+if TYPE_CHECKING:
+    from backbud.journal.said import ActReader
+
+
+# Before each line at the left edge.
+_EDGE = re.compile(r"\n(?=[^ \n])")
+
+
+class ByLines:
+    """`is_subject`: whether a text is a subject line in which nothing is wrong."""
+
+    def __init__(self, acts: ActReader, is_subject: Callable[[str], bool]) -> None:
+        self._acts, self._is_subject = acts, is_subject
+        self._subjects: set[str] = set()
+        # The past form of acts that are sound on whichever page, by their line as it is written.
+        self._pasts: dict[str, str] = {}
+
+    def blocks(self, text: str, head: Head) -> tuple[DatedBlock, ...] | None:
+        """The blocks of a page of an exact day; None where it must be looked at as a whole."""
+        if "\t" in text or len(text) > LONGEST_LINE:
+            return None
+        day, *blocks = _EDGE.split(text)
+        if "\n " in day:
+            return None
+        out: list[DatedBlock] = []
+        subjects, pasts = self._subjects, self._pasts
+        # The number of the line on which a block begins, in the page and from 0.
+        at = day.count("\n") + 1
+        for block in blocks:
+            begins, at = at, at + block.count("\n") + 1
+            subject, *lines = block.rstrip("\n").split("\n")
+            if subject[0] == "#" and not lines:
+                continue
+            if subject not in subjects:
+                if not self._is_new_subject(subject):
+                    return None
+                subjects.add(subject)
+            if "\n   " in block:
+                acts = self._deeper(lines, begins + 1, head)
+            else:
+                acts = tuple([pasts.get(line) or self._past(line, head) for line in lines])
+            if not acts or "" in acts:
+                return None
+            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
+        return tuple(out)
+
+    def _is_new_subject(self, text: str) -> bool:
+        is_one = text[0] not in " #" and text[-1] != " " and not goes_on(text)
+        return is_one and self._is_subject(text)
+
+    def _past(self, line: str, head: Head) -> str:
+        """The past form of an act that stands on a line; "" where it must be looked at."""
+        word, _, rest = line[2:].rstrip().partition(" ")
+        if line[:2] != "  " or not word or word[0] == "#":
+            return ""
+        acts, remark = self._acts, ""
+        rest = rest.lstrip()
+        if ":" in rest and not acts.is_prose(word):
+            # An hour may stand among the details.
+            return ""
+        if "--" in rest or "—" in rest:
+            mark = REMARK.search(rest)
+            if mark is not None and not acts.is_prose(word):
+                rest, remark = rest[: mark.start()].rstrip(), rest[mark.end() :]
+        past, on_any_day = acts.past_of(Act(word, rest, remark, 0, 3, 3), head.when)
+        if on_any_day and not remark:
+            # With a remark hardly any line is written twice.
+            self._pasts[line] = past
+        return past
+
+    def _deeper(self, lines: list[str], first: int, head: Head) -> tuple[str, ...]:
+        """The past form of each act of a block in which lines go on deeper; none where any must be
+        looked at. `first`: the number of its first line."""
+        if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
+            return ()
+        acts, flaws = list[str](), list[Flaw]()
+        for begin, end in parted_by_depth(lines):
+            if end == begin + 1:
+                acts.append(self._past(lines[begin], head))
+            else:
+                known = self._acts.language_known
+                joined = act_of_lines(lines[begin:end], first + begin, known, flaws)
+                acts.append(
+                    "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
+                )
+        return tuple(acts)
+
+
+def _is_indented(line: str) -> bool:
+    """Whether a line is neither at the left edge, nor blank, nor a remark to oneself."""
+    return line.startswith("  ") and line.lstrip()[:1] not in "#"

@@ -1,0 +1,235 @@
+"""German, as proof: all that is shown is in it, and it decides nothing."""
+
+from __future__ import annotations
+
+import html
+import re
+import shutil
+from collections.abc import Iterator
+from datetime import date
+from importlib.metadata import entry_points
+from pathlib import Path
+
+import pytest
+
+from backbud import cldr, tongue
+from backbud.compiled import compiled
+from backbud.front import made_of, read
+from backbud.journal.settings import read_settings
+from backbud.memo import Memo
+from backbud.session import open_session
+
+EXAMPLE = Path(__file__).parents[2] / "example_journal"
+TODAY = date(2027, 5, 20)
+_WORD = re.compile(r"[^\W\d_]+")
+_BLOCKS = re.compile(
+    r"</?(?:p|li|h1|h2|h3|h4|td|th|dt|dd|summary|caption|text|title|desc|label|button|a|figcaption"
+    r"|div|section|tr|ul|ol|span|b|bdi|i|strong|time)\b[^>]*>"
+)
+_SHOWN_BY_NAME = re.compile(r'(?:aria-label|alt|placeholder|data-head|data-none)="([^"]*)"')
+
+
+@pytest.fixture(scope="module")
+def german(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """The example journal, which speaks German."""
+    journal = tmp_path_factory.mktemp("german") / "journal"
+    shutil.copytree(EXAMPLE, journal, ignore=shutil.ignore_patterns("made*", ".backbud"))
+    settings = journal / "backbud.toml"
+    settings.write_text(f'speaks = "de"\n{settings.read_text()}')
+    yield journal
+    tongue.speak(tongue.ENGLISH)
+
+
+class _Marked:
+    """A catalogue that marks what was looked up in it."""
+
+    def gettext(self, text: str) -> str:
+        return f"⟦{text}⟧"
+
+    def pgettext(self, context: str, text: str) -> str:
+        return f"⟦{text}⟧"
+
+    def ngettext(self, one: str, many: str, count: int) -> str:
+        return f"⟦{one if count == 1 else many}⟧"
+
+
+def _unmarked(text: str) -> str:
+    depth, kept = 0, []
+    for letter in text:
+        depth += (letter == "⟦") - (letter == "⟧")
+        if depth == 0 and letter != "⟧":
+            kept.append(letter)
+    return "".join(kept)
+
+
+def _own_words(journal: Path) -> set[str]:
+    """What a page shows that no catalogue has: the keeper's words, names of kinds, units."""
+    texts = [path.read_text() for path in journal.rglob("*.txt")]
+    texts.append((journal / "backbud.toml").read_text())
+    for point in entry_points(group="backbud.species"):
+        kind = point.load()
+        texts += [*kind.common, *kind.also, kind.botanical]
+    texts += [*cldr.month_names("de"), *cldr.weekday_names("de")]
+    # IUPCH is an EPPO code.
+    texts += ["IUPCH mm cm m min h L mL kg g s K C EUR pH BBCH csv txt diary earlier base_url"]
+    words = {word.casefold() for text in texts for word in _WORD.findall(text)}
+    # Initials of months, and days and months in short, in tables of the weather.
+    return words | {word[:3] for word in words} | {word[0] for word in words}
+
+
+def test_no_word_on_a_page_is_outside_the_catalogue(
+    german: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(tongue._catalogues, "de", _Marked())  # type: ignore[arg-type]
+    session = open_session(str(german), TODAY, as_of=True, keeps=False)
+    files = compiled(session).output.files
+    known = _own_words(german)
+    pages = {name: data.decode() for name, data in files.items() if name.endswith(".html")}
+    assert len(pages) > 50
+    outside = set()
+    for name, page in pages.items():
+        text = re.sub(r"<(style|script|pre)[^>]*>.*?</\1>", "", page, flags=re.S)
+        assert text.count("⟦") == text.count("⟧"), name
+        assert "⟦" in text, name
+        text = _unmarked(text)
+        said = [*_SHOWN_BY_NAME.findall(text), *_BLOCKS.split(text)]
+        for one in map(html.unescape, said):
+            words = {w.casefold() for w in _WORD.findall(re.sub(r"<[^>]+>", " ", one))}
+            strange = {word for word in words - known if not re.fullmatch("[jfmasond]+", word)}
+            if strange:
+                outside.add((name, one.strip()[:80]))
+    assert outside == set()
+
+
+def test_a_journal_decides_the_same_in_german(german: Path) -> None:
+    def decided(folder: Path) -> dict[str, object]:
+        return {
+            work.id: (
+                work.act, work.opens, work.best, work.closes, state, work.minutes, work.at_stake,
+                work.must, work.once_past, work.extent, work.wedges, work.part, work.settled_by,
+                len(work.cautions), [(one.sort, one.file, one.line) for one in work.reasons],
+            )
+            for state, works in read(folder, on=TODAY, as_of=True).follow_ups.items()
+            for work in works
+        }  # fmt: skip
+
+    in_english, in_german = decided(EXAMPLE), decided(german)
+    assert len(in_english) > 300
+    assert in_german == in_english
+    titles = {
+        work.id: work.title
+        for works in read(german, on=TODAY, as_of=True).follow_ups.values()
+        for work in works
+    }
+    assert any(title.startswith("umtopfen") for title in titles.values())
+
+
+def _entries(files: dict[str, bytes]) -> dict[str, list[str]]:
+    """Of each feed, for each UID what stands beside its words."""
+    found: dict[str, list[str]] = {}
+    for name, data in files.items():
+        if name.endswith(".ics"):
+            lines = data.decode().replace("\r\n ", "").split("\r\n")
+            kept = ("UID", "DTSTART", "DTEND", "DUE", "STATUS", "PRIORITY", "RELATED-TO")
+            found[name] = [one for one in lines if one.split(":")[0].split(";")[0] in kept]
+    return found
+
+
+def test_feeds_have_the_same_entries_and_titles_that_fit(german: Path) -> None:
+    def files(folder: Path) -> dict[str, bytes]:
+        session = open_session(str(folder), TODAY, as_of=True, keeps=False)
+        return dict(compiled(session).output.files)
+
+    in_english, in_german = files(EXAMPLE), files(german)
+    assert _entries(in_german) == _entries(in_english)
+    titles = [
+        line.partition(":")[2].replace("\\", "")
+        for name, data in in_german.items()
+        if name.endswith(".ics")
+        for line in data.decode().replace("\r\n ", "").split("\r\n")
+        if line.startswith("SUMMARY")
+    ]
+    assert len(titles) > 300
+    assert max(map(len, titles)) < 40
+    assert {one for one in titles if "düngen" in one}
+
+
+def test_a_page_says_which_language_it_is_in(german: Path) -> None:
+    session = open_session(str(german), TODAY, as_of=True, keeps=False)
+    page = compiled(session).output.files["index.html"].decode()
+    assert '<html lang="de"' in page
+    assert "<h1>Donnerstag 20. Mai 2027</h1>" in page
+    again = open_session(str(EXAMPLE), TODAY, as_of=True, keeps=False)
+    page = compiled(again).output.files["index.html"].decode()
+    assert '<html lang="en"' in page
+    assert "<h1>Thursday 20 May 2027</h1>" in page
+
+
+def test_a_rebuild_in_another_language_keeps_nothing_of_the_first(tmp_path: Path) -> None:
+    journal = tmp_path / "journal"
+    shutil.copytree(EXAMPLE, journal, ignore=shutil.ignore_patterns("made*", ".backbud"))
+    settings = journal / "backbud.toml"
+    english = settings.read_text()
+    kept = Memo()
+
+    def made() -> dict[str, bytes]:
+        session = open_session(str(journal), TODAY, kept=kept, keeps=False)
+        files = dict(compiled(session).output.files)
+        kept.end()
+        return files
+
+    first = made()
+    settings.write_text(f'speaks = "de"\n{english}')
+    in_german = made()
+    assert in_german != first
+    assert in_german == dict(made_of(journal, TODAY).files)  # type: ignore[union-attr]
+    settings.write_text(english)
+    assert made() == first
+
+
+def test_a_language_that_nobody_translated_is_a_problem() -> None:
+    settings, flaws = read_settings('language = 1\nspeaks = "tlh"\n')
+    assert settings.speaks == "en"
+    assert [flaw.code for flaw in flaws] == ["bad-settings"]
+    assert "de (Deutsch)" in flaws[0].hint
+
+
+def test_days_are_written_as_the_unicode_cldr_has_them() -> None:
+    """Against Babel's data of the CLDR: `d. MMMM y` for German."""
+    assert cldr.written_day(date(2027, 3, 6), "de") == "6. März"
+    assert cldr.written_day(date(2027, 3, 6), "de", with_year=True) == "6. März 2027"
+    assert cldr.month_names("de")[0] == "Januar"
+    assert cldr.weekday_names("de")[0] == "Montag"
+
+
+def test_english_imports_no_catalogue_and_no_babel() -> None:
+    import subprocess
+    import sys
+
+    code = (
+        "import sys; from backbud import tongue, words; from datetime import date;"
+        "tongue.phrase('by {last}', last=words.day(date(2027, 3, 6), 2027));"
+        "print([m for m in ('babel', 'gettext') if m in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize(
+    ("act", "what", "said"),
+    [
+        ("schützen", "gegen Winterfrost", "gegen Winterfrost schützen"),
+        ("schützen", "gegen Frost, wenn er kommt", "gegen Frost schützen, wenn er kommt"),
+        ("Haltedrähte lösen", "die Haltedrähte", "die Haltedrähte lösen"),
+        ("drahten", "was gestellt werden muss", "drahten, was gestellt werden muss"),
+        ("Umwicklung abnehmen", "an left 2", "Umwicklung abnehmen – an left 2"),
+        ("düngen", "", "düngen"),
+    ],
+)
+def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: str) -> None:
+    tongue.speak("de")
+    try:
+        assert tongue.work_phrase(act, what) == said
+    finally:
+        tongue.speak(tongue.ENGLISH)
+    assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"

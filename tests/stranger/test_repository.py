@@ -15,7 +15,7 @@ from dulwich.objects import Blob, Commit, Tree
 from dulwich.repo import Repo
 from tests.stranger.conftest import TODAY, made
 
-from backbud.journal import repository
+from backbud.journal import repository, written_when
 from backbud.journal.repository import UnsoundRepository, look_over, open_repository
 from backbud.journal.revision import NoRevision, read_revision
 from backbud.session import open_session
@@ -155,6 +155,25 @@ def test_folders_that_hold_one_another_come_to_an_end(written: Path) -> None:
     with pytest.raises(NoRevision, match="too many files"):
         read_revision(str(written), "HEAD")
     assert time.monotonic() - begun < 60
+
+
+def test_what_is_too_much_is_begun_once(written: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(written_when, "MOST_LINES", 3)
+    opened: list[str] = []
+    looked = repository.look_over
+    monkeypatch.setattr(repository, "look_over", lambda top: (opened.append(top), looked(top))[1])
+    with Repo(str(written)) as repo:
+        many = b"".join(b"2026-06-0%d\nhoshi\n  watered\n" % n for n in range(1, 6))
+        committed(repo, texts(repo, new=many), 1_782_000_000)
+    made(written)
+    assert len(opened) == 1
+    (written / "old.txt").write_bytes(LATE + b"  watered\n")
+    made(written)
+    assert len(opened) == 1
+    with Repo(str(written)) as repo:
+        committed(repo, texts(repo, old=LATE), 1_783_000_000)
+    made(written)
+    assert len(opened) == 2
 
 
 def test_an_object_that_says_that_it_holds_too_much_is_not_unpacked(

@@ -57,6 +57,10 @@ class UnsoundRepository(Exception):
     """A repository that is not read: it leads elsewhere, or would not come to an end."""
 
 
+class TooMuchError(UnsoundRepository):
+    """It holds more than is read in one run."""
+
+
 @contextmanager
 def open_repository(top: str) -> Iterator[Repo]:
     """The repository that a folder is. UnsoundRepository, and whatever the library raises."""
@@ -153,7 +157,7 @@ class _Left:
         """Count what is unpacked. UnsoundRepository."""
         self._left -= count + _EACH
         if self._left < 0:
-            raise UnsoundRepository("it holds more than is read in one run")
+            raise TooMuchError("it holds more than is read in one run")
 
     def look_at(self, pack: Pack, offset: int) -> None:
         """Ask an object, and all that it is told by, how much they say that they hold."""

@@ -132,7 +132,11 @@ def _commit(repo: Repo, written: str) -> Commit:
     from dulwich.objectspec import parse_commit
 
     if re.fullmatch(r"\d{4}-\d\d-\d\d", written):
-        return _last_until(repo, date.fromisoformat(written))
+        try:
+            day = date.fromisoformat(written)
+        except ValueError:
+            raise NoRevision(f"“{written}” is no day.") from None
+        return _last_until(repo, day)
     found = _BACK.fullmatch(written)
     if found is None:
         raise NoRevision("say which revision: v1, HEAD~3, the beginning of a digest, or a day.")

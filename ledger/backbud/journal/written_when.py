@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any
 from msgspec import DecodeError, Struct, ValidationError, msgpack
 
 from backbud.journal.line_keys import LineKey, line_keys, pieces_of
-from backbud.journal.repository import GIT, open_repository
+from backbud.journal.repository import GIT, TooMuchError, open_repository
 from backbud.journal.revision import (
     LARGEST,
     NoRevision,
@@ -38,6 +38,8 @@ WRITTEN_FILE = "written"
 LATE_DAYS = 31
 # So many at once are an old notebook typed in, not an afterthought; ours, no source.
 NOTEBOOK = 60
+# So many lines are named in one run; more is no diary that anybody typed.
+MOST_LINES = 1_000_000
 _KEY_BYTES = 10
 _LONGEST_REF = 1000
 
@@ -53,12 +55,14 @@ class WrittenWhen(Struct, frozen=True):
     """What a repository tells of the lines of a diary until a revision.
 
     `head`: that revision. `known`: every line that ever stood there. `late`: those of them that
-    came, or were changed, long after their day.
+    came, or were changed, long after their day. `too_much`: the newest revision where there is more
+    than is read, so that it is not begun again before there is another.
     """
 
     head: str = ""
     known: frozenset[bytes] = frozenset()
     late: dict[bytes, LateLine] = {}
+    too_much: str = ""
 
 
 def key_digest(key: LineKey) -> bytes:
@@ -73,10 +77,13 @@ def written_when(folder: str, memory: MemoryOf) -> WrittenWhen:
         return WrittenWhen()
     before = _recalled(memory)
     head = _head(folder)
-    if head and head == before.head:
+    if head and head in (before.head, before.too_much):
         return before
     try:
         found = _read(folder, before)
+    except (NoRevision, TooMuchError):
+        memory.keep(WRITTEN_FILE, msgpack.encode(WrittenWhen(too_much=head)))
+        return WrittenWhen()
     except Exception:  # whatever a broken repository makes the library raise: nothing is known
         return WrittenWhen()
     if found.head != before.head:
@@ -151,7 +158,7 @@ class _Revisions:
     """Reads one revision after another, each against the first before it."""
 
     def __init__(self, repo: Repo, since: WrittenWhen) -> None:
-        self._repo, self._left = repo, LARGEST
+        self._repo, self._left, self._lines = repo, LARGEST, MOST_LINES
         self.known, self.late = set(since.known), dict(since.late)
         self._texts: dict[bytes, list[bytes]] = {}
 
@@ -163,7 +170,7 @@ class _Revisions:
         changed = [name for name in {*now, *was} if now.get(name) != was.get(name)]
         had = {piece for name in changed if name in was for piece in self._pieces(was[name])}
         has = {piece for name in changed if name in now for piece in self._pieces(now[name])}
-        came, gone = _keys(has - had), _keys(had - has)
+        came, gone = self._keys(has - had), self._keys(had - has)
         self._texts = {sha: self._texts[sha] for sha in now.values() if sha in self._texts}
         new = [key for key in came - gone if key_digest(key) not in self.known]
         self.known.update(map(key_digest, new))
@@ -193,6 +200,16 @@ class _Revisions:
 
     def _names(self, commit: Any) -> dict[str, bytes]:
         return dict(_texts_in(self._repo, self._repo[commit.tree], "", Room()))
+
+    def _keys(self, pieces: Iterable[bytes]) -> set[LineKey]:
+        found = set()
+        for piece in pieces:
+            for _, key in line_keys(piece):
+                found.add(key)
+                self._lines -= 1
+                if self._lines < 0:
+                    raise NoRevision("these are more lines than are read")
+        return found
 
     def _pieces(self, sha: bytes) -> list[bytes]:
         found = self._texts.get(sha)
@@ -224,10 +241,6 @@ def _names_still(pieces: Iterable[bytes], subjects: str) -> bool:
     """Whether a subject line stands in one of these pages still."""
     line = f"\n{subjects}\n".encode()
     return any(line in piece for piece in pieces)
-
-
-def _keys(pieces: Iterable[bytes]) -> set[LineKey]:
-    return {key for piece in pieces for _, key in line_keys(piece)}
 
 
 def _day(key: LineKey) -> date:

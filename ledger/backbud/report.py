@@ -48,7 +48,7 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
             if not coming:
                 yield from (f"  {'':<{wide}}    {told}" for told in _beside(those))
         yield ""
-    yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
+    yield "Why: backbud why TREE, or one work of it by its name: backbud why heron repot"
 
 
 def _whose(those: Sequence[WorkView]) -> str:

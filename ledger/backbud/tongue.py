@@ -19,6 +19,9 @@ ENGLISH = "en"
 LANGUAGES = {ENGLISH: "English", "de": "Deutsch"}
 CATALOGUES = Path(__file__).parent / "tongues"
 
+# Languages whose verb comes last, and how clauses begin there that stand behind it all the same.
+_VERB_LAST = {"de": ("was ", "wo ", "wie ", "damit ", "und ")}
+
 _catalogues: dict[str, NullTranslations] = {}
 _spoken: ContextVar[str] = ContextVar("spoken", default=ENGLISH)
 
@@ -49,6 +52,27 @@ def act_phrase(bare: str) -> str:
     """What is to be done, `wire`: told from the thing of the same name."""
     language = _spoken.get()
     return bare if language == ENGLISH else _catalogue(language).pgettext("act", bare)
+
+
+def work_phrase(act: str, what: str) -> str:
+    """A work as a person says it: an act, and the words behind it, each in the language spoken.
+
+    Where the verb comes last it stands before what only explains: `gegen Winterfrost schützen, wenn
+    …`. What says itself what the act is done to needs only its verb: `die Haltedrähte lösen`.
+    """
+    if not what:
+        return act
+    clauses = _VERB_LAST.get(_spoken.get())
+    if clauses is None:
+        return f"{act} {what}"
+    if what.startswith(clauses):
+        return f"{act}, {what}"
+    *named, verb = act.split(" ")
+    if named and named[0].casefold() not in what.casefold():
+        return f"{act} – {what}"
+    end = next((at for at, sign in enumerate(what) if sign in ",:;("), len(what))
+    head = what[:end].rstrip()
+    return f"{head} {verb}{what[len(head) :]}"
 
 
 def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:

@@ -213,3 +213,23 @@ def test_english_imports_no_catalogue_and_no_babel() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize(
+    ("act", "what", "said"),
+    [
+        ("schützen", "gegen Winterfrost", "gegen Winterfrost schützen"),
+        ("schützen", "gegen Frost, wenn er kommt", "gegen Frost schützen, wenn er kommt"),
+        ("Haltedrähte lösen", "die Haltedrähte", "die Haltedrähte lösen"),
+        ("drahten", "was gestellt werden muss", "drahten, was gestellt werden muss"),
+        ("Umwicklung abnehmen", "an left 2", "Umwicklung abnehmen – an left 2"),
+        ("düngen", "", "düngen"),
+    ],
+)
+def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: str) -> None:
+    tongue.speak("de")
+    try:
+        assert tongue.work_phrase(act, what) == said
+    finally:
+        tongue.speak(tongue.ENGLISH)
+    assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"

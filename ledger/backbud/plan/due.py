@@ -15,7 +15,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import NOTHING_SAID, Covers, Proposal, Schedule, is_expected
-from backbud.tongue import ENGLISH, act_phrase, phrase, spoken
+from backbud.tongue import ENGLISH, act_phrase, phrase, spoken, work_phrase
 from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
 
@@ -119,12 +119,7 @@ def _where(proposal: Proposal, event: Event | None) -> str:
 
 def title_of(proposal: Proposal, act: ActForm) -> str:
     """The work as a person says it."""
-    return title_said(act_phrase(act.bare), phrase(proposal.what))
-
-
-def title_said(act: str, what: str) -> str:
-    """An act and the words behind it, each in the language spoken."""
-    return phrase("{act} {what}", act=act, what=what) if what else act
+    return work_phrase(act_phrase(act.bare), phrase(proposal.what))
 
 
 def _told(schedule: Schedule) -> Schedule:

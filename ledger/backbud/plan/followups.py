@@ -13,7 +13,7 @@ from msgspec import Struct
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
 from backbud.species import NOTHING_SAID, PRESSING, Foretold, Schedule, Weight, Window
-from backbud.tongue import act_phrase, phrase
+from backbud.tongue import act_phrase, phrase, work_phrase
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import NO_ACT, ActForm, Extent
@@ -142,7 +142,7 @@ def sort_of_work(one: FollowUp) -> tuple[str, str]:
 
 def _named(one: FollowUp, what: str = "") -> str:
     act = act_phrase(one.row.bare or one.act)
-    return phrase("{act} {what}", act=act, what=phrase(what)) if what else act
+    return work_phrase(act, phrase(what))
 
 
 # From so long before the week of its best day on what must be done is told as now; ours, no source.

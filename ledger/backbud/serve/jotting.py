@@ -28,6 +28,7 @@ from backbud.publish.refused import PublishError
 from backbud.serve.pairing import Devices, Pairing, form_token
 from backbud.serve.site import PATH
 from backbud.session import Session, open_session
+from backbud.tongue import ENGLISH, speak
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -278,6 +279,8 @@ def _page(status: int, today: date, **shown: object) -> Response:
     from backbud import words
     from backbud.pages.templating import lone_page
 
+    # What is told of a line is English, so all of this page is, whatever the journal speaks.
+    speak(ENGLISH)
     nothing: dict[str, object] = {
         "refused": "",
         "pair": False,

@@ -11,10 +11,9 @@ from backbud import words
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common.parts import on_part
-from backbud.plan.due import title_said
 from backbud.plan.followups import FollowUp
 from backbud.species import Species, Window
-from backbud.tongue import act_phrase, continued, phrase
+from backbud.tongue import act_phrase, continued, phrase, work_phrase
 from backbud.views import care_words as said
 from backbud.views.paper import CareItem, CareStage, CareView, PaperTreeView, PartyView
 from backbud.views.photograph import PhotographView, portrait
@@ -149,7 +148,7 @@ def _title(one: FollowUp, part: str) -> str:
     told = _TOLD.get(one.act)
     if told:
         return told(what).rstrip()
-    title = one.title if what == whole else title_said(act_phrase(one.row.bare or one.act), what)
+    title = one.title if what == whole else work_phrase(act_phrase(one.row.bare or one.act), what)
     return words.sentence(title)
 
 

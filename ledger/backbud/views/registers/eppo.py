@@ -20,6 +20,8 @@ CODES = {
     "Pinus parviflora": "PIUPF",  # XYLBGE
     "Pinus sylvestris": "PIUSI",  # XYLBGE, BURSXY
     "Punica granatum": "PUNGR",  # DACULA, PSECOB
+    "Quercus ilex": "QUEIL",  # PHYTKE
+    "Quercus robur": "QUERO",  # PHYTKE
     "Zelkova serrata": "ZELSE",  # APRIJA
 }
 

@@ -14,7 +14,7 @@ from backbud.bring.gathered import (
     ToldCell,
     pieces,
 )
-from backbud.bring.on_card import is_done, is_on_card, with_unit
+from backbud.bring.on_card import is_done, is_on_card, cell_with_unit
 from backbud.bring.sheet import SheetCell
 from backbud.bring.wordings import LEFT_OUT, NOTED, QUALIFIED_BY_ACT
 from backbud.journal.things import Thing, Things
@@ -103,7 +103,7 @@ def _lines(
         if not value:
             into.said.append(_told(row, heading, text, "this is no date; kept as a note"))
     else:
-        value = with_unit(text, unit)
+        value = cell_with_unit(text, unit)
     if not value:
         yield from _notes(row, heading, kind, handle, text)
         return

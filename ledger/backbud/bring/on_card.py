@@ -16,7 +16,7 @@ from backbud_grammar.kinds import KINDS
 _BARE_NUMBERS = re.compile(r"[0-9.,]+(?:\s*[x×*]\s*[0-9.,]+)*", re.IGNORECASE)
 
 
-def with_unit(text: str, unit: str) -> str:
+def cell_with_unit(text: str, unit: str) -> str:
     """Bare numbers of a cell with the unit that its heading names."""
     if not unit or not _BARE_NUMBERS.fullmatch(text):
         return text
@@ -47,7 +47,7 @@ def is_on_card(
     if form.refers:
         handle = around.names.find(form.refers[0], text)
         return any(handle and fold(line.detail.handle) == fold(handle) for line in lines)
-    value = day_of_cell(cell, row.order, around.today) if form.date else with_unit(text, unit)
+    value = day_of_cell(cell, row.order, around.today) if form.date else cell_with_unit(text, unit)
     said = [_plain(f"{label} {value}") for label in form.labels]
     return any(_plain(line.written.text) in said for line in lines)
 

@@ -14,7 +14,7 @@ from backbud.bring.gathered import (
     ToldCell,
     pieces,
 )
-from backbud.bring.on_card import is_done, is_on_card, cell_with_unit
+from backbud.bring.on_card import cell_with_unit, is_done, is_on_card
 from backbud.bring.sheet import SheetCell
 from backbud.bring.wordings import LEFT_OUT, NOTED, QUALIFIED_BY_ACT
 from backbud.journal.things import Thing, Things

@@ -193,7 +193,8 @@ def _nobody(item: Selection) -> Flaw:
         "handle": (f"no tree stands on the card of “{item.words}”", "Name the trees."),
     }.get(item.by, ("no such tree is here just before this line", "Name the trees."))
     length = max(len(item.words), 3)
-    return Flaw("nobody-meant", 0, item.offset + 1, length, f"{said}, so it means nobody", hint)
+    message = f"{said}, so it means nobody"
+    return Flaw("nobody-meant", 0, item.offset + 1, length, message, hint, "warning")
 
 
 def flaw_of_exception(

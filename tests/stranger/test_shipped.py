@@ -224,4 +224,8 @@ def test_a_look_back_leaves_today_as_it_is(
 def test_git_is_told_of_all_that_is_no_part_of_a_new_journal(tmp_path: Path) -> None:
     assert cli.main(["begin", str(tmp_path / "new")]) == 0
     told = (tmp_path / "new/.gitignore").read_text().splitlines()
-    assert told[1:] == ["made/", "made-on/", "made-aside/", ".backbud/"]
+    assert told[1:] == [
+        *("made/", "made-on/", "made-aside/", ".backbud/"),
+        "# What editors leave behind.",
+        *("*~", ".*.sw?", r"\#*#", ".DS_Store"),
+    ]

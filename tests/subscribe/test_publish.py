@@ -142,7 +142,7 @@ def test_only_what_changed_is_written_and_what_left_is_taken_out(yard: Any, clie
         yuki
           put-off     prune, to 2027-05-01/2027-05-31
         hoshi
-          untied
+          unwired on apex
         """)
     (sent,) = yard.publish().sent
     assert sent.removed >= 1
@@ -151,7 +151,8 @@ def test_only_what_changed_is_written_and_what_left_is_taken_out(yard: Any, clie
     assert client.file_of(OWN, PRUNE) in changed
     assert len(changed) + len(after.keys() - before.keys()) == sent.written
     assert set(client.read(OWN)) == yard.uids("own")
-    assert not [uid for uid in client.read(OWN) if "ties-out" in uid]
+    looks = [uid for uid in client.read(OWN) if uid.startswith("hoshi/wire-check/")]
+    assert looks == ["hoshi/wire-check/wired-2027-02-27/left-1@upper-yard"]
     assert client.read(OWN)[PRUNE].dtstart.value.month == 5
 
 

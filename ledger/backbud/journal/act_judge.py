@@ -15,6 +15,7 @@ from backbud_grammar.dates import read_span
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.handles import flaw_of
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD, HELD_CODE
+from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw, Misread
 from backbud_grammar.unread import words_over
@@ -67,7 +68,8 @@ class ActJudge:
         return Said(form.word, reading.details, reading.named, kept=kept, says_when=dated), flaws
 
     def _another_tree(self, form: ActForm, text: str, reading: ActReading) -> str:
-        """A tree's handle among the words that were not read, or whose part is named."""
+        """A tree's handle among the words that were not read, or whose part is named; one that is
+        a word for a part of any tree, as `first`, is meant as that."""
         words = [found[1] for detail in reading.details for found in _OF.finditer(detail.part)]
         words += [detail.part for detail in reading.details if detail.part]
         if form.word in _OF_ONE:
@@ -75,7 +77,8 @@ class ActJudge:
             words += [of[1] for detail in reading.details for of in _OF.finditer(detail.words)]
         if form.bearing == "does":
             words += [word for run in words_over(text, reading) for word in run.split()]
-        return next((word for word in words if self.kind_of(_bare(word)) == "tree"), "")
+        named = (word for word in words if _bare(word) not in PART_WORDS)
+        return next((word for word in named if self.kind_of(_bare(word)) == "tree"), "")
 
     def _flaws_of_references(
         self, form: ActForm, text: str, reading: ActReading, forms: Sequence[Form]

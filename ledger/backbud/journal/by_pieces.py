@@ -11,6 +11,7 @@ from itertools import chain
 
 from backbud.journal.dated import Said
 from backbud_grammar.forms import ActForm
+from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.limiters_read import is_plain_part
 from backbud_grammar.parse import Details
 
@@ -75,7 +76,7 @@ class ByPieces:
         if known is None:
             known = is_plain_part(form, word, part, self._details.lexicon(form))
             # `wired 2 mm on yuki` is asked: that is another tree.
-            known = known and self._kind_of(part) != "tree"
+            known = known and (part in PART_WORDS or self._kind_of(part) != "tree")
             self._parts[word, part] = known
         return known
 

@@ -30,8 +30,8 @@ class Stage(Struct, frozen=True, gc=False):
     because: str
 
 
-# BBCH stages in the words of the bench: 00, 01, 07, 55, 65, 69, 89, 93 and 97 as the published scale
-# of the grapevine has them, the others from memory of the monograph (Meier 2001).
+# BBCH stages in the words of the bench: 00, 01, 07, 55, 65, 69, 89, 93 and 97 as the published
+# scale of the grapevine has them, the others from memory of the monograph (Meier 2001).
 STAGE_NAMES: Mapping[int, str] = {
     0: "Winter rest",
     1: "Bud swelling",

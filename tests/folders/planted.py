@@ -25,6 +25,7 @@ home = "yard"
 keeper = "wrenfold"
 currency = "EUR"
 journal_id = "planted"
+speaks = "{speaks}"
 public_name = "Trees to look at"
 
 [tax]
@@ -93,8 +94,10 @@ def _lines(plant: Planted, tree: str, row: ActForm) -> Iterator[str]:
     yield f"{bare} {plant.word(f'{at} odd word')}"
 
 
-def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
-    """Write it into a folder; the planted words, and those that a test asks for by name."""
+def journal(folder: Path, speaks: str = "en") -> tuple[Planted, dict[str, str]]:
+    """Write it into a folder; the planted words, and those that a test asks for by name.
+
+    `speaks`: the language of the pages."""
     plant = Planted()
     keys = (
         "house", "file", "photo file", "public photo file", "exif", "for owner note",
@@ -103,7 +106,7 @@ def journal(folder: Path) -> tuple[Planted, dict[str, str]]:
         "tax number",
     )  # fmt: skip
     named = {key: plant.word(key) for key in keys}
-    (folder / "backbud.toml").write_text(SETTINGS.format(**named))
+    (folder / "backbud.toml").write_text(SETTINGS.format(speaks=speaks, **named))
     cards = [
         _card(plant, "place", "yard", "latitude  52 N", f"weather  {named['weather file']}.csv"),
         f"words {plant.word('words handle')}\n  {named['own words']}  watered\n",

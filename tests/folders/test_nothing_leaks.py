@@ -53,8 +53,11 @@ class Made(NamedTuple):
 
 @pytest.fixture(scope="module")
 def made(tmp_path_factory: pytest.TempPathFactory) -> Made:
-    folder = tmp_path_factory.mktemp("planted")
-    plant, named = journal(folder)
+    return made_in(tmp_path_factory.mktemp("planted"), "en")
+
+
+def made_in(folder: Path, speaks: str) -> Made:
+    plant, named = journal(folder, speaks)
     session = open_session(str(folder), DAY)
     view = papers_of(session, "marrow")
     assert view is not None
@@ -103,6 +106,15 @@ def test_an_owner_s_folder_holds_nothing_that_is_not_theirs(made: Made) -> None:
             assert not re.search(r"\b55\d{6}\b", text), name
         for other in ("pell", "dunnick", "yuki", "aki", "nami", "far-corner", ".txt"):
             assert not re.search(rf"(?<![\w-]){re.escape(other)}\b", text), (name, other)
+
+
+def test_another_language_tells_no_more(tmp_path: Path) -> None:
+    """A sentence of another language is put together by a text of its own."""
+    made = made_in(tmp_path, "de")
+    assert b'lang="de"' in made.files[f"{made.owners_root}index.html"]
+    test_an_owner_s_folder_holds_nothing_that_is_not_theirs(made)
+    test_the_public_s_folder_holds_no_name_no_place_and_no_word(made)
+    test_a_helper_s_folder_holds_no_money_no_contact_and_nothing_private(made)
 
 
 def test_an_owner_reads_what_was_done_and_what_is_marked(made: Made) -> None:

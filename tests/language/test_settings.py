@@ -76,3 +76,10 @@ def test_all_that_is_wrong_in_tables_is_told_where_it_stands() -> None:
     told = [lines[one.line][one.column - 1 :][: one.length] for one in flaws]
     assert told == ["gallon", "rate", "prices", "station", "statoin"]
     assert [one.line for one in flaws] == [1, 3, 4, 6, 7]
+
+
+@pytest.mark.parametrize("said", ['["de"]', "{ de = 1 }", "3", "nan", "2027-03-06", '"xx"'])
+def test_what_pages_do_not_speak_is_told(said: str) -> None:
+    settings, flaws = read_settings(f"language = 1\nspeaks = {said}\n")
+    assert settings.speaks == "en"
+    assert [flaw.code for flaw in flaws] == ["bad-settings"]

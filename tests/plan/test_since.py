@@ -102,6 +102,7 @@ def test_the_terminal_says_it_in_words(journal: Path, capsys) -> None:
         ("nothing", "there is no revision “nothing” in the repository."),
         ("HEAD~9", "there is no revision “HEAD~9” in the repository."),
         ("2025-01-01", "the repository has no revision until 2025-01-01."),
+        ("2026-13-40", "“2026-13-40” is no day."),
     ],
 )
 def test_what_there_is_not_is_said(journal: Path, capsys, written: str, said: str) -> None:

@@ -357,6 +357,26 @@ def test_a_page_left_behind_is_told_and_counts_once(folder: Path, capsys) -> Non
     assert main(["check", str(folder)]) == 0
 
 
+@pytest.mark.parametrize(
+    "behind",
+    [
+        "# came later\n\n2014-06-01\n\nyuki\n  fed  2 g\n",
+        "\n# came later\n\n2026-06-01\n\nyuki\n  fed  2 g\n",
+        "\n\n# came later",
+    ],
+)
+def test_a_remark_that_came_behind_a_page_left_behind_is_kept(folder: Path, behind: str) -> None:
+    (folder / "a.txt").write_text(
+        "2014-05-01\n\nyuki\n  watered\n\n2014-06-01\n\nyuki\n  fed  2 g\n"
+    )
+    assert rest(folder, "2015", "--write") == 0
+    (folder / "a.txt").write_text(f"2014-05-01\n\nyuki\n  watered\n{behind}")
+    assert rest(folder, "2015", "--write") == 0
+    left = (folder / "a.txt").read_text()
+    assert "# came later" in left
+    assert "2014" not in left
+
+
 def test_two_files_that_are_alike_for_the_rested_years_stay_two(folder: Path) -> None:
     """Both helpers watered on that day, and wrote it in the same words."""
     for name in ("one.txt", "two.txt"):

@@ -214,6 +214,9 @@ def test_a_repository_of_somebody_else_is_not_read(journal: Path, monkeypatch, c
     assert "safe.directory" in capsys.readouterr().err
     settings.write_text(f"[safe]\n\tdirectory = {journal}\n")
     assert len(late(journal)) == 1
+    # An empty value takes back what stands before it.
+    settings.write_text("[safe]\n\tdirectory = *\n\tdirectory =\n")
+    assert late(journal) == {}
 
 
 @pytest.mark.parametrize("broken", ["HEAD", "objects"])

@@ -45,7 +45,7 @@ def begin_repository(folder: str, *, hook: bool) -> None:
 
 def _by_git(folder: str) -> None:
     try:
-        subprocess.check_output(["git", "init", "--quiet", folder], stderr=subprocess.STDOUT)
+        subprocess.check_output(["git", "init", "--quiet", "--", folder], stderr=subprocess.STDOUT)
     except subprocess.CalledProcessError as error:
         why = error.output.decode(errors="replace").strip()
         raise OSError(0, why or "git init failed", folder) from None

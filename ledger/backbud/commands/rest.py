@@ -50,7 +50,8 @@ def run(options: Namespace) -> int:
     try:
         put_to_rest(journal, today, found.files)
     except RestError as error:
-        raise Failed(f"{error}. What is read is as it was; the same command goes on.") from None
+        why = str(error).rstrip(".")
+        raise Failed(f"{why}. What is read is as it was; the same command goes on.") from None
     say("They rest now, and are read as before.")
     return FINE
 

@@ -9,11 +9,13 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from datetime import UTC, date, datetime
 from typing import TYPE_CHECKING, Any
 
 from msgspec import Struct
 
+from backbud.journal.repository import open_repository
 from backbud.publish import DEEPEST, OUTPUTS
 
 if TYPE_CHECKING:
@@ -22,12 +24,33 @@ if TYPE_CHECKING:
 
 # What a journal is made of, in all; more is no diary that anybody typed.
 LARGEST = 200_000_000
+# Names in one revision, files and folders, photographs too.
+MOST_NAMES = 100_000
 _BACK = re.compile(r"(?P<name>.+?)(?P<steps>(?:\^|~\d{0,6})*)")
 _STEP = re.compile(r"\^|~(\d*)")
 
 
 class NoRevision(Exception):
     """There is no such revision, or it cannot be read; the sentence says why."""
+
+
+class Room:
+    """How much of one revision is read: its names, and the bytes of its texts. NoRevision."""
+
+    def __init__(self) -> None:
+        self._names, self._bytes = MOST_NAMES, LARGEST
+
+    def name(self) -> None:
+        """One name more. Folders that hold one another ten times over never come to an end."""
+        self._names -= 1
+        if self._names < 0:
+            raise NoRevision("the journal held too many files then.")
+
+    def text(self, content: bytes) -> None:
+        """One text more."""
+        self._bytes -= len(content)
+        if self._bytes < 0:
+            raise NoRevision("the journal was too large then.")
 
 
 class JournalRevision(Struct, frozen=True):
@@ -44,7 +67,6 @@ def read_revision(folder: str, written: str) -> JournalRevision:
     """The journal at a revision, written as git has it (a branch, a tag, the beginning of a digest,
     with `~2` or `^` behind it), or as a day: the last revision until its end (UTC). NoRevision."""
     from dulwich.errors import NotGitRepository
-    from dulwich.repo import Repo
 
     top = _top(folder)
     if not is_vouched_for(top):
@@ -53,7 +75,7 @@ def read_revision(folder: str, written: str) -> JournalRevision:
             f"vouch for it: git config --global --add safe.directory {top}"
         )
     try:
-        with Repo(top) as repo:
+        with open_repository(top) as repo:
             commit = _commit(repo, written)
             below = os.path.relpath(os.path.realpath(folder), os.path.realpath(top))
             tree = _folder(repo, commit, below)
@@ -61,13 +83,13 @@ def read_revision(folder: str, written: str) -> JournalRevision:
                 commit.id.decode(),
                 day_of_commit(commit),
                 commit.message.decode("utf-8", "replace").partition("\n")[0].strip(),
-                dict(_files(repo, tree, "", [LARGEST])),
+                dict(_files(repo, tree, "", Room())),
             )
     except NotGitRepository:
         raise NoRevision(f"{folder} is in no git repository.") from None
     except NoRevision:
         raise
-    except (KeyError, ValueError, AssertionError, OSError) as error:
+    except Exception as error:  # whatever a broken repository makes the library raise
         raise NoRevision(f"the repository cannot be read: {error}") from None
 
 
@@ -97,15 +119,24 @@ def is_vouched_for(top: str) -> bool:
         return True
     from dulwich.config import StackedConfig
 
-    named = StackedConfig.default().get_multivar((b"safe",), b"directory")
-    return any(one in (b"*", os.fsencode(os.path.realpath(top))) for one in named)
+    # An empty value takes back all before it (git-config); the system's settings come first.
+    vouched, here = False, os.fsencode(os.path.realpath(top))
+    for settings in reversed(StackedConfig.default().backends):
+        with suppress(KeyError):
+            for one in settings.get_multivar((b"safe",), b"directory"):
+                vouched = bool(one) and (vouched or one in (b"*", here))
+    return vouched
 
 
 def _commit(repo: Repo, written: str) -> Commit:
     from dulwich.objectspec import parse_commit
 
     if re.fullmatch(r"\d{4}-\d\d-\d\d", written):
-        return _last_until(repo, date.fromisoformat(written))
+        try:
+            day = date.fromisoformat(written)
+        except ValueError:
+            raise NoRevision(f"“{written}” is no day.") from None
+        return _last_until(repo, day)
     found = _BACK.fullmatch(written)
     if found is None:
         raise NoRevision("say which revision: v1, HEAD~3, the beginning of a digest, or a day.")
@@ -148,19 +179,23 @@ def _folder(repo: Repo, commit: Commit, below: str) -> Any:
 
 
 def _files(
-    repo: Repo, tree: Any, above: str, left: list[int], depth: int = 0
+    repo: Repo, tree: Any, above: str, room: Room, depth: int = 0
 ) -> Iterator[tuple[str, bytes]]:
     """The files of a tree; no link, no other repository, nothing that a journal passes over."""
     for entry in tree.items():
         name = entry.path.decode("utf-8", "replace")
-        if "/" in name or "\\" in name or name.startswith(".") or name in OUTPUTS:
+        room.name()
+        if not _is_plain_name(name) or name.startswith(".") or name in OUTPUTS:
             continue
         kind = entry.mode & 0o170000
         if kind == 0o040000 and depth < DEEPEST:
-            yield from _files(repo, repo[entry.sha], f"{above}{name}/", left, depth + 1)
+            yield from _files(repo, repo[entry.sha], f"{above}{name}/", room, depth + 1)
         elif kind == 0o100000:
             content = repo[entry.sha].as_raw_string()
-            left[0] -= len(content)
-            if left[0] < 0:
-                raise NoRevision("the journal was too large then.")
+            room.text(content)
             yield f"{above}{name}", content
+
+
+def _is_plain_name(name: str) -> bool:
+    """Whether it names a file in its folder, and on no system one elsewhere."""
+    return bool(name) and "/" not in name and "\\" not in name and not os.path.splitdrive(name)[0]

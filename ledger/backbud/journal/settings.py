@@ -179,7 +179,7 @@ def _wrong_alone(key: str, value: object) -> tuple[str, str] | None:
             f"language {value} is not known to this version",
             f"This version reads language {shown_languages()}.",
         )
-    if key == "speaks" and value not in LANGUAGES:
+    if key == "speaks" and str(value) not in LANGUAGES:
         known = ", ".join(f"{tag} ({name})" for tag, name in LANGUAGES.items())
         return f"pages and calendars do not speak “{value}” yet", f"Known: {known}."
     if key in _TEXTS and not isinstance(value, str):

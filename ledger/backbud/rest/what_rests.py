@@ -92,6 +92,7 @@ class _Sections:
         self.parts = [(at, text, read_section(text, known)) for at, text in sections(self.data)]
         resting = sections(journal.texts.get(self.target, b""))
         self.rest_there = {without_tail(text) for _, text in resting}
+        self.remarks_there = {line for _, text in resting for line in remarks_at_end(text)}
         self.said_there = {words_in(text).digest for _, text in resting}
 
     def in_the_way(self, read: set[int], moving: set[int]) -> Iterator[InTheWay]:
@@ -135,7 +136,12 @@ class _Sections:
                 behind = text.split(b"\n")[without_tail(text).count(b"\n") + 1 :]
                 blank = len(list(takewhile(lambda line: not line.strip(), behind)))
                 end = min(end, at + text.count(b"\n") + 1 - len(behind) + blank)
-            yield RestingPage(at, end, without_tail(text) in self.rest_there)
+            body = without_tail(text)
+            is_there = body in self.rest_there
+            if is_there and not self.remarks_there.issuperset(remarks_at_end(text)):
+                # The page stands there already, but not the remarks that came behind it since.
+                end = at + body.count(b"\n") + 1
+            yield RestingPage(at, end, is_there)
 
 
 def without_tail(section: bytes) -> bytes:
@@ -144,3 +150,9 @@ def without_tail(section: bytes) -> bytes:
     while len(lines) > 1 and (not lines[-1].strip() or lines[-1].startswith(b"#")):
         lines.pop()
     return b"\n".join(lines).rstrip()
+
+
+def remarks_at_end(section: bytes) -> tuple[bytes, ...]:
+    """The remarks at the left edge at the end of a section."""
+    behind = section[len(without_tail(section)) :].split(b"\n")
+    return tuple(line.rstrip() for line in behind if line.startswith(b"#"))

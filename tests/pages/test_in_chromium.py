@@ -155,6 +155,34 @@ def test_every_target_is_big_enough(browser: Opened, folder: Path, width: int, p
     assert [target for target in targets if min(target[1:]) < 43.9] == []
 
 
+# A title that fills its line, and the German of "why, take care", put into each round; then where
+# the letters of a title lie below those of its summary.
+GERMAN_ROUNDS = """
+(() => {
+  document.documentElement.lang = 'de';
+  return [...document.querySelectorAll('.rounds .round:has(> details)')].map(round => {
+    const summary = round.querySelector(':scope > details > summary');
+    summary.innerHTML = summary.querySelector('b') ? 'warum, <b>Achtung</b>' : 'warum';
+    const title = round.querySelector('h3');
+    title.textContent = 'auf an in zu am um ab '.repeat(8);
+    const letters = document.createRange();
+    letters.selectNodeContents(title);
+    const of = summary.getBoundingClientRect();
+    return [...letters.getClientRects()].some(line =>
+      line.right > of.left && line.top < of.bottom && line.bottom > of.top);
+  });
+})()
+"""
+
+
+@pytest.mark.parametrize("width", [370, 390])
+def test_why_stands_clear_of_a_german_title(browser: Opened, folder: Path, width: int) -> None:
+    browser.open(folder / "index.html", width, "light")
+    covered: list[bool] = browser.value(GERMAN_ROUNDS)
+    assert len(covered) >= 2
+    assert not any(covered)
+
+
 def test_the_focus_is_seen_and_the_skip_link_comes_first(browser: Opened, folder: Path) -> None:
     browser.open(folder / "index.html", 1280, "light")
     for step in range(2):

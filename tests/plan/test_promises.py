@@ -212,3 +212,13 @@ def test_agreed_work_is_kept_once_it_is_done(written, states, agreed, done, stat
     )
     found = states(session, "/agreed-work/")
     assert found == {"tarn/agreed-work/agreed-2026-03-01": state}
+
+
+def test_what_was_agreed_waits_for_the_month_it_is_planned_for(asked, find, days) -> None:
+    """The latest plan of that very work counts; one of another work does not."""
+    planned = f"{AGREED}      planned   repot, to 2026-04\n      planned   prune, to 2026-05\n"
+    assert days(find(asked(planned, "2026-03-02"), "agreed-work")) == [
+        "2026-04-01",
+        "2026-04-16",
+        "2026-04-30",
+    ]

@@ -71,6 +71,8 @@ def test_a_treatment_is_a_row_for_each_kind_of_tree_and_place(written) -> None:
     ]
     assert found.notes == (
         "No EPPO code was confirmed by a published list for: Rhododendron indicum.",
+        "Where a card says only a common name, the botanical name is that of the species it is "
+        "cared for as: make sure of it.",
     )
 
 

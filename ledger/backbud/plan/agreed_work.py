@@ -18,7 +18,7 @@ from backbud.plan.customers import AHEAD, came_of, is_customers
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.insults import WEAK
-from backbud.plan.windows import span_window
+from backbud.plan.windows import span_window, window_of_plan
 from backbud.species import PROMISE, Figure, Proposal, Window
 from backbud.tongue import phrase
 from backbud_grammar.act_words import ActWord, as_act
@@ -50,14 +50,15 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         # Where more was agreed, that one of them is done keeps no promise.
         named = said if len(said) == 1 and said[0] in _NAMED else ()
         what = f": {', '.join(said)}" if said else ""
+        done_by = _done_by(named, journal)
         due = due_of(
             tree,
             Proposal(
                 "ready",
-                _window(event, tree, journal),
+                _planned(event, tree, done_by, journal) or _window(event, tree, journal),
                 because=phrase("Its owner was promised it."),
                 cautions=_cautions(tree),
-                settled_by=("ready", "returned", "billed", *_done_by(named, journal)),
+                settled_by=("ready", "returned", "billed", *done_by),
                 weight=PROMISE,
             ),
             AGREED_WORK,
@@ -112,6 +113,20 @@ def _asks(event: Event) -> bool:
     if amount is not None and amount.words:
         return False
     return amount is not None or event.has("for")
+
+
+def _planned(
+    agreed: Event, tree: Tree, done_by: Sequence[ActWord], journal: Journal
+) -> Window | None:
+    """When it was planned for since it was agreed, the latest plan first."""
+    for entry in reversed(tree.history):
+        plan = entry.event
+        if plan.day < agreed.day:
+            return None
+        is_plan = plan.was("planned", "put-off") and plan.exact and not entry.undone
+        if is_plan and plan.named in done_by:
+            return window_of_plan(plan, journal.southern)
+    return None
 
 
 def _window(event: Event, tree: Tree, journal: Journal) -> Window:

@@ -70,15 +70,27 @@ def treatments(
     rows.sort(key=lambda row: (row["date"], row["at"], row["crop"]))
     without = sorted({row["botanical"] or row["crop"] for row in rows if row["crop"]
                       and not row["eppo"]})  # fmt: skip
-    notes = [
-        phrase(
-            "No EPPO code was confirmed by a published list for: {without}.",
-            without=", ".join(without),
+    notes = []
+    if without:
+        notes.append(
+            phrase(
+                "No EPPO code was confirmed by a published list for: {without}.",
+                without=", ".join(without),
+            )
         )
-    ]
-    return register_of(
-        "treatments", phrase("Treatments"), ABOUT, HEADINGS, rows, notes if without else ()
-    )
+    if any(row["botanical"] and not _is_named_so(row) for row in rows):
+        notes.append(
+            phrase(
+                "Where a card says only a common name, the botanical name is that of the species "
+                "it is cared for as: make sure of it."
+            )
+        )
+    return register_of("treatments", phrase("Treatments"), ABOUT, HEADINGS, rows, notes)
+
+
+def _is_named_so(row: Mapping[str, str]) -> bool:
+    """Whether the card itself says the botanical name."""
+    return row["crop"].casefold().startswith(row["botanical"].casefold())
 
 
 def _of_tree(histories: Histories, things: Things, handle: str, botanical: str) -> Iterator[_Crop]:

@@ -215,10 +215,11 @@ def test_agreed_work_is_kept_once_it_is_done(written, states, agreed, done, stat
 
 
 def test_what_was_agreed_waits_for_the_month_it_is_planned_for(asked, find, days) -> None:
-    """The latest plan of that very work counts; one of another work does not."""
+    """The latest plan of that very work counts; one of another work does not. The middle of 29 days
+    is the 14th after the first."""
     planned = f"{AGREED}      planned   repot, to 2026-04\n      planned   prune, to 2026-05\n"
     assert days(find(asked(planned, "2026-03-02"), "agreed-work")) == [
         "2026-04-01",
-        "2026-04-16",
+        "2026-04-15",
         "2026-04-30",
     ]

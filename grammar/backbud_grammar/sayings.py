@@ -12,7 +12,8 @@ _SAYINGS: Mapping[str, str] = {
         r"|the labels?|by (?:a |the )?(?:shower|storm)"
     ),
     "fed": r"up\b|(?:the )?(?:cat|dog|birds?|fish|hens|chickens|kids)\b",
-    "moved": r"(?:house|home|on|away|offices?|to tears)\b",
+    # `house-wall` is a place.
+    "moved": r"(?:house|home|on|away|offices?|to tears)(?![\w-])",
     "lost": (
         r"(?:count|heart|hope|interest|track|patience|time|my|his|her|our"
         r"|the (?:label|tag|list|thread|plot))\b"

@@ -20,6 +20,7 @@ _IN_DATE = re.compile(rf"(\d{{4}}-\d\d-\d\d)T({HOUR})")
 _FIRST = re.compile(rf"(?:at[ \t]+)?({HOUR})(?:[ \t]*,[ \t]*|[ \t]+|$)", re.IGNORECASE)
 _LAST = re.compile(rf"(?:[ \t]*,[ \t]*|[ \t]+)(?:at[ \t]+)?({HOUR})$", re.IGNORECASE)
 _AS_DETAIL = re.compile(rf"(?:^|,[ \t]*)at[ \t]+({HOUR})(?=[ \t]*,|$)", re.IGNORECASE)
+_LOOSELY = re.compile(r"(\d{1,2})[:.h](\d\d)", re.IGNORECASE)
 # Where an act takes one of these, figures with a colon may be that: there the hour stands before.
 _LIKE_AN_HOUR = ("ratio", "duration")
 
@@ -31,6 +32,18 @@ def minutes_of(hour: str) -> int:
     630
     """
     return 60 * int(hour[:2]) + int(hour[3:]) if hour else -1
+
+
+def hint_of_hour(word: str) -> str:
+    """How to write the hour that a word may be meant for; "" where it is none.
+
+    >>> hint_of_hour("8:45"), hint_of_hour("8:75")
+    ('An hour is two digits, a colon and two digits: 08:45', '')
+    """
+    loose = _LOOSELY.fullmatch(word)
+    hour = f"{loose[1]:0>2}:{loose[2]}" if loose is not None else ""
+    is_one = re.fullmatch(HOUR, hour) is not None
+    return f"An hour is two digits, a colon and two digits: {hour}" if is_one else ""
 
 
 def hour_of_day(date: str, rest: str) -> tuple[str, str, str]:

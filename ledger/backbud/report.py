@@ -48,7 +48,7 @@ def due_lines(found: Sequence[WorkView], today: date, within: timedelta) -> Iter
             if not coming:
                 yield from (f"  {'':<{wide}}    {told}" for told in _beside(those))
         yield ""
-    yield "Why: backbud why TREE/RULE/CAUSE (the ids: backbud due --json)"
+    yield f"Why: backbud why {found[0].tree}, or one work of it alone: its name behind that"
 
 
 def _whose(those: Sequence[WorkView]) -> str:

@@ -83,7 +83,10 @@ def _stay(visit: VisitView) -> str:
     """`6 March 2026 to 6 April 2026`, `here since 6 March 2026`, `agreed, not here yet`."""
     if visit.to_come:
         return "agreed, not here yet"
-    came = full_day(visit.came) if visit.came else "before this diary"
+    if visit.came is None:
+        stays = f"here until {full_day(visit.went)}" if visit.went else "here"
+        return f"{stays}, the day it came is not written"
+    came = full_day(visit.came)
     return f"{came} to {full_day(visit.went)}" if visit.went else f"here since {came}"
 
 

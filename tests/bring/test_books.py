@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import sys
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
 
@@ -17,6 +18,8 @@ from tests.bring.books import (
     ods_row,
 )
 from tests.bring.conftest import Desk, body
+
+from backbud.bring.sheet import BringError
 
 ROWS: Rows = (
     ("Date", "Tree", "Work", "Details", "Hours"),
@@ -43,6 +46,15 @@ def test_the_same_list_reads_the_same_from_each_writer(
     assert (view.not_read, view.asks) == ((), ())
     assert desk.shown(written(ROWS), name).before == 3
     assert desk.problems() == []
+
+
+def test_where_the_library_is_missing_it_is_said_how_to_get_it(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    data = by_openpyxl(ROWS)
+    monkeypatch.setitem(sys.modules, "openpyxl", None)
+    with pytest.raises(BringError, match=r"spreadsheets want openpyxl: .*\[sheets\]"):
+        desk.shown(data, "list.xlsx")
 
 
 def test_days_are_counted_from_both_years(desk: Desk) -> None:

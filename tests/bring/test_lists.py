@@ -232,6 +232,21 @@ def test_a_tree_that_is_known_gets_no_second_card(desk: Desk) -> None:
     assert "heron is a tree that is known" in view.not_read[0].why
 
 
+def test_a_known_tree_is_told_only_what_neither_its_card_nor_the_diary_says(desk: Desk) -> None:
+    first = "No,Tree,Species,Location,Height (cm),Last repotted\n7,Oak,oak,South shelf,"
+    desk.written(first + '"60,5",2024-03-14\n')
+    # The same from a workbook (a point for the comma), once as it was and once with news.
+    assert desk.shown(first + "60.5,2024-03-14\n", "again.csv").not_read == ()
+    told = desk.shown(first.replace("South", "North") + "0.5,2025-03-14\n", "news.csv").not_read
+    assert [(one.heading, one.words) for one in told] == [
+        ("Location", "North shelf"),
+        ("Height (cm)", "0.5"),
+        ("Last repotted", "2025-03-14"),
+    ]
+    assert told[1].why.endswith("and does not say this")
+    assert told[2].why.endswith("and the diary does not say this")
+
+
 def test_a_name_that_may_be_a_slip_is_asked_and_answered_in_the_mapping(desk: Desk) -> None:
     text = "Date,Work,Tree\n2021-06-01,watered,Herron\n2021-06-02,watered,everything\n"
     view = desk.shown(text)

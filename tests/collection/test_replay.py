@@ -94,8 +94,11 @@ def test_all_in_a_place_is_who_stood_there_just_before_the_line(written, tree) -
       trimmed
     all in tunnel
       cleaned
-    """
+    """,
+        problems=("nobody-meant",),
     )
+    told = [p.message for p in session.problems() if p.code == "nobody-meant"]
+    assert told == ["no tree stands in “tunnel” just before this line, so it means nobody"]
     assert acts(tree(session, "mori")) == ["fed", "watered", "moved", "trimmed"]
     assert acts(tree(session, "yuki")) == ["moved", "watered", "moved", "trimmed"]
     assert acts(tree(session, "hoshi")) == []

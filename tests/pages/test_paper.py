@@ -95,7 +95,7 @@ def test_what_waits_is_counted_and_nothing_else_is_said() -> None:
     page = week_of(plan("hoshi", "pruned", "prune", around(-10, 9, 60)))
     text = Outline(page.encode()).text
     assert "Nothing wants doing this week." in text
-    assert "1 more work can be done by now and is best later." in text
+    assert "1 more work can be done already and is best later." in text
 
 
 def test_a_late_work_has_its_diamond_and_one_ahead_its_days() -> None:

@@ -45,7 +45,14 @@ def measured(what: str, number: str, unit: str, when: str) -> Entry:
 
 TREES = (
     tree("hoshi", history=(Entry(event("bought", "2026-03-01")),)),
-    tree("crow", "Scots pine", standing="died", standing_since=date(2026, 8, 2)),
+    tree(
+        "crow",
+        "Scots pine",
+        # So the diary was kept when the year back began.
+        history=(Entry(event("watered", "2025-10-20")),),
+        standing="died",
+        standing_since=date(2026, 8, 2),
+    ),
     tree("yuki", standing="sold", standing_since=date(2024, 5, 1)),
 )
 PLANS = {
@@ -63,6 +70,21 @@ PLANS = {
     "crow": (work("crow", "fed", "2026-04-30"), work("crow", "fed", "2026-06-30")),
 }
 VIEW = Nursery("A test", TODAY, "", TREES, PLANS)
+
+
+def test_a_young_diary_is_looked_back_on_to_its_first_line() -> None:
+    def back(*days: str) -> tuple[date, int]:
+        those = (tree("hoshi", history=tuple(Entry(event("watered", day)) for day in days)),)
+        found = year_back_view(replace(VIEW, trees=those))
+        return found.first, found.asked_done_missed[2]
+
+    # The feeding until 30 May 2026 was missed only where somebody kept the diary then.
+    whole = date(2025, 11, 25)
+    assert back("2025-09-26", "2026-07-01") == (whole, 1)
+    # A day earlier it may be a line of old, from a list.
+    assert back("2025-09-25", "2026-07-01") == (date(2026, 7, 1), 0)
+    assert back("2026-05-01") == (date(2026, 5, 1), 1)
+    assert back("2024-03-01") == back() == (TODAY, 0)
 
 
 def test_done_against_foreseen() -> None:

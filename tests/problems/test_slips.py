@@ -681,6 +681,22 @@ SUBJECTS = [
         "Its card stands in cards.txt:9.",
     ),
     (
+        "tray 1",
+        "bad-subjects",
+        6,
+        "1",
+        "a handle has no blanks in it",
+        "Did you mean “tray-1”?",
+    ),
+    (
+        "all on the Tunnel",
+        "unknown-kind",
+        5,
+        "on the Tunnel",
+        "no tree is of the kind “on the Tunnel”",
+        "Did you mean “all in tunnel”?",
+    ),
+    (
         "all trident maples",
         "unknown-kind",
         5,

@@ -57,7 +57,7 @@ def test_a_treatment_is_a_row_for_each_kind_of_tree_and_place(written) -> None:
         "2026-04-04\nhoshi, yuki, aki\n"
         "  treated with potassium soap, number 0000-00, dose 10 mL/L, against spider mite, by tam, "
         "at 7:15, re-entry 12 h\n"
-        "2026-05-01\nhoshi\n  treated water jet, against aphids\n",
+        "2026-05-01\nhoshi\n  treated water jet, against aphids\n  hosed down with 8 bar\n",
     )["treatments"]
     keys = ("date", "hour", "product", "authorisation", "dose", "count", "crop", "eppo", "bbch",
             "target", "where", "operator", "re_entry", "not_written")  # fmt: skip

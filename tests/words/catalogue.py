@@ -35,10 +35,12 @@ SHOWN = (
     "ledger/backbud/climate", "ledger/backbud/bench", "ledger/backbud/species",
     "ledger/backbud/words.py", "ledger/backbud/handed.py", "plugins/backbud_species",
 )  # fmt: skip
+# What a care sheet says: its headings, too, which end in no point.
+CARE_WORDS = "ledger/backbud/views/care_words.py"
 # Whose constants are sentences that a follow-up or a species is told with.
 TOLD = (
     "ledger/backbud/plan", "ledger/backbud/species", "plugins/backbud_species",
-    "ledger/backbud/views/care_words.py", "ledger/backbud/views/paper.py",
+    CARE_WORDS, "ledger/backbud/views/paper.py",
 )  # fmt: skip
 # Tables whose every text is looked up, by whoever lays them out.
 ALL_OF = frozenset(
@@ -124,10 +126,13 @@ def _in_code(path: Path) -> Iterator[Message]:
     for node in ast.walk(tree):
         if isinstance(node, ast.Call):
             yield from _of_call(node, named)
-    is_told = path.relative_to(ROOT).as_posix().startswith(TOLD)
+    where = path.relative_to(ROOT).as_posix()
+    is_told = where.startswith(TOLD)
     for name, value in constants(path).items():
         if name in named or name in ALL_OF:
             yield from strings(value)
+        elif where == CARE_WORDS:
+            yield from filter(SENTENCE.search, strings(value))
         elif is_told:
             yield from filter(_is_told, strings(value))
     for name in named - set(constants(path)):

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
-from backbud.bring.called import CalledThings
 from backbud.bring.days import day_of_cell
 from backbud.bring.gathered import (
     Around,
@@ -16,13 +14,12 @@ from backbud.bring.gathered import (
     ToldCell,
     pieces,
 )
+from backbud.bring.on_card import cell_with_unit, is_done, is_on_card
 from backbud.bring.sheet import SheetCell
 from backbud.bring.wordings import LEFT_OUT, NOTED, QUALIFIED_BY_ACT
 from backbud.journal.things import Thing, Things
 from backbud_grammar.handles import fold
 from backbud_grammar.kinds import KINDS
-
-_BARE_NUMBERS = re.compile(r"[0-9.,]+(?:\s*[x×*]\s*[0-9.,]+)*", re.IGNORECASE)
 
 
 def card_row(row: RowOfList, kind: str, around: Around, into: Gathered, things: Things) -> bool:
@@ -38,7 +35,7 @@ def card_row(row: RowOfList, kind: str, around: Around, into: Gathered, things: 
     handle = names.find(kind, key) or (names.find(kind, number) if number else "")
     if handle and not names.is_new(kind, handle):
         thing = things.find(handle)
-        into.told += _against(row, kind, handle, thing, names)
+        into.told += _against(row, kind, handle, thing, around)
         return False
     if not handle and names.asked(kind, key):
         return False
@@ -105,8 +102,8 @@ def _lines(
         value = day_of_cell(cell, row.order, around.today)
         if not value:
             into.said.append(_told(row, heading, text, "this is no date; kept as a note"))
-    elif unit and _BARE_NUMBERS.fullmatch(text):
-        value = f"{text.replace('×', 'x').replace('*', 'x')} {unit}"
+    else:
+        value = cell_with_unit(text, unit)
     if not value:
         yield from _notes(row, heading, kind, handle, text)
         return
@@ -172,17 +169,25 @@ def _line(
 
 
 def _against(
-    row: RowOfList, kind: str, handle: str, thing: Thing | None, names: CalledThings
+    row: RowOfList, kind: str, handle: str, thing: Thing | None, around: Around
 ) -> Iterator[ToldCell]:
     """What a row says of something that has a card already: what stands there says nothing new."""
     where = f"its card stands in {thing.origin}" if thing is not None else "it has no card"
-    lines = [line.written.text.casefold() for line in thing.lines] if thing is not None else []
-    for heading, meaning, _, cell in _filled(row):
-        same = any(cell.text.casefold() in line for line in lines)
-        same = same or (meaning in (kind, "number") and names.find(kind, cell.text) == handle)
-        if not same and meaning != LEFT_OUT:
-            why = f"{handle} is a {kind} that is known: {where}, and does not say this"
-            yield _told(row, heading, cell.text, why)
+    known = f"{handle} is a {kind} that is known: {where}"
+    for heading, meaning, unit, cell in row.cells:
+        if not cell.text or meaning == LEFT_OUT:
+            continue
+        if meaning.startswith(QUALIFIED_BY_ACT):
+            if not is_done(handle, meaning.removeprefix(QUALIFIED_BY_ACT), cell, row, around):
+                why = f"{known}, and the diary does not say this"
+                yield _told(row, heading, cell.text, why)
+        elif meaning in (kind, "number") and handle in (
+            around.names.find(kind, cell.text),
+            around.names.find(kind, f"{kind} {cell.text}"),
+        ):
+            continue
+        elif thing is None or not is_on_card(thing, heading, meaning, unit, cell, row, around):
+            yield _told(row, heading, cell.text, f"{known}, and does not say this")
 
 
 def _filled(row: RowOfList) -> Iterator[tuple[str, str, str, SheetCell]]:

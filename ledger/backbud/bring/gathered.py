@@ -66,7 +66,8 @@ class ToldCell(Struct, frozen=True, gc=False):
 
 class Around(Struct, frozen=True):
     """What rows are read by: the day, the handle of home ("" where nobody says), the words that a
-    line may begin with, who is called what, and the digests of rows that were brought before."""
+    line may begin with, who is called what, the digests of rows that were brought before, and what
+    the diary says was done to whom, on which day (past form of the act, handle, first day)."""
 
     today: date
     home: str
@@ -74,6 +75,7 @@ class Around(Struct, frozen=True):
     names: CalledThings
     brought: frozenset[str]
     counts: Counter[str]
+    done: frozenset[tuple[str, str, date]]
 
 
 class Gathered:

@@ -163,6 +163,12 @@ def _around(session: Session, mapping: Mapping) -> Around:
         names,
         rows_brought(journal.texts.values()),
         Counter(),
+        frozenset(
+            (entry.event.act, handle, entry.event.day)
+            for handle, tree in session.histories.trees.items()
+            for entry in tree.entries
+            if not entry.undone and not entry.event.held
+        ),
     )
 
 

@@ -40,7 +40,7 @@ def open_workbook(data: bytes) -> tuple[ListSheet, ...]:
         # What the library leaves out (validation, charts) is no cell.
         with catch_warnings(action="ignore"):
             return tuple(_sheets(data, archive))
-    except BringError:
+    except (BringError, ModuleNotFoundError):
         raise
     except Exception as error:
         raise BringError(f"this workbook cannot be read: {type(error).__name__}: {error}") from None

@@ -16,6 +16,7 @@ from backbud.collection.stand import Stand, canonical
 from backbud.collection.state import Entry
 from backbud.collection.taken_down import Lines
 from backbud.journal.dated import DatedBlock, DatedPage
+from backbud.journal.handles_meant import handles_meant
 from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.things import Thing, Things, members
 from backbud_grammar.dates import WrittenDate
@@ -82,7 +83,10 @@ class Chooser:
             if flaw is not None:
                 flaws.append(PlacedFlaw(page.file, block.line - 1, flaw))
                 continue
-            for handle, outright in self._resolve(item):
+            meant = list(self._resolve(item))
+            if not meant:
+                flaws.append(PlacedFlaw(page.file, block.line - 1, _nobody(item)))
+            for handle, outright in meant:
                 out[handle] = out.get(handle, False) or outright
         held = False
         for item in subjects.left_out:
@@ -149,10 +153,13 @@ def flaw_of_choice(
         trees = (thing for thing in things.by_handle.values() if thing.kind == "tree")
         if any(has_kind(tree.text("kind"), words) for tree in trees):
             return None
+        meant = handles_meant(f"all {item.words}", things)
         return flaw(
             "unknown-kind",
             f"no tree is of the kind “{item.words}”",
-            "Write the words as they stand on the cards: all trident maple.",
+            f"Did you mean “{meant}”?"
+            if meant
+            else "Write the words as they stand on the cards: all trident maple.",
         )
     thing = things.find(item.words)
     if item.by == "handle":
@@ -173,6 +180,21 @@ def flaw_of_choice(
             "wrong-kind", f"“{item.words}” is a {thing.kind}, not a {kind}", _how_chosen(thing)
         )
     return None
+
+
+def _nobody(item: Selection) -> Flaw:
+    """That a choice means no tree on its day: what stands below would be lost in silence."""
+    said, hint = {
+        "in": (
+            f"no tree stands in “{item.words}” just before this line",
+            "They stand where they were moved last; name the trees, or that place.",
+        ),
+        "of": (f"no tree of “{item.words}” is here just before this line", "Name the trees."),
+        "handle": (f"no tree stands on the card of “{item.words}”", "Name the trees."),
+    }.get(item.by, ("no such tree is here just before this line", "Name the trees."))
+    length = max(len(item.words), 3)
+    message = f"{said}, so it means nobody"
+    return Flaw("nobody-meant", 0, item.offset + 1, length, message, hint, "warning")
 
 
 def flaw_of_exception(

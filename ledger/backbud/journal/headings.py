@@ -12,6 +12,7 @@ from contextlib import suppress
 from datetime import date
 from typing import Literal, NamedTuple
 
+from backbud.journal.handles_meant import handles_meant
 from backbud.journal.outlined import Outlined
 from backbud.journal.things import Things
 from backbud_grammar.datelines import (
@@ -50,7 +51,7 @@ def flaw_of_heading(
     text = blocks[0].subjects
     if not text:
         return None
-    if is_subject_line(text, things):
+    if is_subject_line(text, things) or handles_meant(text, things):
         return None
     named, unknown = _names_something(text, things), _unknown_in(text, things)
     at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
@@ -221,9 +222,12 @@ def explained(flaw: Flaw, block: Block, things: Things, details: Details) -> Fla
     message, hint = flaw.message, flaw.hint
     first, *more = block.subjects.split() or [""]
     wrong = block.subjects[flaw.column - 1 :].split()
+    meant = handles_meant(block.subjects, things)
     if wrong and wrong[0].casefold() in details.acts:
         message = f"the act “{wrong[0]}” stands on the subject line"
         hint = "Acts stand on lines of their own below, indented."
+    elif meant:
+        message, hint = "a handle has no blanks in it", f"Did you mean “{meant}”?"
     elif more and "," not in block.subjects:
         kind = nearest(first, KINDS) if first.casefold() not in KINDS else first.casefold()
         if kind and things.find(first) is None:

@@ -11,6 +11,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.problems import KEPT, Flaw, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act
+from backbud_grammar.written_hours import hint_of_hour
 
 # How close a first word must be to an act word, so that it is taken for a slip of the pen.
 _NEAR_ACT = 0.8
@@ -54,6 +55,10 @@ class NoAct:
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
         from backbud_grammar.scribbles.meant import may_mean
 
+        hour = hint_of_hour(word) if act.text else ""
+        if hour:
+            hint = f"{hour} {act.text}"
+            return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
         meant = may_mean(line_of(act))
         hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
         return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)

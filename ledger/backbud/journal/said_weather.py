@@ -8,8 +8,15 @@ from backbud.journal.remember import SaidWeather
 from backbud.journal.said import ActReader
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Detail, Page
+from backbud_grammar.written_hours import hint_of_hour
+
+# A page's first line has no remarks.
+_WORDS_BELOW = (
+    "For example: low -1 C, high 6 C, snow. Free words go below, on a line that begins with noted."
+)
 
 
 def said_weather(
@@ -32,6 +39,10 @@ def said_weather(
         if read.flaw:
             is_handle = reader.things.find(piece) is not None
             hint = "Handles stand on a line of their own below the date." if is_handle else ""
+            hint = hint or hint_of_hour(next(iter(piece.split()), ""))
+            if not hint and read.flaw.code == "unexpected-measure":
+                hint = _WORDS_BELOW
+            hint = hint or read.flaw.hint.replace(REMARK_HINT, _WORDS_BELOW)
             tell(read.flaw, start + read.flaw.column, hint)
         for detail in read.details:
             if detail.name in found:

@@ -157,12 +157,15 @@ def _stated(tree: StatedTreeView, year: int) -> StatedTree:
 def _here(tree: StatedTreeView) -> str:
     if tree.to_come:
         return phrase("It has not come to us yet.")
-    came = words.full_day(tree.came) if tree.came else phrase("before our diary begins")
-    if tree.went is None:
+    went = words.full_day(tree.went) if tree.went else ""
+    if tree.came is None and went:
+        return phrase("With us until {day}; the day it came is not written.", day=went)
+    if tree.came is None:
+        return phrase("With us; the day it came is not written.")
+    came = words.full_day(tree.came)
+    if not went:
         return phrase("With us since {came}.", came=came)
-    return phrase(
-        "With us from {came} to {full_day}.", came=came, full_day=words.full_day(tree.went)
-    )
+    return phrase("With us from {came} to {full_day}.", came=came, full_day=went)
 
 
 def _beside(tree: StatedTreeView) -> Iterator[str]:

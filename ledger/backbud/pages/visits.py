@@ -97,7 +97,7 @@ def _lines(one: VisitView, today: date) -> Iterator[VisitLine]:
         came = (
             phrase("since {day}", day=words.day(one.came, year))
             if one.came
-            else phrase("since before this diary")
+            else phrase("since when is not written")
         )
         yield VisitLine(
             phrase("here"), phrase("{came}, in quarantine", came=came) if one.apart else came

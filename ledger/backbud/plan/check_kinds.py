@@ -54,7 +54,10 @@ def _flaw_of_kind(tree: Thing, pack: Pack) -> PlacedFlaw | None:
     kind = _kind(tree)
     line = next((ln for ln in tree.lines if ln.detail.name == "kind"), None)
     if line is None:
-        message, hint = f"“{tree.handle}” has no kind", "Add a line: kind  trident maple"
+        message, hint = (
+            f"“{tree.handle}” has no kind",
+            "Add a line with its own, such as: kind  trident maple",
+        )
         return flaw_at(tree.origin, "no-kind", message, hint, 0, len(tree.kind), "warning")
     if pack.find(kind) is not None:
         return None

@@ -240,7 +240,7 @@ class _Looked:
         sky = self._skies.over(tree.place)
         if isinstance(vessel, Unknown) or sky is None:
             wanted = [vessel.to_write] if isinstance(vessel, Unknown) else []
-            wanted += [NO_WEATHER] if sky is None else []
+            wanted += [phrase(NO_WEATHER)] if sky is None else []
             return TooLittle(tree.handle, "; ".join(wanted))
         place = self._things.find(tree.place) if tree.place else None
         cover = cover_from(cover_of(place, self._things), self._figures).water

@@ -153,7 +153,7 @@ class Year(Struct, frozen=True):
     @property
     def no_weather(self) -> str:
         """The datum of what would rest on weather, where nothing is known of it."""
-        return f"{self.by_months} {NO_WEATHER}"
+        return f"{self.by_months} {phrase(NO_WEATHER)}"
 
     def season(self, name: SeasonName) -> Season:
         """Meteorological seasons inside the growing year; winter is its first two months."""

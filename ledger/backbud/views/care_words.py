@@ -111,7 +111,8 @@ WIRED_TROUBLE = (
 )
 
 NOT_HARD = "Do not prune it hard this growing season"
-NOT_FED, NOT_MOVED = "Do not feed it", "Do not move it about in its pot; never lift it by the trunk"
+NOT_FED = "Do not feed it"
+NOT_MOVED = "Do not move it about in its pot; never lift it by the trunk"
 NOT_FED_YET = "Do not feed it until the new leaves have hardened"
 # What not to do after a work, by the trait or the act of what was done: what, until how many weeks
 # after, and why.

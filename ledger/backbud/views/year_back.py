@@ -1,11 +1,13 @@
 """The year back as it is shown: what was done of what was foreseen, what came to nothing, which
 trees came and went, where the hours went, and how the weather was against other years.
 
-It looks back over twelve months from the day, and tells each lapsed work once.
+It looks back over twelve months from the day, or to where the diary begins: what nobody wrote down
+before that was not missed. Each lapsed work is told once.
 """
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import date, timedelta
@@ -30,6 +32,8 @@ DAYS = timedelta(days=365)
 # So many trees of a row are named; so many pairs of photographs are shown.
 MOST_NAMED = 6
 MOST_PAIRS = 12
+# A diary that has a line in so many days before the twelve months was kept all through them.
+KEPT_BEFORE = timedelta(days=60)
 
 
 class ForeseenView(Struct, frozen=True):
@@ -88,7 +92,7 @@ class TreePairView(Struct, frozen=True):
 
 
 class YearBackView(Struct, frozen=True):
-    """Twelve months back, both ends included.
+    """Twelve months back, or from the first line of the diary in them; both ends included.
 
     `foreseen`: what was asked for most first. `lapsed`: what was missed first. `minutes`: by what
     was done, "" where no line says, what took longest first. `heat`, `frosts`: of the home place,
@@ -152,7 +156,7 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
 
     `kept`: what an earlier run of this process left.
     """
-    first, last = view.today - DAYS, view.today
+    first, last = _begins(view.trees, view.today), view.today
     of_trees = {tree.handle: _of_tree(view, tree, first, last, kept) for tree in view.trees}
     fates = [one.fates for one in of_trees.values()]
     sky = view.weather.skies[0] if view.weather.home_known and view.weather.skies else None
@@ -168,6 +172,17 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
         sky.frosts if sky else None,
         tuple(_pairs(view.trees, view.photographs, first))[:MOST_PAIRS],
     )
+
+
+def _begins(trees: Iterable[Tree], today: date) -> date:
+    """The first day that is looked back on."""
+    first = today - DAYS
+    days = []
+    for tree in trees:
+        at = bisect_left(tree.history, first - KEPT_BEFORE, key=lambda entry: entry.event.day)
+        if at < len(tree.history):
+            days.append(tree.history[at].event.day)
+    return min(max(first, min(days, default=today)), today)
 
 
 def _of_tree(view: Nursery, tree: Tree, first: date, last: date, kept: Memo) -> BackOfTree:

@@ -121,6 +121,6 @@ def _waiting(count: int) -> str:
         return ""
     return counted_phrase(
         count,
-        "{count} more work can be done by now and is best later.",
-        "{count} more works can be done by now and are best later.",
+        "{count} more work can be done already and is best later.",
+        "{count} more works can be done already and are best later.",
     )

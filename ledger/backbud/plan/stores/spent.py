@@ -150,7 +150,7 @@ class TakenByTrees:
 
     def cannot(self, what: str, to_write: str, tree: str = "") -> None:
         """Note what cannot be reckoned, of which tree, and what to write down so that it can."""
-        self._missing.setdefault((what, to_write), []).append(tree)
+        self._missing.setdefault((what, phrase(to_write)), []).append(tree)
 
     def _untold(self, material: Material, by: str, day: date) -> None:
         """Note a use of a material whose amount nobody can tell."""

@@ -91,12 +91,14 @@ def _of_tree(histories: Histories, things: Things, handle: str, botanical: str) 
 
 
 def _counts(event: Event) -> bool:
-    """Whether a line is about a product: what is picked off by hand is no use of one."""
-    return (
-        event.act == _ACT
-        and not event.held
-        and any(event.has(name) for name in ("product", "number", "dose"))
-    )
+    """Whether a line is about a product: what is picked off by hand is no use of one, and a jet of
+    water `with 8 bar` neither."""
+    if event.act != _ACT or event.held:
+        return False
+    if event.has("number") or event.has("dose"):
+        return True
+    is_jet = any(detail.words == "water jet" for detail in event.all("how"))
+    return any(not (is_jet and one.words[:1].isdigit()) for one in event.all("product"))
 
 
 def _kind(tree: Tree) -> str:

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from functools import cache
 
 from backbud_grammar.kinds import RESERVED_HANDLES
+
+# Apart at hyphens too: a handle may hold a name.
+_WORDS = re.compile(r"[^\W_]+")
 
 
 @cache
@@ -29,6 +33,15 @@ def fold(handle: str) -> str:
             strip = unicodedata.name(char, "").startswith(("LATIN", "GREEK"))
         out.append(char)
     return unicodedata.normalize("NFC", "".join(out))
+
+
+def folded_words(text: str) -> list[str]:
+    """The words and numbers of a text, each folded, in whichever form of Unicode it is written.
+
+    >>> folded_words("Jürgen-tray") == folded_words("jürgen tray") == ["jurgen", "tray"]
+    True
+    """
+    return [fold(word) for word in _WORDS.findall(unicodedata.normalize("NFC", text))]
 
 
 def handle_of(words: str) -> str:

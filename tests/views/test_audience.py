@@ -5,6 +5,8 @@ from __future__ import annotations
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
+from typing import Literal
+from unicodedata import normalize
 
 import pytest
 from msgspec.structs import replace
@@ -275,3 +277,34 @@ def test_who_buys_one_of_a_batch_reads_nothing_of_the_others(tmp_path: Path) -> 
     # What was done to all of them was done to hers too; of the three that died hers was none.
     # Where it stood and what it cost are the keeper's matter.
     assert [entry.act for entry in theirs.history] == ["struck", "parted-off"]
+
+
+@pytest.mark.parametrize(
+    ("pot", "said"),
+    [
+        ("grüne-schale", "Repotted: into the pot grüne-schale, 2 cm of the root ball"),
+        ("Tray-7", "Repotted: into the pot Tray-7, 2 cm of the root ball"),
+        ("jürgen-tray", ""),
+        ("mullers-tray", ""),
+        ("müllers", ""),
+    ],
+)
+@pytest.mark.parametrize("form", ["NFC", "NFD"])
+def test_a_pot_that_is_named_for_somebody_else_is_not_told(
+    tmp_path: Path, pot: str, said: str, form: Literal["NFC", "NFD"]
+) -> None:
+    """Unicode Standard Annex 15: the same letters, composed or not."""
+    people = JOURNAL.partition("2026-03-06")[0].replace("Jo Pell", "Jürgen Müller")
+    written = normalize(form, pot)
+    (tmp_path / "backbud.toml").write_text(SETTINGS)
+    (tmp_path / "journal.txt").write_text(
+        f"{people}pot {written.lower()}\n  holes  2\n"
+        f"\n2026-03-06\nhoshi\n  repotted  into {written}, 2 cm off below\n"
+    )
+    session = open_session(str(tmp_path), DAY)
+    text = normalize("NFC", shown(session, eyes_of("marrow")) or "")
+    assert said in text
+    if not said:
+        for name in ("jürgen", "jurgen", "müller", "muller", "mullers"):
+            assert name not in text.casefold()
+    assert "into the pot ," not in text

@@ -16,9 +16,8 @@ from msgspec import Struct
 from backbud.collection.state import Tree
 from backbud.views.facts import SpeciesFacts
 from backbud.views.people import PersonView
-from backbud_grammar.handles import fold
+from backbud_grammar.handles import folded_words
 
-_WORDS = re.compile(r"[^\W_]+")
 _YEAR = re.compile(r"[12]\d{3}")
 
 
@@ -43,7 +42,7 @@ def words_of_texts(*texts: str) -> tuple[str, ...]:
 
 @lru_cache(maxsize=65536)
 def _folded(text: str) -> tuple[str, ...]:
-    return tuple(filter(_is_telling, map(fold, _WORDS.findall(text))))
+    return tuple(filter(_is_telling, folded_words(text)))
 
 
 def _is_telling(word: str) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from datetime import date
 
@@ -12,10 +11,8 @@ from backbud.collection.places import places_inside
 from backbud.collection.state import Tree
 from backbud.journal.things import Thing, Things
 from backbud_grammar.dates import read_span
-from backbud_grammar.handles import fold
+from backbud_grammar.handles import folded_words
 from backbud_grammar.problems import Misread
-
-_WORDS = re.compile(r"[^\W_]+")
 
 
 class Grounds(Struct, frozen=True):
@@ -75,7 +72,7 @@ def grounds_of(
 def _words_of_stuff(things: Things) -> Iterator[str]:
     for kind in ("pot", "mix", "material"):
         for thing in things.of_kind(kind):
-            yield from map(fold, _WORDS.findall(thing.handle))
+            yield from folded_words(thing.handle)
 
 
 def _consents(person: Thing, today: date) -> bool:

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from backbud.views.grounds import Grounds
-from backbud_grammar.handles import fold
-
-# Apart at hyphens too: the handle of a place may hold a person's name.
-_WORDS = re.compile(r"[^\W_]+")
+from backbud_grammar.handles import folded_words
 
 Words = tuple[str, ...]
 
@@ -23,7 +19,12 @@ class HiddenNames:
         for name in names:
             words = _words(name)
             if words:
-                self._by_first.setdefault(words[0], set()).add(words)
+                self._add(words)
+                # What is somebody's, where no apostrophe says so: pells tray, Pells Schale.
+                self._add((*words[:-1], f"{words[-1]}s"))
+
+    def _add(self, words: Words) -> None:
+        self._by_first.setdefault(words[0], set()).add(words)
 
     def named_in(self, text: str) -> bool:
         """Whether the text names any of them."""
@@ -63,4 +64,4 @@ def _trees(owner: str, grounds: Grounds) -> Iterator[str]:
 
 @lru_cache(maxsize=1 << 15)
 def _words(text: str) -> Words:
-    return tuple(fold(word) for word in _WORDS.findall(text))
+    return tuple(folded_words(text))

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 from itertools import chain
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
-from backbud_grammar.handles import fold
+from backbud_grammar.handles import folded_words
 from backbud_grammar.measures import BY_WRITING
-
-_WORDS = re.compile(r"[^\W_]+")
 
 
 def _set(words: str) -> frozenset[str]:
@@ -32,9 +29,7 @@ _PARTS = _set(
     "uppermost upper whole wire wires tie ties guy guys graft layer strength drainage pests "
     "n ne e se s sw w nw"
 )
-_UNITS = frozenset(
-    chain.from_iterable(map(fold, _WORDS.findall(unit)) for unit in BY_WRITING)
-) - frozenset({""})
+_UNITS = frozenset(chain.from_iterable(folded_words(unit) for unit in BY_WRITING)) - frozenset({""})
 
 
 class _Vocabulary:
@@ -45,8 +40,8 @@ class _Vocabulary:
         closed = [word for form in forms if form.words != ANY_WORDS for word in form.words]
         labels = [label for form in forms for label in form.labels]
         acts = [word for row in rows for word in (row.word, row.bare, *row.also)]
-        self.words = frozenset(chain.from_iterable(map(_words, (*closed, *labels, *acts))))
-        self.free = tuple(tuple(_words(label)) for form in forms if _is_free(form)
+        self.words = frozenset(chain.from_iterable(map(folded_words, (*closed, *labels, *acts))))
+        self.free = tuple(tuple(folded_words(label)) for form in forms if _is_free(form)
                           for label in form.labels)  # fmt: skip
 
 
@@ -65,11 +60,11 @@ def plain_details(row: ActForm, named: ActForm, text: str, handles: Collection[s
 
 def is_part_of_trade(part: str) -> bool:
     """Whether a part of a tree is called by the trade's words alone."""
-    return all(word in _PARTS or word in _BETWEEN or word.isdigit() for word in _words(part))
+    return all(word in _PARTS or word in _BETWEEN or word.isdigit() for word in folded_words(part))
 
 
 def _piece(piece: str, vocabulary: _Vocabulary, handles: Collection[str]) -> str:
-    every = _words(piece)
+    every = folded_words(piece)
     if any(tuple(every[: len(label)]) == label for label in vocabulary.free if label):
         # A number behind the label of free words may be anybody's.
         is_plain = all(word in vocabulary.words or word in _BETWEEN for word in every)
@@ -77,7 +72,7 @@ def _piece(piece: str, vocabulary: _Vocabulary, handles: Collection[str]) -> str
     head, on, part = piece.partition(" on ")
     if piece.startswith("on "):
         head, on, part = "", "on ", piece[3:]
-    if not all(_is_known(word, vocabulary, handles) for word in _words(head)):
+    if not all(_is_known(word, vocabulary, handles) for word in folded_words(head)):
         return ""
     return f"{head}{on}{part}" if on and is_part_of_trade(part) else head
 
@@ -108,7 +103,3 @@ def _vocabulary(row: ActForm, named: ActForm) -> _Vocabulary:
 
 def _is_free(form: Form) -> bool:
     return form.words == ANY_WORDS or form.prose
-
-
-def _words(text: str) -> list[str]:
-    return [fold(word) for word in _WORDS.findall(text)]

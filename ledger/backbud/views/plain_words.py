@@ -19,6 +19,7 @@ from backbud.species.stages import stage_name
 from backbud.tongue import continued, phrase
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
+from backbud_grammar.handles import folded_words
 from backbud_grammar.syntax import Detail
 
 _METALS = {"Al": "aluminium", "Cu": "copper", "annealed": "annealed copper"}
@@ -111,9 +112,10 @@ def told_plainly(
     """
 
     def called(handle: str) -> str:
-        return handle if all(word in stuff for word in handle.split("-")) else ""
+        return handle if all(word in stuff for word in folded_words(handle)) else ""
 
-    if shown == event.text and _is_pictured(event):
+    named = (detail.handle for detail in event.details if detail.handle)
+    if shown == event.text and _is_pictured(event) and all(map(called, named)):
         told = act_in_words(event, called)
         if not hides(told):
             return told

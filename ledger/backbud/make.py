@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -30,6 +30,7 @@ from backbud.publish.stage import Seen
 from backbud.publish.unchanged import fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session
+from backbud.tongue import in_english
 from backbud.views.problem import MadeView, problem_view
 from backbud.views.published import as_json
 from backbud.whole import remember_read
@@ -185,20 +186,7 @@ def _made(
             )
         )
     else:
-        lines = [
-            f"{number(output.trees, 'tree')} here: {number(output.overdue, 'work')} overdue, "
-            f"{output.now} now, {output.coming} coming.",
-            f"Pages: {pages}",
-            f"Calendar: {calendar}",
-        ]
-        if problems:
-            lines.append(
-                f"{number(len(problems), 'problem')} in the journal; backbud check shows "
-                "them. Every other line was compiled."
-            )
-        if output.left_out:
-            lines.append(output.left_out)
-        summary = "\n".join(lines)
+        summary = "\n".join(in_english(lambda: _told(output, problems, pages, calendar)))
     done = (len(published.written), len(published.removed), published.kept)
     return Made(*done, problems, summary, output.files)
 
@@ -217,3 +205,20 @@ class _Progress:
     def end(self) -> None:
         if self._told:
             tell_progress("")
+
+
+def _told(output: Output, problems: Sequence[Problem], pages: str, calendar: str) -> Iterator[str]:
+    """What a run says at its end, line by line."""
+    yield (
+        f"{number(output.trees, 'tree')} here: {number(output.overdue, 'work')} overdue, "
+        f"{output.now} now, {output.coming} coming."
+    )
+    yield f"Pages: {pages}"
+    yield f"Calendar: {calendar}"
+    if problems:
+        yield (
+            f"{number(len(problems), 'problem')} in the journal; backbud check shows "
+            "them. Every other line was compiled."
+        )
+    if output.left_out:
+        yield output.left_out

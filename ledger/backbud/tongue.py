@@ -6,6 +6,7 @@ A sentence is written in English where it is made, and that English is its name 
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from contextvars import ContextVar
 from pathlib import Path
 from string import Formatter
@@ -29,6 +30,16 @@ _spoken: ContextVar[str] = ContextVar("spoken", default=ENGLISH)
 def speak(language: str) -> None:
     """From here on, in this thread or task, whatever is put into words is in this language."""
     _spoken.set(language)
+
+
+def in_english(lines: Callable[[], Iterable[str]]) -> list[str]:
+    """Lines whose own words are English, as a terminal prints them; what was put into words before,
+    a work's title and its reasons, stays as it is."""
+    token = _spoken.set(ENGLISH)
+    try:
+        return list(lines())
+    finally:
+        _spoken.reset(token)
 
 
 def spoken() -> str:

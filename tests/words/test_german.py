@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from backbud import cldr, tongue
+from backbud import cldr, cli, tongue
 from backbud.compiled import compiled
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
@@ -233,3 +233,9 @@ def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: 
     finally:
         tongue.speak(tongue.ENGLISH)
     assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"
+
+
+def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert cli.main(["due", str(german), "--on", "2026-11-29"]) == 0
+    told = capsys.readouterr().out
+    assert "2 trees  gegen Winterfrost schützen  –  until 10 May 2027" in told

@@ -10,6 +10,7 @@ from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.commands.who_is_meant import known_person
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -32,5 +33,5 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(found)
     else:
-        say(*account_lines(found, session.today))
+        say(*in_english(lambda: account_lines(found, session.today)))
     return status_of(session)

@@ -11,6 +11,7 @@ from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.commands.who_is_meant import known_tree
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -39,7 +40,7 @@ def run(options: Namespace) -> int:
         return status_of(session)
     from backbud.report import due_lines
 
-    say(*due_lines(found, today, within))
+    say(*in_english(lambda: due_lines(found, today, within)))
     return status_of(session)
 
 

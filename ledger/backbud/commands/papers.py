@@ -10,6 +10,7 @@ from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.commands.who_is_meant import known_person, known_tree
 from backbud.say import say
+from backbud.tongue import in_english
 
 _SORTS = ("receipt", "statement", "care", "provenance")
 
@@ -51,9 +52,9 @@ def run(options: Namespace) -> int:
         if options.json:
             print_json(kept)
         else:
-            say(*issued_lines(kept))
+            say(*in_english(lambda: issued_lines(kept)))
     elif options.json:
         print_json(found)
     else:
-        say(*papers_lines(found))
+        say(*in_english(lambda: papers_lines(found)))
     return status_of(session)

@@ -8,6 +8,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -28,5 +29,5 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(rows)
     else:
-        say(*places_lines(rows))
+        say(*in_english(lambda: places_lines(rows)))
     return status_of(session)

@@ -8,6 +8,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.say import say
+from backbud.tongue import in_english
 
 NAMES = ("treatments", "plants", "stock", "unpaid")
 
@@ -34,5 +35,5 @@ def run(options: Namespace) -> int:
     elif options.csv:
         say(*csv_of(found[0]).decode().splitlines())
     else:
-        say(*(line for one in found for line in register_lines(one)))
+        say(*in_english(lambda: (line for one in found for line in register_lines(one))))
     return status_of(session)

@@ -9,6 +9,7 @@ from backbud.commands.journal import folder_of, journal_options, session_of, sta
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -38,5 +39,5 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(found)
     else:
-        say(*since_lines(found, session.today))
+        say(*in_english(lambda: since_lines(found, session.today)))
     return status_of(session)

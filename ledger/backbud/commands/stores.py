@@ -9,6 +9,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.say import say
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.plan.run import Plan
@@ -35,5 +36,5 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(stores)
     else:
-        say(*stores_lines(stores, session.today.year))
+        say(*in_english(lambda: stores_lines(stores, session.today.year)))
     return status_of(session)

@@ -9,6 +9,7 @@ from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.who_is_meant import known_tree
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -43,5 +44,5 @@ def run(options: Namespace) -> int:
     else:
         from backbud.report import tree_lines
 
-        say(*tree_lines(shown, session.today, as_read=options.as_read))
+        say(*in_english(lambda: tree_lines(shown, session.today, as_read=options.as_read)))
     return status_of(session)

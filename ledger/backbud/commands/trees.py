@@ -10,6 +10,7 @@ from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.say import say
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.collection.state import Tree
@@ -44,7 +45,7 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(rows)
     else:
-        say(*trees_lines(rows))
+        say(*in_english(lambda: trees_lines(rows)))
     return status_of(session)
 
 

@@ -8,6 +8,7 @@ from backbud.commands.answers import print_json
 from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.say import say
+from backbud.tongue import in_english
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -31,7 +32,11 @@ def run(options: Namespace) -> int:
     elif options.all:
         from backbud.visits_report import account_lines
 
-        say(*(line for one in accounts for line in account_lines(one, session.today)))
+        say(
+            *in_english(
+                lambda: (line for one in accounts for line in account_lines(one, session.today))
+            )
+        )
     else:
-        say(*visit_lines(visits, session.today, to_come(accounts)))
+        say(*in_english(lambda: visit_lines(visits, session.today, to_come(accounts))))
     return status_of(session)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from argparse import Namespace
 from collections.abc import Iterable
+from functools import partial
 from typing import TYPE_CHECKING
 
 from backbud.commands.answers import print_json
@@ -12,6 +13,7 @@ from backbud.commands.journal import day_option, json_option, session_of, status
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.say import say
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.plan.run import Plan
@@ -56,7 +58,7 @@ def run(options: Namespace) -> int:
 
         open_ones = [work for work in found if work.is_open]
         for work in open_ones or found:
-            say(*why_lines(work, session.today))
+            say(*in_english(partial(why_lines, work, session.today)))
     return status_of(session)
 
 
@@ -91,5 +93,5 @@ def _of_tree(options: Namespace, session: Session, plan: Plan, handle: str) -> i
     else:
         from backbud.report import why_tree_lines
 
-        say(*why_tree_lines(found, session.today))
+        say(*in_english(lambda: why_tree_lines(found, session.today)))
     return status_of(session)

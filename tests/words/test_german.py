@@ -165,6 +165,15 @@ def test_a_page_says_which_language_it_is_in(german: Path) -> None:
     assert "<h1>Thursday 20 May 2027</h1>" in page
 
 
+def test_dates_of_a_history_are_written_anew_in_another_language(german: Path) -> None:
+    for journal, said, other in ((EXAMPLE, "7 March</dt>", "März</dt>"),
+                                 (german, "7. März</dt>", "March</dt>")):  # fmt: skip
+        session = open_session(str(journal), TODAY, as_of=True, keeps=False)
+        page = compiled(session).output.files["trees/heron.html"].decode()
+        assert said in page
+        assert other not in page
+
+
 def test_a_rebuild_in_another_language_keeps_nothing_of_the_first(tmp_path: Path) -> None:
     journal = tmp_path / "journal"
     shutil.copytree(EXAMPLE, journal, ignore=shutil.ignore_patterns("made*", ".backbud"))

@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.journal.line_order import rests
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken
 from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 
 # How many of the latest years stand open on a page.
@@ -112,12 +112,12 @@ def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
         )
         for entry, words_above, hour_above in zip(entries, before, hours, strict=False)
     )
-    return Day(_written(when, year), lines, _where(lines))
+    return Day(_written(when, year, spoken()), lines, _where(lines))
 
 
 @cache
-def _written(when: DateView, year: int) -> str:
-    # Thousands of trees share the same dates.
+def _written(when: DateView, year: int, language: str) -> str:
+    # Thousands of trees share the same dates; the language is that which is spoken.
     return words.written(when, year)
 
 

@@ -91,8 +91,8 @@ def test_stages_are_foretold_better_than_by_the_average_year(seattle: Days) -> N
     assert mean(ours) < mean(naive)
 
 
-# Mean absolute error of temperature by days ahead at Schmittenhöhe, Austria, in the winter 2011/2012,
-# of more than 300 forecasts; MetGIS, "Forecast Quality: Temperature", read on its page.
+# Mean absolute error of temperature by days ahead at Schmittenhöhe, Austria, in the winter of
+# 2011/2012, of more than 300 forecasts; MetGIS, "Forecast Quality: Temperature", read on its page.
 PUBLISHED_ERROR_K = {1: 1.03, 2: 1.15, 3: 1.36, 4: 1.82, 5: 2.32}
 
 

@@ -144,8 +144,8 @@ def test_a_forecast_is_less_sure_the_further_ahead(tell):
     )
 
 
-# Mean absolute error of temperature by days ahead at Schmittenhöhe, Austria, in the winter 2011/2012,
-# of more than 300 forecasts; MetGIS, "Forecast Quality: Temperature", read on its page.
+# Mean absolute error of temperature by days ahead at Schmittenhöhe, Austria, in the winter of
+# 2011/2012, of more than 300 forecasts; MetGIS, "Forecast Quality: Temperature", read on its page.
 @pytest.mark.parametrize(
     ("days_ahead", "published_k"), [(1, 1.03), (2, 1.15), (3, 1.36), (4, 1.82), (5, 2.32)]
 )

@@ -77,8 +77,8 @@ class Forecast(Struct, frozen=True):
 NO_FORECAST: Mapping[date, ForecastDay] = {}
 
 # The mean error of a night's low, K, by how many days ahead it is foretold. Three days: 1.6 °C at
-# Melbourne about 2006 (Stern 2008, Meteorol. Appl. 15: 65-71, abstract); the others from memory, and
-# up to five days within 0.4 K of a published table (tests/weather/test_forecast.py).
+# Melbourne about 2006 (Stern 2008, Meteorol. Appl. 15: 65-71, abstract); the others from memory,
+# and up to five days within 0.4 K of a published table (tests/weather/test_forecast.py).
 _ERROR_K = ((1, 1.2), (3, 1.6), (7, 2.4), (10, 3.0))
 
 

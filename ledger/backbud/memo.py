@@ -77,10 +77,13 @@ class Memo:
                     self._keep_within(known)
 
     def speak(self, language: str) -> None:
-        """From here on what is made is in this language: let go of what was made in another."""
+        """From here on what is made is in this language: let go of what an earlier run made in
+        another. What this run has read so far is in none."""
         speak(language)
         if language != self._speaks:
-            self._before, self._now, self._speaks = {}, {}, language
+            if self._speaks:
+                self._before = {}
+            self._speaks = language
 
     def holds(self, slot: Hashable) -> bool:
         """Whether anything is in the slot, whatever it was made from."""

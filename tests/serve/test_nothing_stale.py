@@ -23,6 +23,7 @@ from backbud.compiled import REVISIONS
 from backbud.make import Made, make
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.publish import MADE, MANIFEST, MEMORY, memory
+from backbud.session import open_session
 
 TODAY = date(2026, 11, 20)
 ACTS = 200
@@ -431,6 +432,24 @@ def test_another_day_is_another_page(tmp_path: Path) -> None:
 
 
 # ------------------------------------------------------------------ what is kept
+
+
+@pytest.mark.parametrize("settings", ["", 'speaks = "de"\n'])
+def test_a_page_that_did_not_change_is_the_same_object_from_the_first_run_on(
+    tmp_path: Path, settings: str
+) -> None:
+    generate(tmp_path, 200)
+    toml = tmp_path / "backbud.toml"
+    toml.write_text(settings + toml.read_text())
+    kept, runs = Memo(), []
+    for _ in range(3):
+        session = open_session(str(tmp_path), TODAY, kept=kept, keeps=False)
+        session.plan()
+        runs.append(session.journal.pages)
+        kept.end()
+    first, second, third = runs
+    assert len(first) > 50
+    assert all(a is b is c for a, b, c in zip(first, second, third, strict=True))
 
 
 def test_a_value_is_made_once_for_the_same_inputs() -> None:

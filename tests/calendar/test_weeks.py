@@ -393,8 +393,7 @@ def test_a_week_of_the_example_has_at_most_seven_entries(tmp_path: Path, month: 
     day = date(2026, month, 20)
     make(str(tmp_path / "example"), day, as_of=True)
     entries = entries_of(tmp_path / "example/made-on" / str(day))
-    # Of a year, some three a week; work by work there are about twice as many.
-    assert 20 < len(entries) < 160
+    assert 20 < len(entries) < 150
     assert busiest(entries) <= 7
     for _, _, title, note in entries:
         assert len(title) < 40 and len(note) < 200

@@ -41,6 +41,20 @@ _OTHERS = re.compile(
 )
 
 
+_IN_THOUGHT = re.compile(r"\bin (?:my|his|her|our) (?:head|mind|dreams?)\b", re.IGNORECASE)
+
+
+def in_thought(text: str) -> tuple[str, int] | None:
+    """The words that leave an act in thought alone, whichever detail took them, and where they
+    stand.
+
+    >>> in_thought("2 mm Al on left 1 in my head")
+    ('in my head', 18)
+    """
+    found = _IN_THOUGHT.search(text)
+    return None if found is None else (found[0], found.start())
+
+
 def elsewhen(runs: Iterable[str]) -> str:
     """The first run of words that puts an act on another day or into other hands, or "".
 

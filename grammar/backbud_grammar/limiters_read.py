@@ -8,6 +8,7 @@ from functools import cache
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
+from backbud_grammar.elsewhen import in_thought
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import Lexicon
@@ -90,6 +91,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
         or not lexicon.label_heads.isdisjoint(folded)
         or "of" in folded
         or "?" in written
+        or in_thought(written)
     ):
         return False
     part = " ".join(words)

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.elsewhen import elsewhen
+from backbud_grammar.elsewhen import elsewhen, in_thought
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
@@ -70,6 +70,8 @@ def told(
         # `moved the bench` is said of the bench.
         return True, (*flaws, _no_place())
     found = limiter_read(form, word, reading, forms)
+    if found is None and form.bearing != "keeps" and not form.names_act:
+        found = in_thought(text)
     if found is None and form.word in ENDS_OF_TREES:
         found = no_cause(reading)
     if found is None and form.bearing == "ends" and "?" in text:

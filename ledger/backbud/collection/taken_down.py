@@ -34,7 +34,7 @@ class Everyday(Struct, gc=False, eq=False):
     @property
     def changes(self) -> bool:
         """Whether it may change what is on a tree."""
-        return changes_parts(self.block.acts)
+        return not PARTS.isdisjoint(self.block.acts)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Everyday):
@@ -185,20 +185,16 @@ def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:
         for entry in line.entries:
             yield from _changing(entry)
     elif isinstance(line, Entry):
-        if line.event.act in _PARTS and not line.undone and line.of is None:
+        if line.event.act in PARTS and not line.undone and line.of is None:
             yield line.event
     elif line.only is not None:
-        if line.block.acts[line.only] in _PARTS:
+        if line.block.acts[line.only] in PARTS:
             yield line.block.event(line.only)
-    elif not _PARTS.isdisjoint(line.block.acts):
+    elif not PARTS.isdisjoint(line.block.acts):
         for at, act in enumerate(line.block.acts):
-            if act in _PARTS:
+            if act in PARTS:
                 yield line.block.event(at)
 
 
-def changes_parts(acts: Iterable[str]) -> bool:
-    """Whether any of these acts may change what is on a tree."""
-    return not _PARTS.isdisjoint(acts)
-
-
-_PARTS = ON_PARTS | OFF_PARTS
+# The acts that may change what is on a tree, of what comes off by parts.
+PARTS = ON_PARTS | OFF_PARTS

@@ -39,7 +39,7 @@ from backbud.collection.stand import (
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
-from backbud.collection.taken_down import Everyday, among, changes_parts
+from backbud.collection.taken_down import PARTS, Everyday, among
 from backbud.collection.whose import cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
@@ -83,7 +83,6 @@ class Replay:
         *,
         only_stands: bool = False,
     ) -> None:
-        self._only_stands = only_stands
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
@@ -105,6 +104,8 @@ class Replay:
             and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
+        # Of these, those that nobody asks for where no history is wanted.
+        self.passed_by = self.everyday - PARTS if only_stands else frozenset()
         rows = journal.acts.values()
         # What may be written of a tree that is not here.
         self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
@@ -163,25 +164,29 @@ class Replay:
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        if meant.calm_since == self._turned:
+        if len(trees) == 1 and not meant.others:
+            # Most lines are of one tree: it is asked sooner than whether any has turned.
+            calm = _is_calm(trees[0], day)
+        elif meant.calm_since == self._turned:
             calm = day >= meant.calm_from
         else:
             calm = self._calm(meant, day)
         calm = calm and id(block) not in self.corrected
+        if calm and self.passed_by.issuperset(block.acts):
+            return
         if calm and self.everyday.issuperset(block.acts):
             self._take_down(block, None, trees)
             return
         for i, act in enumerate(block.acts):
             if calm and act in self.everyday:
-                self._take_down(block, i, trees)
+                if act not in self.passed_by:
+                    self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
                 calm = calm and self._calm(meant, day)
 
     def _take_down(self, block: DatedBlock, only: int | None, trees: list[Whereabouts]) -> None:
         """Put a block, or one of its acts, into the histories of trees."""
-        if self._only_stands and not changes_parts(block.acts):
-            return
         line = Everyday(block, only, len(trees), self.totals)
         for tree in trees:
             tree.lines.append(line)
@@ -213,6 +218,12 @@ class Replay:
             self.flaws.append(wrong_subject(event, meant.trees[0].handle, "tree", on))
 
     def _meant(self, page: DatedPage, block: DatedBlock) -> Meant:
+        handles = block.text.split(", ")
+        if self.trees.keys() >= set(handles) and len(set(handles)) == len(handles):
+            # Most name nothing but trees, as they stand on the cards, and each once.
+            meant = Meant([self.trees[handle] for handle in handles], [True] * len(handles), [])
+            self.plain[block.text] = meant
+            return meant
         subjects = block.subjects
         named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
         trees = [tree for tree in named.values() if tree is not None]
@@ -385,6 +396,15 @@ class Replay:
         if event.act == "bought" and tree.owner:
             return
         self.flaws.append(here_already(event, tree, before))
+
+
+def _is_calm(tree: Whereabouts, day: date) -> bool:
+    """Whether a tree is here, is none of many, and its card speaks of the day."""
+    return (
+        tree.standing == "here"
+        and tree.batch is None
+        and (tree.since is None or tree.since.first <= day)
+    )
 
 
 def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:

@@ -11,10 +11,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
-from backbud_grammar.continued import REMARK, goes_on
+from backbud_grammar.continued import BEHIND_A_WORD, goes_on, without_remark
 from backbud_grammar.outline import LONGEST_LINE, act_of_lines
 from backbud_grammar.problems import Flaw
-from backbud_grammar.syntax import Act
 
 if TYPE_CHECKING:
     from backbud.journal.said import ActReader
@@ -68,19 +67,24 @@ class ByLines:
 
     def _past(self, line: str, head: Head) -> str:
         """The past form of an act that stands on a line; "" where it must be looked at."""
+        if line[:2] != "  ":
+            return ""
         word, _, rest = line[2:].rstrip().partition(" ")
-        if line[:2] != "  " or not word or word[0] == "#":
-            return ""
         acts, remark = self._acts, ""
-        rest = rest.lstrip()
-        if ":" in rest and not acts.is_prose(word):
-            # An hour may stand among the details.
+        prose = acts.past_of_prose(word)
+        if prose:
+            # Hardly any of it is written twice.
+            return prose
+        if not word or word[0] == "#":
             return ""
-        if "--" in rest or "—" in rest:
-            mark = REMARK.search(rest)
-            if mark is not None and not acts.is_prose(word):
-                rest, remark = rest[: mark.start()].rstrip(), rest[mark.end() :]
-        past, on_any_day = acts.past_of(Act(word, rest, remark, 0, 3, 3), head.when)
+        rest = rest.lstrip()
+        if not acts.is_prose(word):
+            if "--" in rest or "—" in rest:
+                rest, remark = without_remark(rest)
+            if ":" in rest:
+                # An hour may stand among the details.
+                return ""
+        past, on_any_day = acts.past_of_words(word, rest, remark, head.when)
         if on_any_day and not remark:
             # With a remark hardly any line is written twice.
             self._pasts[line] = past
@@ -93,15 +97,29 @@ class ByLines:
             return ()
         acts, flaws = list[str](), list[Flaw]()
         for begin, end in parted_by_depth(lines):
-            if end == begin + 1:
-                acts.append(self._past(lines[begin], head))
-            else:
+            line = self._joined(lines[begin:end])
+            past = self._pasts.get(line) or self._past(line, head)
+            if not past and end > begin + 1:
                 known = self._acts.language_known
                 joined = act_of_lines(lines[begin:end], first + begin, known, flaws)
-                acts.append(
-                    "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
-                )
+                past = "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
+            acts.append(past)
         return tuple(acts)
+
+    def _joined(self, lines: list[str]) -> str:
+        """An act on one line, with what goes on deeper behind it; "" where it may be a slip."""
+        if len(lines) == 1:
+            return lines[0]
+        more = [line.strip() for line in lines[1:]]
+        if not all(map(self._goes_on, more)):
+            return ""
+        return " ".join((lines[0].rstrip(), *more))
+
+    def _goes_on(self, line: str) -> bool:
+        """Whether a deeper line begins with no act word, nor with what could be an hour."""
+        first = line.partition(" ")[0]
+        known = self._acts.language_known.words
+        return ":" not in first and first.rstrip(BEHIND_A_WORD).casefold() not in known
 
 
 def _is_indented(line: str) -> bool:

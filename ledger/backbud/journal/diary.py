@@ -228,7 +228,7 @@ class DiaryReader:
                 heard.append(act)
                 continue
             slip = None
-            if self.acts.form(self.acts.meant(act, when)) is None:
+            if self.acts.form(self.acts.meant(act, when).word) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
                 for one in self.hearer.heard(act, when, so_far + len(flaws)):
@@ -250,12 +250,11 @@ class DiaryReader:
 
     def _is_subject(self, text: str) -> bool:
         """Whether it is a subject line in which nothing is wrong."""
-        if isinstance(self.details.subjects(text), Flaw):
-            return False
-        handles = self.things.by_handle
-        if handles.keys() >= set(text.split(", ")):
+        if self.things.by_handle.keys() >= set(text.split(", ")):
             # Most name nothing but handles, as they stand on the cards.
             return True
+        if isinstance(self.details.subjects(text), Flaw):
+            return False
         return not self._is_act(text) and is_subject_line(text, self.things)
 
     def _subject_line(self, block: Block) -> tuple[bool, list[Flaw]]:

@@ -100,7 +100,11 @@ class Event(Struct, frozen=True, gc=False):
 
     def first(self, name: DetailName) -> Detail | None:
         """The first detail of that name, or None."""
-        return next((d for d in self.details if d.name == name), None)
+        # The replay asks this of every line that moves a tree, so it is asked plainly.
+        for detail in self.details:
+            if detail.name == name:
+                return detail
+        return None
 
     def has(self, name: DetailName) -> bool:
         """Whether a detail of that name stands there."""
@@ -139,4 +143,4 @@ class Event(Struct, frozen=True, gc=False):
     @property
     def parts(self) -> tuple[str, ...]:
         """Every part of the tree that is named."""
-        return tuple(d.part for d in self.details if d.part)
+        return tuple([d.part for d in self.details if d.part])

@@ -100,7 +100,7 @@ class LineHearer:
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)
-        form = self.acts.form(act if own is None else own.act)
+        form = self.acts.form((act if own is None else own.act).word)
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
@@ -110,7 +110,11 @@ class LineHearer:
             return plain
         if own is None and self._is_in_other_words(form, act.text):
             found = self._in_other_words(act, when, so_far, hints=hints)
-            if found and self.acts.form(found[0].act) is form and not any(map(_problems, found)):
+            if (
+                found
+                and self.acts.form(found[0].act.word) is form
+                and not any(map(_problems, found))
+            ):
                 # Nothing is left to ask.
                 return found
         # The keeper's own words are read as they were taught, and no other way.
@@ -119,7 +123,7 @@ class LineHearer:
         found = self._in_other_words(act, when, so_far, hints=hints)
         if not found:
             return plain
-        if self.acts.form(found[0].act) is not form:
+        if self.acts.form(found[0].act.word) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in form.bare_words else plain
         wrong = sum(map(_problems, found))

@@ -12,6 +12,7 @@ from datetime import date
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.collection.as_before import SAID_ALONE, SaidBefore
 from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, Misfit
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
@@ -79,7 +80,7 @@ class Replay:
         self,
         journal: Journal,
         pages: Sequence[DatedPage],
-        turns: Iterable[Turn],
+        turns: Sequence[Turn],
         *,
         only_stands: bool = False,
     ) -> None:
@@ -106,6 +107,10 @@ class Replay:
         self.everyday = frozenset(self.totals)
         # Of these, those that nobody asks for where no history is wanted.
         self.passed_by = self.everyday - PARTS if only_stands else frozenset()
+        # Those of which only what they say counts; what is parted off inherits the lines.
+        parted = any(event.act in BEGINS_ANOTHER for _, event in turns)
+        self.said_alone = SAID_ALONE if only_stands and not parted else frozenset()
+        self._before = SaidBefore(self.things)
         rows = journal.acts.values()
         # What may be written of a tree that is not here.
         self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
@@ -174,13 +179,17 @@ class Replay:
         calm = calm and id(block) not in self.corrected
         if calm and self.passed_by.issuperset(block.acts):
             return
-        if calm and self.everyday.issuperset(block.acts):
+        if calm and not self.said_alone and self.everyday.issuperset(block.acts):
             self._take_down(block, None, trees)
             return
         for i, act in enumerate(block.acts):
+            if calm and (
+                act in self.passed_by
+                or (act in self.said_alone and self._before.goes_on(block, i, trees))
+            ):
+                continue
             if calm and act in self.everyday:
-                if act not in self.passed_by:
-                    self._take_down(block, i, trees)
+                self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
                 calm = calm and self._calm(meant, day)

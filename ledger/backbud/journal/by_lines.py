@@ -61,6 +61,35 @@ class ByLines:
             out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
         return tuple(out)
 
+    def blocks_again(
+        self, text: str, rows: list[tuple[str, ...]], head: Head
+    ) -> tuple[DatedBlock, ...] | None:
+        """The blocks of a page in which nothing was wrong before: `rows` has the past form of each
+        act. None where the lines do not tell by themselves which of them are acts."""
+        if "\t" in text or len(text) > LONGEST_LINE:
+            return None
+        day, *blocks = _EDGE.split(text)
+        if "\n " in day:
+            return None
+        out: list[DatedBlock] = []
+        at, left = day.count("\n") + 1, iter(rows)
+        for block in blocks:
+            begins, at = at, at + block.count("\n") + 1
+            subject, *lines = block.rstrip("\n").split("\n")
+            if subject[0] == "#" and not lines:
+                continue
+            acts = next(left, ())
+            if "\n   " in block:
+                if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
+                    return None
+                count = sum([not line.startswith(DEEPER) for line in lines])
+            else:
+                count = len(lines)
+            if subject[0] in " #" or subject[-1] == " " or count != len(acts) or not acts:
+                return None
+            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
+        return tuple(out) if len(out) == len(rows) else None
+
     def _is_new_subject(self, text: str) -> bool:
         is_one = text[0] not in " #" and text[-1] != " " and not goes_on(text)
         return is_one and self._is_subject(text)

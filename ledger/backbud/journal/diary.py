@@ -138,7 +138,7 @@ class DiaryReader:
         head = Head(when, file, line, self.acts, page.hour)
         blocks: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
         if sound is not None:
-            blocks = partial(_sound_blocks, page, sound, head)
+            blocks = partial(self._sound_blocks, page, sound, head)
         else:
             found = self._by_lines.blocks(page.text, head)
             if found is None:
@@ -153,6 +153,24 @@ class DiaryReader:
             when, file, line + 1, sound.acts, blocks, kept.digest, sound.words, page.hour
         )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
+
+    def _sound_blocks(self, page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
+        rows = [self._row(words) for words in words_of(sound)]
+        known = self._by_lines.blocks_again(page.text, rows, head)
+        if known is not None:
+            return known
+        at = head.line + 1
+        blocks = page.read(head.reader.language_known).blocks
+        return tuple(
+            [
+                DatedBlock(head, block.subjects, at + block.line, words, block.acts)
+                for block, words in zip(blocks, rows, strict=True)
+            ]
+        )
+
+    def _row(self, acts: tuple[str, ...]) -> tuple[str, ...]:
+        """The very same words for the same acts."""
+        return self._rows.setdefault(acts, acts)
 
     def _blocks(
         self, blocks: tuple[Block, ...], head: Head, so_far: int
@@ -197,7 +215,7 @@ class DiaryReader:
             flaws += found if is_filed else [one for one in found if one.severity != KEPT]
             if is_filed:
                 line = head.line + block.line + 1
-                acts = self._rows.setdefault(read.acts, read.acts)
+                acts = self._row(read.acts)
                 out.append(DatedBlock(head, text, line, acts, read.written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
@@ -284,17 +302,6 @@ def _no_subject(act: Act) -> Flaw:
     message = "this line has no subject line above it"
     hint = "Write the tree's handle on a line of its own, at the left edge."
     return Flaw("no-subject", act.line, act.column, len(act.word), message, hint)
-
-
-def _sound_blocks(page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
-    at = head.line + 1
-    blocks = page.read(head.reader.language_known).blocks
-    return tuple(
-        [
-            DatedBlock(head, block.subjects, at + block.line, words, block.acts)
-            for block, words in zip(blocks, words_of(sound), strict=True)
-        ]
-    )
 
 
 def _with_left_out(acts: tuple[Act, ...], below: str) -> tuple[Act, ...]:

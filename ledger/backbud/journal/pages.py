@@ -112,7 +112,7 @@ def _read(
     return WithFlaws(pages, tuple(flaws))
 
 
-def _sound_page(
+def read_sound_page(
     file: str, line: int, kept: remember.Kept[PageText], reader: DiaryReader, by: DatedBy
 ) -> ReadPage | None:
     """A page with a plain date in which nothing is wrong; None where it must be looked at."""
@@ -142,7 +142,7 @@ def _contained(
     history. `so_far`: how much is wrong in the file above it."""
     try:
         # Most pages are sound, on a day like any other.
-        sound = _sound_page(file, line, kept, reader, by)
+        sound = read_sound_page(file, line, kept, reader, by)
         if sound is not None:
             return WithFlaws(sound)
         above = partial(day_above, outlined, line)

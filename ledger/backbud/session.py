@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 from functools import cached_property
-from itertools import chain
 from typing import TYPE_CHECKING, TypeVar
 
 from backbud.collection.asked_tree import tree_handle, tree_of_id
@@ -269,9 +268,8 @@ class Session:
         so where there is some, it is asked here.
         """
         yield from self.journal.flaws
-        yield from chain.from_iterable(
-            placed(file, 0, (flaw,)) for file, flaw in self.plugins.flaws
-        )
+        for file, flaw in self.plugins.flaws:
+            yield from placed(file, 0, (flaw,))
         yield from self._here.flaws
         yield from self._kinds.flaws
         yield from self.journal.positions.flaws_of_home()

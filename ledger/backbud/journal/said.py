@@ -7,6 +7,7 @@ from datetime import date
 
 from backbud.journal.act_judge import ActJudge, held_said
 from backbud.journal.act_places import in_its_place
+from backbud.journal.by_example import ByExample
 from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far
@@ -65,6 +66,7 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
+        self._by_example = ByExample(details.acts)
         self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
@@ -220,6 +222,10 @@ class ActReader:
         known = self._known(word, text)
         if known is not None:
             return known
+        said = self._by_example.said(word, text)
+        if said is not None:
+            self.found_sound[word][text] = said
+            return said
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
             # It is asked for soon, by whoever looks at the whole page.
@@ -228,6 +234,7 @@ class ActReader:
             self._unsound[word, text] = said, flaws
             return None
         self.found_sound[word][text] = said
+        self._by_example.learn(form, word, text, said)
         return said
 
     def form(self, word: str) -> ActForm | None:

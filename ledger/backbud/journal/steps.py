@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from backbud.journal import remember
 from backbud.journal.by_the_hour import by_the_hour
-from backbud.journal.by_two import second_hand
+from backbud.journal.by_two import pages_of_second
 from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
@@ -190,7 +190,9 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
-    found, flaws = outlined_files(loaded, asked.acts, asked.memory, asked.known, asked.kept)
+    found, flaws = outlined_files(
+        loaded, asked.acts, asked.memory, asked.known, asked.kept, asked.by_two
+    )
     return WithFlaws(replace(reading, parted=found), flaws)
 
 
@@ -310,7 +312,7 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
     look_at = partial(read_sound_page, reader=reader, by=by)
-    other = second_hand(files, asked.details, sound, look_at) if asked.by_two else None
+    other = pages_of_second(files, asked.details, sound, look_at) if asked.by_two else None
     later = other.files if other is not None else ()
     here = {name: file for name, file in files.items() if name not in later}
     pages, flaws = read_pages(here, reader, by, around, kept, asked.memory)

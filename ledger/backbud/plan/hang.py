@@ -362,4 +362,6 @@ def _reason_of(found: Season | Stage, year: Year) -> Reason:
         code=found.code,
         name=year.name,
     )
+    if not found.observed:
+        stage = phrase("{stage}; its usual day is from memory", stage=stage)
     return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

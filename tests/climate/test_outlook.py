@@ -179,7 +179,7 @@ def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
     verdicts = [outlook.hard_nights(NEW_YEAR, limit) for limit in (-9.0, -12.5, -15.0, -16.0)]
     assert [found and found.verdict for found in verdicts] == [
         "comes",
-        "nearly comes",
+        "nearly",
         "close",
         None,
     ]

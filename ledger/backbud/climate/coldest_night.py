@@ -51,7 +51,7 @@ LEAN_K = 2.0
 _LEAST_DROP_K = 1.0
 
 # How a night stands to a limit; half of the lean and the whole of it part them (ours, no source).
-Verdict = Literal["comes", "nearly comes", "close", "does not come"]
+Verdict = Literal["comes", "nearly", "close", "does not come"]
 
 
 class SaidCold(Struct, frozen=True, gc=False):
@@ -91,7 +91,7 @@ class ColdestNight(Struct, frozen=True, gc=False):
         if over_k <= self.lean_k / 2:
             return "comes"
         if over_k <= self.lean_k:
-            return "nearly comes"
+            return "nearly"
         return "close" if over_k <= self.give_or_take_k else "does not come"
 
     def said(self, milder_k: float = 0.0) -> str:

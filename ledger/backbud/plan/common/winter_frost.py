@@ -40,7 +40,7 @@ _A_FEW_DAYS = timedelta(days=4)
 # does; and where it is only close, what a keeper does for some trees and not for others.
 _WEIGHTS: Mapping[Verdict, Weight] = {
     "comes": PROTECTION,
-    "nearly comes": CARE,
+    "nearly": CARE,
     "close": Weight("harm", must=False, once_past="lapses"),
 }
 # What no fleece, frame or unheated glass holds off for a whole cold week; ours, no source.

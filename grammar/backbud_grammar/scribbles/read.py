@@ -36,6 +36,7 @@ from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
+from backbud_grammar.scribbles.unopened import Unopened
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -75,7 +76,9 @@ class Talk:
     ) -> None:
         self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
-        self.opener = PieceOpener(Opener(details.acts, handles, language), self.pieces)
+        opener = Opener(details.acts, handles, language)
+        self.opener = PieceOpener(opener, self.pieces)
+        self.unopened = Unopened(opener.needed, details.acts, handles)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -84,6 +87,8 @@ class Talk:
         `page`: the day of its page, by which days in the line are read.
         """
         if len(line) > LONGEST or "\n" in line:
+            return ()
+        if self.unopened.opens_nothing(line):
             return ()
         told = self._read.get((line, page))
         if told is None:

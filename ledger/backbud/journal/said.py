@@ -13,6 +13,7 @@ from backbud.journal.far import flaw_of_far
 from backbud.journal.no_act import NoAct
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.things import Things
+from backbud_grammar.act_reading import prose_reading
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
@@ -113,6 +114,8 @@ class ActReader:
         assert form is not None
         if held:
             return held_said(form, act.text)
+        if form.prose:
+            return Said(form.word, prose_reading(act.text).details, "")
         known = self._sound_text(form, act)
         if known is None:
             known, _ = self.judge.judged(form, act.word, act.text, hints=False)

@@ -9,13 +9,15 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
-from re import _parser  # type: ignore[attr-defined]
+from re import _parser
 from typing import Any
+
+from backbud_grammar.scribbles.plain import plain_words
 
 # So many ways to write one stretch of a pattern are told apart; of more, only parts.
 _MOST_WAYS = 24
 # These stand in any text, so a pattern is better told by another of its words.
-_COMMON = frozenset("a an the in on of to at it is was and all some i 0".split())
+_COMMON = plain_words("a an the in on of to at it is was and all some i 0")
 _RUN = re.compile(r"[a-z0]+")
 _FIGURES = str.maketrans("123456789", "0" * 9)
 _ZERO_WIDTH = (_parser.AT, _parser.ASSERT_NOT)
@@ -39,15 +41,15 @@ class NeededWords:
     def __init__(self, patterns: Sequence[str]) -> None:
         """`patterns`: held against the beginning of a text, in any case of its letters."""
         # For each bit the place of the pattern that it is a way to begin of.
-        self._of: list[int] = []
+        self.of: list[int] = []
         # By a stretch the ways (a bit each) that it is first of all needed by, and besides.
         self._needed: tuple[dict[str, int], ...] = tuple({} for _ in range(_MOST_SETS))
         # The ways that need no more.
         whatever = [0] * _MOST_SETS
         for at, pattern in enumerate(patterns):
             for sets in _needs(pattern):
-                bit = 1 << len(self._of)
-                self._of.append(at)
+                bit = 1 << len(self.of)
+                self.of.append(at)
                 for n, by in enumerate(self._needed):
                     for stretch in sets[n] if n < len(sets) else ():
                         by[stretch] = by.get(stretch, 0) | bit
@@ -69,7 +71,7 @@ class NeededWords:
     def may_fit(self, text: str) -> Iterable[int]:
         """The places of the patterns that could fit a text, in order."""
         if not text.isascii():
-            return dict.fromkeys(self._of)
+            return dict.fromkeys(self.of)
         first, second, third = self.whatever
         words = self._words
         for word in _RUN.findall(text.lower().translate(_FIGURES)):
@@ -77,7 +79,7 @@ class NeededWords:
             first |= of_word[0]
             second |= of_word[1]
             third |= of_word[2]
-        return dict.fromkeys([self._of[bit] for bit in _bits(first & second & third)])
+        return dict.fromkeys([self.of[bit] for bit in _bits(first & second & third)])
 
 
 def _has(by: dict[str, int], word: str) -> int:
@@ -118,7 +120,7 @@ def _needs(pattern: str) -> tuple[tuple[_Stretches, ...], ...]:
 
 
 def _of_all(items: Any, before: str, after: str) -> list[_Stretches]:
-    """The same of pieces of a pattern. `before`, `after`: a blank where a word surely ends there."""
+    """The same of pieces of a pattern. `before`, `after`: a blank where a word surely ends."""
     walk = _Walk([before])
     walk.all_of(items, after)
     walk.ways = [way + after for way in walk.ways]

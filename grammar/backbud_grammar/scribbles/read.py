@@ -37,6 +37,7 @@ from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.words_beside import WordsBeside
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -79,6 +80,7 @@ class Talk:
         opener = Opener(details.acts, handles, language)
         self.opener = PieceOpener(opener, self.pieces)
         self.unopened = Unopened(opener.needed, details.acts, handles)
+        self.beside = WordsBeside(self.pieces, opener, handles)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:

@@ -9,6 +9,8 @@ import re
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
+from backbud_grammar.scribbles.plain import plain_words
+
 # Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
 _WORDS: Mapping[str, str] = {
     short: long
@@ -168,7 +170,7 @@ _IN_WORDS = re.compile(
     r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE
 )
 # The words of these, and the sides.
-_BESIDE = frozenset("l r half quarter full hour first second third".split())
+_BESIDE = plain_words("l r half quarter full hour first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:

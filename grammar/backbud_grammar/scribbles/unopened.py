@@ -1,4 +1,4 @@
-"""Tells of a line, by its words alone, that it can open no act, so that nothing of it need be tried.
+"""Tells of a line, by its words alone, that it can open no act: then nothing of it need be tried.
 
 What it says is the same as what reading the line says, and many times quicker: each word is looked
 at once. It says nothing of most lines that hold a figure, a handle, a short word or an act's.
@@ -23,9 +23,7 @@ _RUN = re.compile(r"[a-z]+")
 class Unopened:
     """Looks at lines by the openings that there are, the table of acts and the handles."""
 
-    def __init__(
-        self, needed: NeededWords, acts: Mapping[str, ActForm], handles: Handles
-    ) -> None:
+    def __init__(self, needed: NeededWords, acts: Mapping[str, ActForm], handles: Handles) -> None:
         self._needed = needed
         self._telling = {name.lower() for name in (*acts, *handles.written) if " " not in name}
         # What openings a word may be of; None where it may be of an act in another way.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import date
+from typing import TYPE_CHECKING
 
 from backbud.journal.act_judge import ActJudge, held_said
 from backbud.journal.act_places import in_its_place
@@ -24,6 +25,9 @@ from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
 from backbud_grammar.remark_limiters import doubt_of
 from backbud_grammar.syntax import Act, Subjects
+
+if TYPE_CHECKING:
+    from backbud_grammar.scribbles.words_beside import WordsBeside
 
 NOBODY = Subjects(())
 _LOOK_AT_IT = "", False
@@ -66,6 +70,8 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
+        # Tells what is kept beside an act; made where a first line is not sound as it stands.
+        self.beside: WordsBeside | None = None
         self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
@@ -168,6 +174,9 @@ class ActReader:
             if prose is not None:
                 return prose, on_any_day
             form = self.form(act)
+            beside = self.beside
+            if beside is not None and form is not None and beside.told(form, act.word, act.text):
+                return _LOOK_AT_IT
             known = None if form is None else self._sound_text(form, act)
             if known is None:
                 return _LOOK_AT_IT

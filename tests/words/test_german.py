@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from backbud import cldr, cli, tongue
-from backbud.compiled import compiled
+from backbud.compiled import compiled, nursery_of
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
 from backbud.memo import Memo
@@ -248,3 +248,19 @@ def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixt
     assert cli.main(["due", str(german), "--on", "2026-11-29"]) == 0
     told = capsys.readouterr().out
     assert "2 trees  gegen Winterfrost schützen  –  until 10 May 2027" in told
+
+
+def test_the_shelf_counts_the_same_in_german(german: Path) -> None:
+    """What moss is laid on pots stands beside what a line says of moss, in any language."""
+
+    def counted(folder: Path) -> dict[str, tuple[object, ...]]:
+        session = open_session(str(folder), TODAY, as_of=True, keeps=False)
+        stores = nursery_of(session, session.plan()).stores
+        return {
+            one.material.key: (one.bought, one.written, one.reckoned, one.year)
+            for one in stores.shelf
+        }
+
+    in_english = counted(EXAMPLE)
+    assert in_english["moss"][1:3] != (0, 0)
+    assert counted(german) == in_english

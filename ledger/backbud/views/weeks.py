@@ -2,9 +2,10 @@
 a week at a glance.
 
 A work stands alone only where a tree may die or be scarred within days, or where a day was named.
-Else what must be done at one place in one week is one entry, looks at one thing there are one round,
-and what may be done to one kind stands once, in its best week. What is past its time is one entry. Whether a must is shown never
-depends on how much else there is: where a week would hold too much, its entries merge.
+Else what must be done at one place in one week is one entry, looks at one thing there are one
+round, and what may be done to one kind stands once, in its best week. What is past its time is one
+entry. Whether a must is shown never depends on how much else there is: where a week would hold too
+much, its entries merge.
 """
 
 from __future__ import annotations

@@ -123,12 +123,14 @@ def _same_check(one: FollowUp, other: FollowUp) -> bool:
 
 
 def _outranks(plan: Due, due: Due) -> bool:
-    """Of two that were moved to one window, or the same thing said twice of it, a plan before a
-    proposal, then the first by id."""
+    """Of two that were moved to one window, or of what was put off to the very window that it was
+    planned for, or the same thing said twice of it, a plan before a proposal, then the first by
+    id."""
     one, other = plan.follow_up, due.follow_up
     moved = other.moved_from is not None and one.moved_from is not None
     twice = one.planned and other.planned and one.title == other.title and plan.where == due.where
-    if one.window != other.window or not (moved or twice):
+    put_off = one.planned and not other.planned and other.moved_from is not None
+    if one.window != other.window or not (moved or twice or put_off):
         return False
     return (not one.planned, one.id) < (not other.planned, other.id)
 

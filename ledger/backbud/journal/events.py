@@ -100,7 +100,11 @@ class Event(Struct, frozen=True, gc=False):
 
     def first(self, name: DetailName) -> Detail | None:
         """The first detail of that name, or None."""
-        return next((d for d in self.details if d.name == name), None)
+        # Asked a thousand times for a tree, so it is asked plainly; so are those below.
+        for detail in self.details:
+            if detail.name == name:
+                return detail
+        return None
 
     def has(self, name: DetailName) -> bool:
         """Whether a detail of that name stands there."""
@@ -108,9 +112,12 @@ class Event(Struct, frozen=True, gc=False):
 
     def says(self, *words: DetailWord) -> bool:
         """Whether one of these words or phrases stands among the words of a detail."""
-        return any(
-            f" {word} " in f" {d.words} " or d.name == word for d in self.details for word in words
-        )
+        for detail in self.details:
+            said = f" {detail.words} "
+            for word in words:
+                if detail.name == word or f" {word} " in said:
+                    return True
+        return False
 
     def measure(self, name: DetailName) -> Measure | None:
         """The measure of the first detail of that name, or None."""

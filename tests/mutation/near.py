@@ -16,6 +16,7 @@ from reach import ROOT, Reached
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
         "ledger/backbud/species", "plugins/backbud_species/habits")  # fmt: skip
 NEAR = ("plan", "collection", "climate", "species", "problems", "language")
+ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
 # Slower tests are left out; of the others no more than so many run for one change, and no longer.
@@ -33,6 +34,7 @@ def core() -> list[Path]:
 def near_tests() -> list[Path]:
     """The test files that may run."""
     found = [path for name in NEAR for path in sorted((ROOT / "tests" / name).glob("test_*.py"))]
+    found += [ROOT / "tests" / name for name in ALSO_NEAR]
     return [path for path in found if path.stem not in LEFT_OUT]
 
 

@@ -11,7 +11,7 @@ from operator import or_
 from pathlib import Path
 
 from mutants import Mutant
-from reach import ROOT, Reached
+from reach import EVERY_LINE, ROOT, Reached
 
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
         "ledger/backbud/species", "plugins/backbud_species/habits")  # fmt: skip
@@ -23,7 +23,6 @@ LEFT_OUT = ("test_random_diaries", "test_fuzz")
 SLOWEST_S = 4.0
 MOST_TESTS = 150
 MOST_S = 20.0
-EVERY_LINE = -1
 
 
 def core() -> list[Path]:

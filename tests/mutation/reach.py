@@ -1,6 +1,7 @@
 """Which lines of the core each test reaches, and how long it takes; remembered in a folder.
 
-All test files that are new or changed, or all once the core has changed, are run in one process.
+The test files that are new or changed are run in one process. Where a file of the core has changed
+since, who reached any of it is taken to reach all of it.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ from coverage import Coverage
 from hypothesis import settings
 
 ROOT = Path(__file__).parents[2]
+EVERY_LINE = -1
 # What a fixture reaches that several tests share is reached by each of them.
 SHARED = "::shared"
 
@@ -41,13 +43,16 @@ class Tracer:
     def __init__(self, core: Sequence[Path], memories: Mapping[str, str]) -> None:
         self.cover = Coverage(data_file=None, config_file=False, include=[str(p) for p in core])
         self.memories = memories
+        self.digests = digests(core)
         self.seconds: dict[str, float] = {}
 
     def pytest_sessionstart(self) -> None:
         self.cover.start()
 
     @pytest.hookimpl(hookwrapper=True)
-    def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
+    def pytest_runtest_protocol(
+        self, item: pytest.Item, nextitem: pytest.Item | None
+    ) -> Iterator[None]:
         for forget in forgetting():
             forget()
         failed = item.session.testsfailed
@@ -61,6 +66,9 @@ class Tracer:
             print(f"left out: {item.nodeid}", file=sys.stderr)
         else:
             self.seconds[item.nodeid] = passed
+        file = _file_of(item.nodeid)
+        if nextitem is None or _file_of(nextitem.nodeid) != file:
+            self._remember(file)
 
     @pytest.hookimpl(hookwrapper=True)
     def pytest_fixture_setup(
@@ -74,8 +82,8 @@ class Tracer:
         # The test whose turn it is goes on.
         self.cover.switch_context(os.environ["PYTEST_CURRENT_TEST"].rpartition(" (")[0])
 
-    def pytest_sessionfinish(self) -> None:
-        """Remember what was found, a file for each test file."""
+    def _remember(self, file: str) -> None:
+        """Remember what the tests of a file reached."""
         self.cover.stop()
         found: dict[str, dict[str, int]] = defaultdict(dict)
         data = self.cover.get_data()
@@ -84,17 +92,23 @@ class Tracer:
             for line, tests in data.contexts_by_lineno(name).items():
                 for test in tests:
                     found[test][short] = found[test].get(short, 0) | 1 << line
-        by_file: dict[str, list[Any]] = {file: [] for file in self.memories}
+        reached_by = []
         for test, seconds in self.seconds.items():
-            file = test.partition("::")[0]
             lines = dict(found.get(f"{file}{SHARED}", {}))
             for short, bits in found.get(test, {}).items():
                 lines[short] = lines.get(short, 0) | bits
-            by_file[file].append([test, seconds, {s: f"{b:x}" for s, b in lines.items()}])
-        for file, reached_by in by_file.items():
-            part = Path(f"{self.memories[file]}.part")
-            part.write_text(json.dumps(reached_by))
-            os.replace(part, self.memories[file])
+            reached_by.append([test, seconds, {s: f"{b:x}" for s, b in lines.items()}])
+        memory = self.memories[file]
+        Path(f"{memory}.part").write_text(json.dumps([self.digests, reached_by]))
+        os.replace(f"{memory}.part", memory)
+        print(f"reach: {file}", file=sys.stderr, flush=True)
+        self.seconds.clear()
+        self.cover.erase()
+        self.cover.start()
+
+
+def _file_of(test: str) -> str:
+    return test.partition("::")[0]
 
 
 def forgetting() -> list[Callable[[], None]]:
@@ -119,12 +133,9 @@ def _remembering() -> list[Any]:
 def reached(core: Sequence[Path], tests: Sequence[Path], kept: Path) -> list[Reached]:
     """What the tests of these files reach of the core; remembered in the folder `kept`."""
     kept.mkdir(parents=True, exist_ok=True)
-    source = blake2b(b"".join(path.read_bytes() for path in core), digest_size=8)
     memories: dict[str, str] = {}
     for path in tests:
-        digest = source.copy()
-        digest.update(path.read_bytes())
-        memory = kept / f"{path.parent.name}-{path.stem}-{digest.hexdigest()}.json"
+        memory = kept / f"{path.parent.name}-{path.stem}-{_digest(path)}.json"
         memories[str(path.relative_to(ROOT))] = str(memory)
     new = {file: memory for file, memory in memories.items() if not Path(memory).exists()}
     if new:
@@ -134,11 +145,23 @@ def reached(core: Sequence[Path], tests: Sequence[Path], kept: Path) -> list[Rea
         subprocess.run(
             command, cwd=ROOT, check=True, input=asked, text=True, stdout=subprocess.DEVNULL
         )
-    return [
-        Reached(test, seconds, {file: int(bits, 16) for file, bits in lines.items()})
-        for memory in memories.values()
-        for test, seconds, lines in json.loads(Path(memory).read_text())
-    ]
+    out, now = [], digests(core)
+    for memory in memories.values():
+        then, found = json.loads(Path(memory).read_text())
+        same = {file for file, digest in now.items() if then.get(file) == digest}
+        for test, seconds, lines in found:
+            met = {f: int(bits, 16) if f in same else EVERY_LINE for f, bits in lines.items()}
+            out.append(Reached(test, seconds, met))
+    return out
+
+
+def digests(core: Sequence[Path]) -> dict[str, str]:
+    """By file, from the root on."""
+    return {str(path.relative_to(ROOT)): _digest(path) for path in core}
+
+
+def _digest(path: Path) -> str:
+    return blake2b(path.read_bytes(), digest_size=8).hexdigest()
 
 
 def _main() -> None:

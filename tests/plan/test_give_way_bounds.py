@@ -9,16 +9,24 @@ from datetime import date
 from typing import Any
 
 import pytest
-from msgspec.structs import replace
 
+from backbud.journal.events import Event
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Outcome
 from backbud.plan.give_way import given_way
 from backbud.species import Foretold, Weight, Window
 from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.dates import read_date
 
 ROWS = by_word(ACTS)
+# Where something stood before it was put off.
+FIRST = "2027-05-01 2027-05-05 2027-05-10"
+# Two lines of 6 March 2027, that are alike and not the same.
+EVENTS = tuple(
+    Event("noted", read_date("2027-03-06"), (), "", "", "", "hoshi", "journal.txt", line, 3)
+    for line in (7, 8)
+)
 
 
 def due(
@@ -29,9 +37,12 @@ def due(
     *,
     rule: str = "some-rule",
     cause: str = "2027",
+    where: str = "",
+    title: str = "",
     **more: Any,
 ) -> Due:
-    """A due by hand; `window`: the days that it opens, is best and closes on."""
+    """A due by hand. `window`: the days that it opens, is best and closes on; `where`: the part of
+    the tree."""
     of_due = {name: more.pop(name) for name in ("at", "part", "covers", "event") if name in more}
     if "moved_from" in more:
         more["moved_from"] = days(more["moved_from"])
@@ -39,7 +50,7 @@ def due(
         ident,
         "hoshi",
         act,  # type: ignore[arg-type]
-        act,
+        title or act,
         days(window),
         (),
         (),
@@ -47,6 +58,7 @@ def due(
         more.pop("settled_by", (act,)),
         outcome,
         row=ROWS[act],
+        part=where,
         **more,
     )
     return Due(follow_up, rule, cause, **of_due)
@@ -274,20 +286,18 @@ def test_a_plan_that_is_done_with_stands_for_nothing(word) -> None:
     ("plan", "other", "state"),
     [
         # A branch within the one that was planned, and one that is not; all of the tree.
-        ({"part": "left"}, {"part": "left 2"}, "replaced"),
-        ({"part": "left 2"}, {"part": "right 2"}, "open"),
-        ({"part": "left 2"}, {}, "open"),
-        ({}, {"part": "left 2"}, "replaced"),
+        ("left", "left 2", "replaced"),
+        ("left 2", "right 2", "open"),
+        ("left 2", "", "open"),
+        ("", "left 2", "replaced"),
     ],
 )
 def test_a_plan_of_a_part_stands_for_that_part(plan, other, state) -> None:
     window = "2027-04-01 2027-04-15 2027-04-30"
-
-    def made(ident: str, part: str = "", **more: object) -> Due:
-        one = due(ident, "pruned", window, **more)
-        return replace(one, follow_up=replace(one.follow_up, part=part))
-
-    found = outcomes(made("plan", planned=True, **plan), made("other", **other))
+    found = outcomes(
+        due("plan", "pruned", window, where=plan, planned=True),
+        due("other", "pruned", window, where=other),
+    )
     assert found == {"plan": "open", "other": state}
 
 
@@ -315,13 +325,10 @@ def test_a_plan_weighs_as_much_as_what_gave_way_to_it(at_stake, becomes) -> None
     ],
 )
 def test_a_plan_said_twice_stands_once(second, gone) -> None:
-    window = "2027-04-01 2027-04-15 2027-04-30"
-    one = due("a", "pruned", window, planned=True)
-    title = second.pop("title", "pruned")
-    other = due("b", "pruned", second.get("window", window), planned=True)
-    other = replace(other, follow_up=replace(other.follow_up, title=title))
-    for both in ((one, other), (other, one)):
-        assert outcomes(*both) == {"a": "open", "b": "replaced" if gone else "open"}
+    said = {"act": "pruned", "window": "2027-04-01 2027-04-15 2027-04-30", "planned": True}
+    both = due("a", **said), due("b", **{**said, **second})
+    for order in (1, -1):
+        assert outcomes(*both[::order]) == {"a": "open", "b": "replaced" if gone else "open"}
 
 
 @pytest.mark.parametrize(
@@ -332,3 +339,128 @@ def test_a_planned_look_stands_for_a_look_at_the_same_thing(looked_at, state) ->
     plan = due("plan", "checked", window, planned=True, settled_by=("checked wire", "checked guys"))
     other = due("other", "checked", window, settled_by=(looked_at,))
     assert outcomes(plan, other) == {"plan": "open", "other": state}
+
+
+@pytest.mark.parametrize(
+    ("plan", "other", "state"),
+    [
+        ("pruned", "trimmed", "open"),
+        # Another act stays even where one line settles both.
+        ("repotted", "root-pruned", "open"),
+        ("pruned", "pruned", "replaced"),
+    ],
+)
+def test_a_plan_stands_for_nothing_but_its_own_act(plan, other, state) -> None:
+    window = "2027-04-01 2027-04-15 2027-04-30"
+    said = {"settled_by": (plan, other)}
+    found = outcomes(
+        due("plan", plan, window, planned=True, **said), due("other", other, window, **said)
+    )
+    assert found == {"plan": "open", "other": state}
+
+
+def test_works_of_one_act_need_not_be_settled_by_the_same() -> None:
+    """Of a check it counts what is looked at, of any other act its word alone."""
+    window = "2027-04-01 2027-04-15 2027-04-30"
+    found = outcomes(
+        due("plan", "bent", window, planned=True, settled_by=("bent",)),
+        due("other", "bent", window, settled_by=("checked strength",)),
+    )
+    assert found == {"plan": "open", "other": "replaced"}
+
+
+@pytest.mark.parametrize(
+    ("outcome", "same_line", "state"),
+    [
+        ("done", True, "replaced"),
+        ("done", False, "done"),
+        ("skipped", True, "skipped"),
+        ("lapsed", True, "lapsed"),
+        ("replaced", True, "replaced"),
+    ],
+)
+def test_of_what_is_done_with_a_plan_stands_only_for_what_its_own_line_did(
+    outcome, same_line, state
+) -> None:
+    window = "2027-04-01 2027-04-15 2027-04-30"
+    line, another = EVENTS
+    plan = due("plan", "pruned", window, "done", planned=True, settled=line)
+    other = due("other", "pruned", window, outcome, settled=line if same_line else another)
+    assert outcomes(plan, other) == {"plan": "done", "other": state}
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "left"),
+    [
+        # Both were moved there: the plan stays, whatever the ids; of two proposals the first.
+        ({"planned": True, "moved_from": FIRST}, {"moved_from": FIRST}, {"one"}),
+        ({"moved_from": FIRST}, {"planned": True, "moved_from": FIRST}, {"other"}),
+        ({"moved_from": FIRST}, {"moved_from": FIRST}, {"one"}),
+        # A proposal was moved to where a plan of it stands already; a plan to where another is.
+        ({"planned": True}, {"moved_from": FIRST}, {"one"}),
+        ({"moved_from": FIRST}, {"planned": True}, {"other"}),
+        ({"planned": True, "title": "prune hard"}, {"moved_from": FIRST}, {"one"}),
+        ({"planned": True}, {"planned": True, "moved_from": FIRST}, {"one"}),
+        (
+            {"planned": True, "title": "prune hard"},
+            {"planned": True, "moved_from": FIRST},
+            {"one", "other"},
+        ),
+        # Said twice, but of two parts.
+        ({"planned": True, "where": "left 1"}, {"planned": True, "where": "left 1"}, {"one"}),
+        ({"planned": True}, {"planned": True, "where": "left 1"}, {"one", "other"}),
+    ],
+)
+def test_of_two_that_the_keeper_set_to_one_window_one_stays(one, other, left) -> None:
+    window = "2027-06-01 2027-06-15 2027-06-30"
+    for order in (1, -1):
+        both = [due("one", "pruned", window, **one), due("other", "pruned", window, **other)]
+        found = outcomes(*both[::order])
+        assert {ident for ident, outcome in found.items() if outcome == "open"} == left
+
+
+@pytest.mark.parametrize(
+    ("best", "state"),
+    [
+        # Said on 6 March 2027: 365 days before is 6 March 2026.
+        ("2026-03-05", "open"),
+        ("2026-03-06", "replaced"),
+    ],
+)
+def test_a_planned_repotting_stands_for_what_was_due_in_the_year_before_it_was_said(
+    best, state
+) -> None:
+    plan = due(
+        "plan", "repotted", "2028-04-01 2028-04-15 2028-04-30", planned=True, event=EVENTS[0]
+    )
+    other = due("other", "repotted", f"{best} {best} {best}")
+    assert outcomes(plan, other) == {"plan": "open", "other": state}
+
+
+@pytest.mark.parametrize(
+    ("best", "state"),
+    [
+        # Nobody planned it on a day, it was put off: 365 days before 1 April 2028.
+        ("2027-04-01", "open"),
+        ("2027-04-02", "replaced"),
+    ],
+)
+def test_what_an_act_asked_for_and_was_put_off_counts_from_its_first_window(best, state) -> None:
+    plan = due(
+        "plan",
+        "repotted",
+        "2028-05-01 2028-05-15 2028-05-30",
+        moved_from="2028-04-01 2028-04-15 2028-04-30",
+        event=EVENTS[0],
+    )
+    other = due("other", "repotted", f"{best} {best} {best}")
+    assert outcomes(plan, other) == {"plan": "open", "other": state}
+
+
+def test_a_plan_said_after_its_window_had_opened_counts_from_the_window() -> None:
+    """365 days before 1 March 2027, not before 6 March, on which it was said."""
+    window = "2027-03-01 2027-03-15 2027-03-30"
+    plan = due("plan", "repotted", window, planned=True, event=EVENTS[0])
+    for best, state in (("2026-02-28", "open"), ("2026-03-01", "replaced")):
+        other = due("other", "repotted", f"{best} {best} {best}")
+        assert outcomes(plan, other) == {"plan": "open", "other": state}

@@ -192,7 +192,7 @@ def is_spelled_out(word: str) -> bool:
 def in_full(text: str) -> str:
     """The same words, each in full.
 
-    >>> spelled_out('rptd, 3/4" off btm, 1h30')
+    >>> in_full('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
     if " L" in text or " R" in text:

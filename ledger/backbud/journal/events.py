@@ -111,11 +111,7 @@ class Event(Struct, frozen=True, gc=False):
 
     def first(self, name: DetailName) -> Detail | None:
         """The first detail of that name, or None."""
-<<<<<<< HEAD
         # Asked of every line, by every rule: as plainly as can be.
-=======
-        # Asked a thousand times for a tree, so it is asked plainly; so are those below.
->>>>>>> mass
         for detail in self.details:
             if detail.name == name:
                 return detail

@@ -142,11 +142,11 @@ def test_what_the_second_cannot_do_the_first_does(copy: Path, before: str) -> No
 def test_a_page_that_fails_is_told_by_the_first(copy: Path) -> None:
     """A fault of ours at a page of the second half is told as any other is."""
     before = (
-        "from backbud.journal.diary import DiaryReader\nsound_page = DiaryReader.sound_page\n"
-        "def fails(self, kept, when, file, line):\n"
+        "from backbud.journal.diary import DiaryReader\nby_lines = DiaryReader.page_by_lines\n"
+        "def fails(self, kept, *others):\n"
         "    if 'zyx 7' in kept.section.text: raise ValueError('made to fail')\n"
-        "    return sound_page(self, kept, when, file, line)\n"
-        "DiaryReader.sound_page = fails"
+        "    return by_lines(self, kept, *others)\n"
+        "DiaryReader.page_by_lines = fails"
     )
     alone = by_two(copy, f"{before}\nby_two.MANY_LINES = outlines.MANY_LINES = 10**9")
     shutil.rmtree(copy / ".backbud")

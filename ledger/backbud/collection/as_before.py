@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from backbud.collection.here import TreesHere
 from backbud.collection.on_tree import OFF_PARTS, Change, put_on_by
 from backbud.collection.stand import stands_after
 from backbud.collection.subjects import Whereabouts
@@ -23,10 +24,10 @@ SAID_ALONE: frozenset[ActWord] = PARTS | {_MOVE}
 
 
 class SaidBefore:
-    """`things`: what handles mean."""
+    """`things`: what handles mean. `here`: the trees that are here, which is kept."""
 
-    def __init__(self, things: Things) -> None:
-        self._things = things
+    def __init__(self, things: Things, here: TreesHere) -> None:
+        self._things, self._here = things, here
         # By act, details and reader: the first line that said so, and what it changes on a tree.
         self._first: dict[tuple[str, str, int], tuple[Event, Change | None]] = {}
 
@@ -54,6 +55,7 @@ class SaidBefore:
             return False
         for tree in trees:
             stands(tree, event, self._things)
+            self._here.put(tree)
         return True
 
 

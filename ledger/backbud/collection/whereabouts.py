@@ -7,7 +7,6 @@ here, and which pot it is in. What else a tree is, fold.py makes of its history.
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence
-from datetime import date
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -17,6 +16,7 @@ from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, 
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
 from backbud.collection.cannot_be import (
+    contradicts_its_coming,
     here_already,
     not_here,
     nothing_to_correct,
@@ -110,7 +110,6 @@ class Replay:
         # Those of which only what they say counts; what is parted off inherits the lines.
         parted = any(event.act in BEGINS_ANOTHER for _, event in turns)
         self.said_alone = SAID_ALONE if only_stands and not parted else frozenset()
-        self._before = SaidBefore(self.things)
         rows = journal.acts.values()
         # What may be written of a tree that is not here.
         self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
@@ -118,6 +117,7 @@ class Replay:
         self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper)
+        self._before = SaidBefore(self.things, self.chooser.here)
         # How often a tree came or went so far.
         self._turned = 0
 
@@ -126,7 +126,9 @@ class Replay:
         for thing in self.things.of_kind("tree"):
             come = fold(thing.handle) in arrived
             start = start_on_card(thing, self.things, "not yet" if come else "here")
-            self.trees[thing.handle] = beginning(thing.handle, thing.first_handle, start, thing)
+            tree = beginning(thing.handle, thing.first_handle, start, thing)
+            self.trees[thing.handle] = tree
+            self.chooser.here.put(tree)
         trees = ((thing, self.trees[thing.handle]) for thing in self.things.of_kind("tree"))
         self.flaws += self.pots.on_cards(trees)
 
@@ -141,6 +143,8 @@ class Replay:
         `used`: by pot the trees that ever stood in it. `uncarded`: as the `Chooser` has them.
         """
         self.trees.update(trees)
+        for tree in trees.values():
+            self.chooser.here.put(tree)
         for pot, handles in used.items():
             self.pots.by_pot[pot] = {handle: trees[handle] for handle in handles}
         self.chooser.uncarded.update(uncarded)
@@ -169,14 +173,7 @@ class Replay:
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        if len(trees) == 1 and not meant.others:
-            # Most lines are of one tree: it is asked sooner than whether any has turned.
-            calm = _is_calm(trees[0], day)
-        elif meant.calm_since == self._turned:
-            calm = day >= meant.calm_from
-        else:
-            calm = self._calm(meant, day)
-        calm = calm and id(block) not in self.corrected
+        calm = meant.is_calm(day, self._turned) and id(block) not in self.corrected
         if calm and self.passed_by.issuperset(block.acts):
             return
         if calm and not self.said_alone and self.everyday.issuperset(block.acts):
@@ -192,28 +189,13 @@ class Replay:
                 self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
-                calm = calm and self._calm(meant, day)
+                calm = calm and meant.is_calm(day, self._turned)
 
     def _take_down(self, block: DatedBlock, only: int | None, trees: list[Whereabouts]) -> None:
         """Put a block, or one of its acts, into the histories of trees."""
         line = Everyday(block, only, len(trees), self.totals)
         for tree in trees:
             tree.lines.append(line)
-
-    def _calm(self, meant: Meant, day: date) -> bool:
-        """Whether only trees are meant, each of them is here, and its card speaks of the day."""
-        if meant.calm_since != self._turned:
-            if meant.others:
-                return False
-            meant.calm_from = date.min
-            for tree in meant.trees:
-                if tree.standing != "here" or tree.batch is not None:
-                    # To how many of a batch a line was done must be looked at.
-                    return False
-                if tree.since is not None and tree.since.first > meant.calm_from:
-                    meant.calm_from = tree.since.first
-            meant.calm_since = self._turned
-        return day >= meant.calm_from
 
     def _act(self, event: Event, meant: Meant) -> None:
         if meant.others:
@@ -268,7 +250,7 @@ class Replay:
         corrected = self.corrections.touch(event)
         stands = stands_after(event.row)
         for tree in trees:
-            if _contradicts_its_coming(tree, event) and act not in self.anywhere:
+            if contradicts_its_coming(tree, event) and act not in self.anywhere:
                 self._stand_before_its_coming(tree, event)
             elif tree.standing != "here" and act not in self.anywhere:
                 self.flaws.append(not_here(event, tree))
@@ -310,6 +292,7 @@ class Replay:
                 if tree.before and act in ARRIVALS:
                     self._here_already(tree, mine.event)
                 stands(tree, mine.event, self.things)
+                self.chooser.here.put(tree)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
                     self.flaws += self.pots.goes_into(tree, mine.event)
@@ -385,6 +368,7 @@ class Replay:
         child.kind = child.kind or tree.kind
         begins = parted_from if event.act == "parted-off" else raised_from
         begins(tree, child, event, self.things)
+        self.chooser.here.put(child)
         self._turned += 1
         self.flaws += self.pots.goes_into(child, event)
         child.lines.append(Entry(event, batch=child.batch))
@@ -397,6 +381,7 @@ class Replay:
         start = tree.start
         tree.start = Start(start.owner, start.place, start.pot, "here")
         tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
+        self.chooser.here.put(tree)
         self._turned += 1
 
     def _here_already(self, tree: Whereabouts, event: Event) -> None:
@@ -405,18 +390,3 @@ class Replay:
         if event.act == "bought" and tree.owner:
             return
         self.flaws.append(here_already(event, tree, before))
-
-
-def _is_calm(tree: Whereabouts, day: date) -> bool:
-    """Whether a tree is here, is none of many, and its card speaks of the day."""
-    return (
-        tree.standing == "here"
-        and tree.batch is None
-        and (tree.since is None or tree.since.first <= day)
-    )
-
-
-def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
-    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
-    told_on_card = tree.since is not None and event.when.last < tree.since.first
-    return tree.standing == "not yet" and not told_on_card

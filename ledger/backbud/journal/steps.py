@@ -28,7 +28,7 @@ from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, outlined_files
 from backbud.journal.own_past import PastLine, past_lines
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
-from backbud.journal.pages import DatedBy, read_pages, read_sound_page
+from backbud.journal.pages import DatedBy, page_by_lines, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.references import flaw_of_reference_at
 from backbud.journal.said import ActReader
@@ -311,7 +311,7 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
-    look_at = partial(read_sound_page, reader=reader, by=by)
+    look_at = partial(page_by_lines, reader=reader, by=by, so_far=0)
     other = pages_of_second(files, asked.details, sound, look_at) if asked.by_two else None
     later = other.files if other is not None else ()
     here = {name: file for name, file in files.items() if name not in later}

@@ -26,14 +26,14 @@ from datetime import date
 from backbud.journal import by_two, outlines, second_process
 from backbud.journal.read import read_journal
 by_two.MANY_LINES = outlines.MANY_LINES = 1
-begun = second_process.begun
+begun = second_process.begun_beside
 count = 0
 def counted(work):
     global count
     found = begun(work)
     count += found is not None
     return found
-by_two.begun = outlines.begun = counted
+by_two.begun_beside = outlines.begun_beside = counted
 {before}
 journal = read_journal(sys.argv[1], date(2026, 6, 2), by_two=True)
 print(count, len(journal.pages), journal.problems(), flush=True)

@@ -18,7 +18,7 @@ from backbud.journal.dated import Said, SoundActs
 from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept, Memory, Sound
-from backbud.journal.second_process import MANY_LINES, SecondProcess, begun, later_of
+from backbud.journal.second_process import MANY_LINES, SecondProcess, begun_beside, later_of
 from backbud_grammar.details import Reading
 from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES, Part
@@ -33,7 +33,7 @@ _NewPages = Sequence[tuple[str, int, Kept[PageText]]]
 _Value = TypeVar("_Value")
 
 
-class _Found(Struct, frozen=True, array_like=True, gc=False):
+class _Sent(Struct, frozen=True, array_like=True, gc=False):
     """What the second process found. `sounds`: of each page that was new, in order. The others:
     as they are remembered."""
 
@@ -44,7 +44,7 @@ class _Found(Struct, frozen=True, array_like=True, gc=False):
     shapes: dict[str, tuple[Part, ...] | None]
 
 
-class _FoundRaw(Struct, frozen=True, array_like=True, gc=False):
+class _SentRaw(Struct, frozen=True, array_like=True, gc=False):
     """The same as it is taken over: most of it is only remembered, and never asked for."""
 
     sounds: list[Sound | None]
@@ -67,7 +67,7 @@ class PagesOfSecond:
         data = self._second.answer()
         if data is None:
             return
-        found = _FOUND.decode(data)
+        found = _SENT.decode(data)
         for (_, _, page), sound in zip(self._pages, found.sounds, strict=True):
             page.sound = page.sound or sound
         for word, texts in found.said.items():
@@ -80,7 +80,7 @@ class PagesOfSecond:
         SHAPES.parsed.update(found.shapes)
 
 
-_FOUND = msgspec.msgpack.Decoder(_FoundRaw)
+_SENT = msgspec.msgpack.Decoder(_SentRaw)
 
 
 def pages_of_second(
@@ -97,7 +97,7 @@ def pages_of_second(
         return None
     later = later_of(lines, _SHARE)
     pages = [page for name in later for page in new[name]]
-    second = begun(partial(_found, pages, details, said, look_at))
+    second = begun_beside(partial(_found, pages, details, said, look_at))
     return None if second is None else PagesOfSecond(later, pages, second)
 
 
@@ -116,7 +116,7 @@ def _found(pages: _NewPages, details: Details, said: SoundActs, look_at: LookAt)
             look_at(name, line, page)
         except Exception:
             page.sound = None
-    found = _Found(
+    found = _Sent(
         [page.sound for _, _, page in pages],
         {key: _since(of, readings.get(key, 0)) for key, of in details.readings.items()},
         _since(details.known_subjects, subjects),

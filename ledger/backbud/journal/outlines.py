@@ -26,7 +26,7 @@ from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.same_words import words_in_each
-from backbud.journal.second_process import MANY_LINES, SecondProcess, begun, later_of
+from backbud.journal.second_process import MANY_LINES, SecondProcess, begun_beside, later_of
 from backbud.journal.things import PlacedCard
 from backbud.journal.weather.named import weather_file_name
 from backbud.memo import Identical, Memo
@@ -256,7 +256,7 @@ def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedB
     if sum(lines.values()) < MANY_LINES:
         return None
     later = later_of(lines, _SHARE)
-    second = begun(partial(_rows, [files[name] for name in later], known))
+    second = begun_beside(partial(_rows, [files[name] for name in later], known))
     if second is None:
         return None
     return _PartedBySecond({name: marks[name] for name in later}, second)

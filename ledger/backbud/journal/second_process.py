@@ -29,7 +29,7 @@ class SecondProcess:
         return made if is_whole else None
 
 
-def begun(work: Callable[[], bytes]) -> SecondProcess | None:
+def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
     """A copy of this process that does the work, and nothing else; None where it cannot be had.
 
     The work must write nothing and read no file: it only reckons.

@@ -10,7 +10,10 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 
+from msgspec import Struct
+
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -781,7 +784,6 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "shaded": _SHADE,
     "worked": _WORKED,
 }
-_COMPILED: dict[tuple[str, int], tuple[tuple[re.Pattern[str], str], ...]] = {}
 
 
 @cache
@@ -795,23 +797,42 @@ def words_said(act: str) -> frozenset[str]:
     return frozenset((*words, *(WIRE_WORDS if act in WIRING else ())))
 
 
+class _Ways(Struct, frozen=True):
+    """The ways of saying the details of an act, the detail that each is, and what words each
+    needs."""
+
+    patterns: tuple[str, ...]
+    written: tuple[str, ...]
+    needed: NeededWords
+
+
+@cache
+def _ways(act: str, language: int) -> _Ways:
+    rows = [
+        (pattern, written)
+        for pattern, written, *came_with in _BY_ACT.get(act, ())
+        if not came_with or came_with[0] <= language
+    ]
+    patterns = tuple(pattern for pattern, _ in rows)
+    return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
+
+
+def ways_said(act: str, language: int) -> tuple[str, ...]:
+    """The ways of saying the details of an act that a language has, each as it is written."""
+    return _ways(act, language).patterns
+
+
 def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """The ways the table would say a piece, the likeliest first; whoever asks reads each.
 
     >>> list(said_as("repotted", "30 % root off"))[0]
     'off 30 %'
     """
-    compiled = _COMPILED.get((act, language))
-    if compiled is None:
-        compiled = _COMPILED[act, language] = tuple(
-            (re.compile(pattern, re.IGNORECASE), written)
-            for pattern, written, *came_with in _BY_ACT.get(act, ())
-            if not came_with or came_with[0] <= language
-        )
-    for pattern, written in compiled:
-        found = pattern.fullmatch(piece)
+    ways = _ways(act, language)
+    for at in ways.needed.may_fit(piece):
+        found = re.fullmatch(ways.patterns[at], piece, re.IGNORECASE)
         if found is not None:
-            yield _filled(written, found)
+            yield _filled(ways.written[at], found)
     if act in WIRING:
         yield from wires_said(piece)
 

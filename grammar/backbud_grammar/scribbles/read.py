@@ -36,6 +36,8 @@ from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
+from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.words_beside import WordsBeside
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -79,7 +81,10 @@ class Talk:
     ) -> None:
         self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
-        self.opener = PieceOpener(Opener(details.acts, handles, language), self.pieces)
+        opener = Opener(details.acts, handles, language)
+        self.opener = PieceOpener(opener, self.pieces)
+        self.unopened = Unopened(opener.needed, details.acts, handles)
+        self.beside = WordsBeside(self.pieces, opener, handles)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -88,6 +93,8 @@ class Talk:
         `page`: the day of its page, by which days in the line are read.
         """
         if len(line) > LONGEST or "\n" in line:
+            return ()
+        if self.unopened.opens_nothing(line):
             return ()
         told = self._read.get((line, page))
         if told is None:

@@ -9,6 +9,8 @@ import re
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
+from backbud_grammar.scribbles.plain import plain_words
+
 # Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
 _WORDS: Mapping[str, str] = {
     short: long
@@ -172,6 +174,8 @@ _IN_WORDS = re.compile(
     r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l|fls? buds?)\b",
     re.IGNORECASE,
 )
+# The words of these, and the sides.
+_BESIDE = plain_words("l r half quarter full hour first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:
@@ -180,11 +184,17 @@ def _expanded(found: re.Match[str]) -> str:
     return _WORDS.get(folded) or _WORDS.get(folded.rstrip("."), "") or written
 
 
+def is_spelled_out(word: str) -> bool:
+    """Whether a word of plain letters, in small ones, is one that `in_full` may write otherwise, by
+    itself or beside others."""
+    return word in _WORDS or word.rstrip(".") in _WORDS or not _BESIDE.isdisjoint(word.split("-"))
+
+
 @lru_cache(4096)
 def in_full(text: str) -> str:
     """The same words, each in full.
 
-    >>> spelled_out('rptd, 3/4" off btm, 1h30')
+    >>> in_full('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
     if " L" in text or " R" in text:

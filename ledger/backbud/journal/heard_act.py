@@ -104,6 +104,12 @@ class LineHearer:
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
+        beside = self.acts.beside
+        told = beside.told(form, act.word, act.text) if beside is not None else None
+        if told is not None:
+            kept = self._of(told, act, when, so_far, hints=hints)
+            if not _problems(kept):
+                return [kept]
         past, flaws = self.acts.read(act, when, so_far, hints=hints)
         plain = [HeardAct(act, past, flaws)]
         if not flaws:
@@ -158,6 +164,8 @@ class LineHearer:
             people = {thing.title: thing.handle for thing in things if thing.kind == "person"}
             handles = handles_of(kinds, people)
             self._talk = Talk(acts.details, handles, acts.judge.kind_of, acts.language, acts.gallon)
+            if not acts.own.words:
+                acts.beside = self._talk.beside
         return self._talk
 
     def _of(

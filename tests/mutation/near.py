@@ -21,8 +21,8 @@ ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
 # Slower tests are left out; of the others no more than so many run for one change, and no longer.
 SLOWEST_S = 4.0
-MOST_TESTS = 150
-MOST_S = 20.0
+MOST_TESTS = 100
+MOST_S = 5.0
 
 
 def core() -> list[Path]:

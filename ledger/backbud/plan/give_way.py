@@ -128,7 +128,7 @@ def _outranks(plan: Due, due: Due) -> bool:
     one, other = plan.follow_up, due.follow_up
     both = one.moved_from is not None or not other.planned
     moved = other.moved_from is not None and both
-    twice = other.planned and one.title == other.title and plan.where == due.where
+    twice = one.title == other.title and plan.where == due.where
     if one.window != other.window or not (moved or twice):
         return False
     return (not one.planned, one.id) < (not other.planned, other.id)

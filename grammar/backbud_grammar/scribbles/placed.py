@@ -9,6 +9,7 @@ _PLACE_WORD = (
     r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
     r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
 )
+PLACE_WORDS = frozenset(re.findall(r"[a-z]+", _PLACE_WORD.replace("\\d", "")))
 _PART = (
     r"(?P<part>(?!\d)(?!side|of|tree)"
     r"(?!(?:first|second|third)(?! (?:left|right|branch|front|back)))"

@@ -44,6 +44,9 @@ _TAKES_OUT = re.compile(
 )
 _WORD = re.compile(r"[^\W\d_]+")
 
+# What takes words out of a piece, and which stand at its beginning, as each is written.
+TALK_PATTERNS = (_IT.pattern, _WHY.pattern)
+
 
 class Talked(NamedTuple):
     """A piece without the talk, and the reason that stood behind it, or ""."""

@@ -110,13 +110,25 @@ def _worth(wanted: _Stretches) -> tuple[int, int]:
 def _needs(pattern: str) -> tuple[tuple[_Stretches, ...], ...]:
     """For each way to write a pattern, where it is nothing but a choice of some, up to three sets
     of stretches of letters: of each set one stands in every text that it fits."""
-    items = _parser.parse(pattern, re.IGNORECASE)
+    items, after = list(_parser.parse(pattern, re.IGNORECASE)), ""
+    while items and items[-1][0] in _ZERO_WIDTH and not _is_never(*items[-1]):
+        after = " " if _ends_word(*items.pop()) else after
+    while items and items[0][0] in _ZERO_WIDTH and not _is_never(*items[0]):
+        del items[0]
     while len(items) == 1 and items[0][0] is _parser.SUBPATTERN:
-        items = items[0][1][3]
+        items = list(items[0][1][3])
     is_choice = len(items) == 1 and items[0][0] is _parser.BRANCH
-    # It is held against the beginning of a text, and so of a word.
-    each = [_of_all(one, " ", "") for one in (items[0][1][1] if is_choice else [items])]
+    # It is held against the beginning of a text, or of a word.
+    each = [_of_all(one, " ", after) for one in (items[0][1][1] if is_choice else [items])]
     return tuple(tuple(sorted(one, key=_worth, reverse=True)[:_MOST_SETS]) for one in each)
+
+
+@cache
+def written_out(pattern: str) -> frozenset[str]:
+    """All texts that a pattern fits from end to end, folded, each figure as 0 and any other sign as
+    a blank; none where they are too many to tell."""
+    ways = _ways_of_all(_parser.parse(pattern, re.IGNORECASE))
+    return frozenset(" ".join(way.split()) for way in ways or ())
 
 
 def _of_all(items: Any, before: str, after: str) -> list[_Stretches]:
@@ -147,6 +159,9 @@ class _Walk:
                 continue
             if _is_never(op, of):
                 self._keep(set())
+                continue
+            if _ends_word(op, of):
+                self.ways = [f"{way} " for way in self.ways]
                 continue
             ways = _ways(op, of)
             if ways is not None and len(ways) * len(self.ways) <= _MOST_WAYS:
@@ -201,13 +216,29 @@ def _is_never(op: Any, of: Any) -> bool:
     return op is _parser.FAILURE or (op is _parser.ASSERT_NOT and not of[1])
 
 
+def _ends_word(op: Any, of: Any) -> bool:
+    """Whether a word surely ends or begins at a place: `\\b`, or no letter may follow."""
+    if op is _parser.AT:
+        return of in (_parser.AT_BOUNDARY, _parser.AT_END)
+    if (
+        op is not _parser.ASSERT_NOT
+        or of[0] < 0
+        or len(of[1]) != 1
+        or of[1][0][0] is not _parser.IN
+    ):
+        return False
+    category = (_parser.CATEGORY, _parser.CATEGORY_WORD)
+    return category in of[1][0][1] or (_parser.CATEGORY, _parser.CATEGORY_NOT_SPACE) in of[1][0][1]
+
+
 def _begins(items: Any, at: int, after: str) -> str:
     """A blank where what stands at a place surely begins with no letter; `after`: where nothing
     more stands there."""
     if at == len(items):
         return after
     op, of = items[at]
-    return " " if op is _parser.LITERAL and _letter(of) == " " else ""
+    is_blank = op is _parser.LITERAL and _letter(of) == " "
+    return " " if is_blank or _ends_word(op, of) else ""
 
 
 def _stretches(way: str) -> list[str]:

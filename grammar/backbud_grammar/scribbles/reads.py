@@ -215,12 +215,15 @@ class PieceReader:
             return False
         found = self._slips.get((form.word, word))
         if found is None:
+            phrases, size = self.of_act(form).by_length, len(word)
             like = [
                 one
-                for one in self.of_act(form).phrases
-                if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
+                for length in range(size - 2, size + 3)
+                for one in phrases.get(length, ())
+                if one[0] == word[0] or one[-1] == word[-1]
             ]
-            found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
+            like = [one for one in like if _may_be_near(word, one)]
+            found = self._slips[form.word, word] = bool(like and nearest(word, like, NEAR_WORD))
         return found
 
     def of_act(self, form: ActForm) -> ActPhrases:
@@ -228,6 +231,12 @@ class PieceReader:
         if known is None:
             known = self._known[form.word] = ActPhrases(form)
         return known
+
+
+def _may_be_near(word: str, phrase: str) -> bool:
+    """Whether two texts have as many letters in common as near ones have, in whatever order."""
+    common = sum(min(word.count(letter), phrase.count(letter)) for letter in set(phrase))
+    return 2 * common >= NEAR_WORD * (len(word) + len(phrase))
 
 
 class ActPhrases:
@@ -241,6 +250,9 @@ class ActPhrases:
         }
         # Its labels and the phrases of its closed lists, with which a sentence may bear on it.
         self.phrases = frozenset(phrases - _SMALL)
+        self.by_length: dict[int, list[str]] = {}
+        for one in sorted(self.phrases):
+            self.by_length.setdefault(len(one), []).append(one)
         # The words that they are made of, one of which each detail begins with.
         self.words = frozenset(word for one in phrases for word in _words_of(one)) | {"on"}
         # Whether a detail may begin with any word.

@@ -58,7 +58,11 @@ _REST = re.compile(
 # A share of the tree that was done.
 _SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
+_PROPERLY = re.compile(
+    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
+    r"| (?:properly|again|then|instead)$",
+    re.IGNORECASE,
+)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)

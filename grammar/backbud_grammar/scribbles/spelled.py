@@ -104,6 +104,9 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         ),
         (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
+        (r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)", r"\1 inch"),
+        (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch"),
+        (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch"),
         (r"\bL side\b", "left side"),
         (r"\bR side\b", "right side"),
         (
@@ -117,7 +120,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?mins?\b\.?", r"\1 min"),
         (r"(\d)\s?secs?\b\.?", r"\1 s"),
         (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks"),
-        (r"(\d)\s?(?:mths?|mos)\b\.?", r"\1 months"),
+        (r"(\d)\s?(?:mths?|mos?)\b\.?", r"\1 months"),
         (r"(\d)\s?(?:yrs?)\b\.?", r"\1 years"),
         (r"\b(?:a |an )?half an? hour\b", "30 min"),
         (r"\ban hour\b", "1 h"),
@@ -189,7 +192,7 @@ def is_spelled_out(word: str) -> bool:
 def in_full(text: str) -> str:
     """The same words, each in full.
 
-    >>> spelled_out('rptd, 3/4" off btm, 1h30')
+    >>> in_full('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
     if " L" in text or " R" in text:

@@ -159,11 +159,11 @@ class LineHearer:
             from backbud_grammar.scribbles.named import handles_of
             from backbud_grammar.scribbles.read import Talk
 
-            kinds = {thing.handle: thing.kind for thing in self.acts.things.by_handle.values()}
-            acts = self.acts
-            self._talk = Talk(
-                acts.details, handles_of(kinds), acts.judge.kind_of, acts.language, acts.gallon
-            )
+            acts, things = self.acts, self.acts.things.by_handle.values()
+            kinds = {thing.handle: thing.kind for thing in things}
+            people = {thing.title: thing.handle for thing in things if thing.kind == "person"}
+            handles = handles_of(kinds, people)
+            self._talk = Talk(acts.details, handles, acts.judge.kind_of, acts.language, acts.gallon)
             if not acts.own.words:
                 acts.beside = self._talk.beside
         return self._talk

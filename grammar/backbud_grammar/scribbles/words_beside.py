@@ -16,9 +16,8 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
-from backbud_grammar.sayings import saying
+from backbud_grammar.sayings import saying_pattern
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
-from backbud_grammar.scribbles.draft import ToldAct
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, written_out
 from backbud_grammar.scribbles.opener import Opener
@@ -51,11 +50,12 @@ class _Word(NamedTuple):
 
 class _OfAct(Struct):
     """What is known of an act as it is written: how its details are said, as patterns, and the
-    words of such as can be written out; what words need for those, or to stand beside any act; and
-    the words behind it so far."""
+    words of such as can be written out; what may stand beside it, or is a turn of speech; what is
+    needed for both; and the words behind it so far."""
 
     said: tuple[str, ...]
     written_out: frozenset[str]
+    beside: tuple[str, ...]
     ways: NeededWords
     words: dict[str, _Word | None]
 
@@ -68,7 +68,7 @@ class WordsBeside:
         self._acts = pieces.details.acts
         self._named = frozenset(word for name in handles.written for word in name.split())
         self._of_acts: dict[str, _OfAct | None] = {}
-        self._recent: dict[tuple[str, str], ToldAct | None] = {}
+        self._recent: dict[tuple[str, str], bool] = {}
 
     def bear_on_nothing(self, form: ActForm, word: str, text: str) -> bool:
         """Whether the words behind an act are kept as they stand, and the act is done without them;
@@ -76,7 +76,7 @@ class WordsBeside:
         of_act = self._of_acts.get(word, _NEW_ACT)
         if of_act is _NEW_ACT:
             of_act = self._of_acts[word] = self._act(form, word)
-        if of_act is None or len(text) > _LONGEST:
+        if of_act is None or not text or len(text) > _LONGEST:
             return False
         known = of_act.words
         words = text.split(" ")
@@ -104,21 +104,17 @@ class WordsBeside:
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
-        return not (saying(form.word, text) or self._pieces.is_like_a_detail(form, words))
+        return not self._pieces.is_like_a_detail(form, words)
 
-    def told(self, form: ActForm, word: str, text: str) -> ToldAct | None:
-        """The act without the words behind it, which are kept; None where that is not sure."""
-        if not text:
-            return None
-        # It is asked of a line by who looks for sound ones, and by who hears the others of a block.
-        recent = self._recent
-        found = recent.get((word, text), _NEW_TOLD)
-        if found is _NEW_TOLD:
-            if len(recent) > _MOST_RECENT:
-                recent.clear()
-            is_sure = self.bear_on_nothing(form, word, text)
-            found = recent[word, text] = ToldAct(word, "", kept=(text,)) if is_sure else None
-        return found
+    def are_kept(self, form: ActForm, word: str, text: str) -> bool:
+        """`bear_on_nothing`, remembered: it is asked of a line by who looks for sound ones, and by
+        who hears the others of a block."""
+        known = self._recent.get((word, text))
+        if known is None:
+            if len(self._recent) > _MOST_RECENT:
+                self._recent.clear()
+            known = self._recent[word, text] = self.bear_on_nothing(form, word, text)
+        return known
 
     def _is_opened_otherwise(self, form: ActForm, word: str, text: str) -> bool:
         """Whether the line begins with more than its act word: `watered well`."""
@@ -148,7 +144,8 @@ class WordsBeside:
             word for one in every for text in written_out(one) for word in text.split()
         )
         said = tuple(one for one in every if not written_out(one))
-        return _OfAct(said, words, NeededWords([*said, *_BESIDE_ANY]), {})
+        beside = (*_BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
+        return _OfAct(said, words, beside, NeededWords([*said, *beside]), {})
 
     def _word(self, of_act: _OfAct, form: ActForm, word: str) -> _Word | None:
         """None where a word may have to do with the act in a way that hangs on those around it."""
@@ -178,11 +175,11 @@ class WordsBeside:
 
 def _is_said(of_act: _OfAct, text: str) -> bool:
     """Whether a text, or what is left of it without fillers, is a detail said in another way, or
-    holds what may stand beside any act."""
+    holds what may stand beside the act."""
     bare = ""
     for at in of_act.ways.may_fit(text):
         if at >= len(of_act.said):
-            if compiled_way(_BESIDE_ANY[at - len(of_act.said)]).search(text):
+            if compiled_way(of_act.beside[at - len(of_act.said)]).search(text):
                 return True
             continue
         bare = bare or without_idle_words(text, is_filler)[0]
@@ -192,9 +189,8 @@ def _is_said(of_act: _OfAct, text: str) -> bool:
     return False
 
 
-_NEW_TOLD = ToldAct("", "")
 # A word that has nothing to do with anything.
 _CLEAR = _Word((0, 0, 0), (0, 0, 0), is_known=False)
 # Say of an act and of a word that they were never looked at.
-_NEW_ACT = _OfAct((), frozenset(), NeededWords(()), {})
+_NEW_ACT = _OfAct((), frozenset(), (), NeededWords(()), {})
 _NEW = _Word((-1, -1, -1), (-1, -1, -1), is_known=True)

@@ -141,7 +141,7 @@ class LineHearer:
         form = self.acts.form(act)
         if form is None:
             return self._unread(act, so_far) if talk.unopened.opens_nothing(line_of(act)) else None
-        if beside.told(form, act.word, act.text) is None:
+        if not beside.are_kept(form, act.word, act.text):
             return None
         past = self._alone.get(act.word)
         if past is None:

@@ -175,7 +175,11 @@ class ActReader:
                 return prose, on_any_day
             form = self.form(act)
             beside = self.beside
-            if beside is not None and form is not None and beside.told(form, act.word, act.text):
+            if (
+                beside is not None
+                and form is not None
+                and beside.are_kept(form, act.word, act.text)
+            ):
                 return _LOOK_AT_IT
             known = None if form is None else self._sound_text(form, act)
             if known is None:

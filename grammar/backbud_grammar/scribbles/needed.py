@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from re import _parser
 from typing import Any
 
@@ -29,6 +29,8 @@ _LETTERS = [
 _TELLING = 4
 # So many sets of them are kept of each pattern.
 _MOST_SETS = 3
+# No diary has so many words; what has is no diary.
+_MOST_WORDS = 50_000
 # Runs of letters, one of which must stand in a text; a blank beside one is the end of a word.
 _Stretches = frozenset[str]
 # What a word has of what patterns need: of their first set, the second and the third.
@@ -43,7 +45,7 @@ class NeededWords:
         # For each bit the place of the pattern that it is a way to begin of.
         self.of: list[int] = []
         # By a stretch the ways (a bit each) that it is first of all needed by, and besides.
-        self._needed: tuple[dict[str, int], ...] = tuple({} for _ in range(_MOST_SETS))
+        self._needed = tuple(_Stretched() for _ in range(_MOST_SETS))
         # The ways that need no more.
         whatever = [0] * _MOST_SETS
         for at, pattern in enumerate(patterns):
@@ -52,7 +54,7 @@ class NeededWords:
                 self.of.append(at)
                 for n, by in enumerate(self._needed):
                     for stretch in sets[n] if n < len(sets) else ():
-                        by[stretch] = by.get(stretch, 0) | bit
+                        by.add(stretch, bit)
                     whatever[n] |= 0 if n < len(sets) else bit
         self.whatever = whatever[0], whatever[1], whatever[2]
         self._words: dict[str, _OfWord] = {}
@@ -64,7 +66,9 @@ class NeededWords:
         """
         known = self._words.get(word)
         if known is None:
-            first, second, third = (_has(by, f" {word} ") for by in self._needed)
+            if len(self._words) > _MOST_WORDS:
+                self._words.clear()
+            first, second, third = (by.of(word) for by in self._needed)
             known = self._words[word] = first, second, third
         return known
 
@@ -82,13 +86,34 @@ class NeededWords:
         return dict.fromkeys([self.of[bit] for bit in _bits(first & second & third)])
 
 
-def _has(by: dict[str, int], word: str) -> int:
-    """All ways of the stretches that stand in a word."""
-    found = 0
-    for stretch, ways in by.items():
-        if stretch in word:
-            found |= ways
-    return found
+@lru_cache(8)
+def needed_words(patterns: tuple[str, ...]) -> NeededWords:
+    """The same for the same patterns: those of the tables are of every journal."""
+    return NeededWords(patterns)
+
+
+class _Stretched:
+    """The ways that stretches of letters are needed by, found by the words that hold them."""
+
+    def __init__(self) -> None:
+        # A whole word, or how one begins or ends, with the blank that says so.
+        self._bounded: dict[str, int] = {}
+        # What may stand in the midst of one.
+        self._within: dict[str, int] = {}
+
+    def add(self, stretch: str, way: int) -> None:
+        by = self._bounded if " " in stretch else self._within
+        by[stretch] = by.get(stretch, 0) | way
+
+    def of(self, word: str) -> int:
+        """All ways of the stretches that stand in a word."""
+        found, bounded = 0, self._bounded
+        for at in range(1, len(word) + 1):
+            found |= bounded.get(f" {word[:at]}", 0) | bounded.get(f"{word[-at:]} ", 0)
+        for stretch, ways in self._within.items():
+            if stretch in word:
+                found |= ways
+        return found | bounded.get(f" {word} ", 0)
 
 
 def _bits(ways: int) -> Iterator[int]:

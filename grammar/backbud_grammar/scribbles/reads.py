@@ -220,7 +220,7 @@ class PieceReader:
     def of_act(self, form: ActForm) -> ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = ActPhrases(form)
+            known = self._known[form.word] = _phrases_of(form)
         return known
 
 
@@ -272,6 +272,18 @@ def _may_be_near(text: str, phrase: str) -> bool:
             if common < least:
                 return False
     return True
+
+
+# By the id of a row, which the value keeps alive, so that it names no other: the tables are of
+# every journal.
+_PHRASES: dict[int, tuple[ActForm, ActPhrases]] = {}
+
+
+def _phrases_of(form: ActForm) -> ActPhrases:
+    known = _PHRASES.get(id(form))
+    if known is None:
+        known = _PHRASES[id(form)] = form, ActPhrases(form)
+    return known[1]
 
 
 def _words_of(phrase: str) -> Iterator[str]:

@@ -19,7 +19,7 @@ from backbud_grammar.limiters import LIMITING
 from backbud_grammar.sayings import saying_pattern
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.needed import NeededWords, written_out
+from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
 from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.placed import PLACE_WORDS
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
@@ -145,7 +145,7 @@ class WordsBeside:
         )
         said = tuple(one for one in every if not written_out(one))
         beside = (*_BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
-        return _OfAct(said, words, beside, NeededWords([*said, *beside]), {})
+        return _OfAct(said, words, beside, needed_words((*said, *beside)), {})
 
     def _word(self, of_act: _OfAct, form: ActForm, word: str) -> _Word | None:
         """None where a word may have to do with the act in a way that hangs on those around it."""

@@ -50,6 +50,8 @@ _ACTS: Mapping[str, str] = {
 }
 
 _TWO: Mapping[str, str] = {
+    "cut off": "Write pruned where a branch came off, separated where a layer did.",
+    "cut at": "Write pruned where a branch was cut, struck where cuttings were taken.",
     "picked up": "Write returned where its owner came for it, received where it came to you.",
 }
 _STAGES = (

@@ -41,8 +41,8 @@ class BaldCypress(Conifer):
     habit = (
         "A straight conifer of feathery leaves that fall with their twigs, strongest at the top."
     )
-    # The RHS list itself was not at hand.
-    hardiness = Fact("H7", FROM_MEMORY)
+    # Read of a weeping form.
+    hardiness = Fact("H7", "RHS, Taxodium distichum Cascade Falls")
     frost_limit_c = Fact(-6.0, FROM_MEMORY)
     soil_ph = Fact((4.5, 6.5), FROM_MEMORY)
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)

@@ -19,7 +19,7 @@ class CommonYew(Yew):
     habit = "A broad dark tree of flat soft needles and red-brown flaking bark, male or female."
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
-    # Vineland gives 5.0 to 8.0 for open ground.
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    # What it tolerates in open ground.
+    soil_ph = Fact((5.0, 8.0), _ONTARIO)
     light = Fact("Full sun to full shade.", _ONTARIO)
     water = Fact("Well drained: it dies early where soil stays wet round its roots.", _MARYLAND)

@@ -18,6 +18,9 @@ class EuropeanLarch(Larch):
     habit = "A fast tree of straw-coloured hanging twigs and soft tufts, bare in winter."
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    # What it tolerates in open ground.
+    soil_ph = Fact(
+        (5.0, 7.5), "Vineland Research and Innovation Centre, tree selector: Larix decidua"
+    )
     light = Fact("Full sun.", _OREGON)
     water = Fact("Plenty, in soil that drains: neither very dry nor very wet.", _OREGON)

@@ -49,7 +49,8 @@ class Ginkgo(BroadleafDeciduous):
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
     # Texas A&M Forest Service has it in alkaline soils over pH 7.5 too.
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    # What it tolerates in open ground.
+    soil_ph = Fact((5.0, 8.2), "Michigan State University Extension, Ginkgo, 11 March 2016")
     usual_mix = Fact("akadama 2, pumice 1, lava 1, free of dust", COMMON_PRACTICE)
     repot_years = Fact((2, 3, 5), COMMON_PRACTICE)
     repot_interval = Fact(RepotInterval((1, 2, 3), (3, 4, 6)), COMMON_PRACTICE)

@@ -18,7 +18,8 @@ class EuropeanHornbeam(Hornbeam):
     habit = "A tree with a fluted trunk that keeps dry leaves in winter and grows most at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H7", FROM_MEMORY)
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    # What it tolerates in open ground.
+    soil_ph = Fact((5.0, 8.0), "Cornell University, Woody Plants Database: Carpinus betulus")
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)
     root_share = Fact((0.5, 0.7), COMMON_PRACTICE)
     light = Fact("Full sun, with light shade in the hottest weeks.", COMMON_PRACTICE)

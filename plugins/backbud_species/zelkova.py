@@ -43,7 +43,10 @@ class Zelkova(Elm):
     habit = "A broom of upright branches that fork into fine even twigs, strongest at the top."
     # The RHS list itself was not at hand.
     hardiness = Fact("H6", FROM_MEMORY)
-    soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
+    # What it tolerates in open ground.
+    soil_ph = Fact(
+        (5.0, 8.0), "Vineland Research and Innovation Centre, tree selector: Zelkova serrata"
+    )
     light = Fact("Full sun.", _DELAWARE)
     water = Fact("Moist and well drained; it bears some drought.", _DELAWARE)
     bark = Fact(

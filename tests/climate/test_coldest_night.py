@@ -250,7 +250,9 @@ def test_a_card_alone() -> None:
     ("limit_c", "verdict"),
     [
         (-10.0, "comes"),
-        (-12.8, "comes"),
+        (-11.8, "comes"),
+        (-12.0, "nearly"),
+        (-12.8, "nearly"),
         (-13.0, "close"),
         (-13.9, "close"),
         (-14.0, "does not come"),
@@ -259,7 +261,8 @@ def test_a_card_alone() -> None:
 def test_it_leans_two_kelvin_to_the_cold_side_and_tells_what_is_close(
     limit_c: float, verdict: str
 ) -> None:
-    """One in ten -10.898 °C: with the lean -12.898, with the ± of 3.026 K -13.925 °C."""
+    """One in ten -10.898 °C: with half the lean -11.898, with all of it -12.898, with the
+    ± of 3.026 K -13.925 °C."""
     found = coldest_night(1.0, 12.0, "Europe")
     assert found.against(limit_c) == verdict
 

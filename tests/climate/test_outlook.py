@@ -164,7 +164,7 @@ def test_what_was_measured_of_a_winter_stays_and_the_rest_is_of_the_record() -> 
 
 def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
     """One year in ten 1 - 1.39 x 8.56 = -10.9 °C, ± 5 K where the region is not known: -9 °C comes,
-    with two K to spare; -12.5 °C too, by the lean; -15 °C is close, 4.1 K off; -16 °C is not."""
+    and two K beyond; -12.5 °C nearly, by the lean; -15 °C is close, 4.1 K off; -16 °C is not."""
     air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
     outlook = over(air)
     hard = outlook.hard_nights(NEW_YEAR, -5.0)
@@ -177,7 +177,12 @@ def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
         "the figures)."
     )
     verdicts = [outlook.hard_nights(NEW_YEAR, limit) for limit in (-9.0, -12.5, -15.0, -16.0)]
-    assert [found and found.verdict for found in verdicts] == ["comes", "comes", "close", None]
+    assert [found and found.verdict for found in verdicts] == [
+        "comes",
+        "nearly",
+        "close",
+        None,
+    ]
     close = verdicts[2]
     assert close is not None
     assert close.because.endswith("That is close: 4.1 K over what it bears.")

@@ -92,6 +92,9 @@ def test_a_stage_that_was_seen_is_the_datum_and_moves_the_window(written, find) 
     assert chain(by_months)[0][1].endswith(
         f"By the months of the northern hemisphere. {NO_WEATHER}"
     )
+    assert chain(by_months)[0][1].startswith(
+        "End of flowering (BBCH 69), 2026; its usual day is from memory. "
+    )
     assert chain(seen)[0][1] == ("End of flowering (BBCH 69), 2026. It was seen on 2026-06-01.")
     assert seen.window.opens.isoformat() == "2026-06-01" != by_months.window.opens.isoformat()
 

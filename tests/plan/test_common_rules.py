@@ -50,7 +50,7 @@ def with_acts(day: str, *acts: str, more: str = "") -> str:
         ("2026-05-01", "guyed 1 mm Cu on left 2", "guy-check",
          ["2026-06-26", "2026-07-10", "2026-08-07"], "check guys on left 2"),
         ("2026-05-01", "wrapped raffia on left 2", "wrap-off",
-         ["2026-09-18", "2026-11-27", "2027-04-30"], "unwrap on left 2"),
+         ["2026-09-18", "2026-11-27", "2026-12-25"], "unwrap on left 2"),
         ("2026-05-01", "grafted approach on apex", "graft-check",
          ["2026-08-21", "2026-09-18", "2026-10-30"], "check graft on apex"),
         ("2026-05-01", "grafted side on apex", "graft-check",
@@ -59,7 +59,7 @@ def with_acts(day: str, *acts: str, more: str = "") -> str:
          ["2026-06-26", "2026-07-10", "2026-08-07"], "check layer on branch 3"),
         # Root work.
         ("2026-03-06", "repotted same pot, tied 2 mm x 2", "ties-out",
-         ["2026-07-24", "2026-09-04", "2027-03-05"], "untie the anchor ties"),
+         ["2026-07-24", "2026-09-04", "2026-10-02"], "untie the anchor ties"),
         ("2026-03-06", "repotted same pot", "feed-rests",
          ["2026-04-03", "2026-04-10", "2026-05-01"], "feed again"),
         ("2026-03-06", "repotted same pot", "root-rest",

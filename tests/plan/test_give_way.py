@@ -182,3 +182,15 @@ def test_what_was_put_off_when_nothing_was_due_and_then_planned_is_one(written, 
     )
     found = states(written(text, "2026-02-02"), "/planned/")
     assert sorted(found.values()) == ["coming", "replaced"]
+
+
+def test_what_was_put_off_gives_way_to_a_plan_of_that_window(written, states, pattern) -> None:
+    """The feed of spring is put off to June, and then planned for June: it is asked once."""
+    text = diary(
+        ("2025-06-06", "watered"),
+        ("2026-04-02", "put-off feed, to 2026-06"),
+        ("2026-04-05", "planned feed, to 2026-06"),
+    )
+    session = written(text, "2026-06-05")
+    assert states(session, "/feed-spring/2026", pattern) == {"hoshi/feed-spring/2026": "replaced"}
+    assert states(session, "/planned/", pattern) == {"hoshi/planned/fed-2026-04-05": "now"}

@@ -37,6 +37,17 @@ place yard
   low   -8 -7 -3 1 6 11 15 14 9 2 -4 -8 C
   high  7 8 12 16 22 28 32 31 26 19 12 7 C
 """
+OSAKA = """
+place yard
+  latitude   34.7 N
+  longitude  135.5 E
+  low   3.0 3.2 6.0 10.9 16.0 20.3 24.6 25.8 21.9 16.0 10.2 5.3 C
+  high  9.7 10.5 14.2 19.9 24.9 28.0 31.8 33.7 29.5 23.7 17.8 12.3 C
+"""
+MILDER = OSAKA.replace("low   3.0 3.2", "low   3.9 4.0")
+ASKED = "protect against winter frost"
+BEAR = "Roots like these bear about −5 °C."
+AT_HAND = f"{ASKED}, when a hard night is forecast"
 FRAME = """
 place frame
   within  yard
@@ -128,6 +139,39 @@ def test_in_denver_it_ends_with_the_frost_and_when_it_is_done(asked) -> None:
     assert asked(DENVER, diary=done) == []
 
 
+@pytest.mark.parametrize(
+    ("place", "title", "said", "weight"),
+    [
+        # -10.9 °C in one year of ten is far under -5 °C.
+        ("NOTTINGHAM", ASKED, "a night of −11 °C here, ± 3 K. Roots like these bear about −5 °C.",
+         ("life", True)),
+        # Within half the lean, which is the ± of a card: 0.4 K.
+        ("  coldest  -4.7 C\n", ASKED,
+         f"a night of −5 °C here, ± 1 K. {BEAR} There is 0.3 K to spare.",
+         ("life", True)),
+        # 5.2 + 0.28 x 23.4 - 7.3 = 4.45 K under January's 3.0 °C: -1.45 °C; one in ten -3.2 °C.
+        ("OSAKA", AT_HAND,
+         f"a night of −3 °C here, ± 3 K. {BEAR} There is 1.8 K to spare.",
+         ("harm", True)),
+        # 22.9 K of range: 4.3 K under 3.9, -0.4 °C; one in ten -2.1 °C. Beyond the lean, not the ±.
+        ("MILDER", AT_HAND,
+         f"a night of −2 °C here, ± 3 K. {BEAR} There is 2.9 K to spare.",
+         ("harm", False)),
+    ],
+)  # fmt: skip
+def test_it_is_as_loud_as_the_night_is_near(written, place, title, said, weight) -> None:
+    """And says how near. Osaka's months are from memory, of 1991 to 2020."""
+    card = {"NOTTINGHAM": NOTTINGHAM, "OSAKA": OSAKA, "MILDER": MILDER}.get(
+        place, NOTTINGHAM + place
+    )
+    text = card + POT + tree("trident maple") + "\n2026-06-01\nhoshi\n  noted  well\n"
+    session = written(text, "2026-12-01", settings=HOME)
+    (one,) = [f for f in session.plan().all() if "/winter-frost/2026" in f.id]
+    assert one.title == title
+    assert one.schedule.in_time == f"One winter in ten has {said}"
+    assert (one.weight.at_stake, one.weight.must) == weight
+
+
 # ------------------------------------------------------------------ young roots
 
 
@@ -165,7 +209,7 @@ def test_what_the_card_says_beats_the_months(asked) -> None:
     """A mild corner: -4 °C, ± 0.8 K, is 1 K over -5 °C and so not even close."""
     assert asked(NOTTINGHAM + "  coldest  -4 C\n") == []
     ((title, _, datum),) = asked(NOTTINGHAM + "  coldest  -4.5 C\n", on="2026-12-01")
-    assert title == "protect against winter frost"
+    assert title == "protect against winter frost, when a hard night is forecast"
     assert "and −4.5 °C in one of ten, ± 0.8 K (by “coldest” on its card)" in datum
     assert "That is close: 0.5 K over what it bears." in datum
 

@@ -107,6 +107,31 @@ _TABLE: Mapping[str, str] = {
     "ventilated": "vents vent",
     "released": "clear others released",
 }
+# What more words than one speak of; before all single ones.
+_PHRASES: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
+    (re.compile(pattern, re.IGNORECASE), acts)
+    for pattern, acts in (
+        (
+            r"\bbuds? (?:\w+ ){0,2}?(?:off|out)\b|\boff (?:all )?(?:the )?buds?\b",
+            ("disbudded", "rubbed"),
+        ),
+        (r"\bwires? (?:\w+ ){0,4}?(?:off|away|gone|removed|cut)\b", ("unwired",)),
+        (r"\bguys? (?:\w+ ){0,3}?(?:off|away|gone|removed|cut)\b", ("unguyed",)),
+        (r"\bties? (?:\w+ ){0,3}?(?:off|away|gone|removed|cut|out)\b", ("untied",)),
+        (
+            r"\b(?:fleece|cover|bubble wrap|mulch) (?:\w+ ){0,3}?(?:off|away|gone|removed|down)\b",
+            ("unprotected",),
+        ),
+        (r"^(?:\w+ ){0,2}back to (?!the\b)(?:mrs?\b|dr\b|[a-z])", ("moved", "returned")),
+        (r"\bcut off\b", ("pruned", "separated")),
+        (r"\b(?:candles?|needles?|leaves|shoots?|roots?) (?:were |was )?not \w+", ("skipped",)),
+        (r"\b(?:cut|struck|taken|stuck) (?:\w+ ){0,4}?as cuttings\b", ("struck",)),
+        (r"\binto (?:the )?(?:open )?ground\b", ("planted-out", "moved")),
+        (r"\bpot (?:\w+ ){0,4}?(?:->|into|to) (?:the )?\w+", ("repotted", "potted-on", "slipped")),
+        (r"\bsoil (?:away|off|out|gone|removed)\b", ("repotted", "top-dressed")),
+        (r"\bpaid\b", ("paid",)),
+    )
+)
 # They stand in many a sentence, and name an act only where it begins with them.
 _FIRST_ONLY = plain_words(
     "in out back off no not none next from till until under late later front root mark left bag "
@@ -132,6 +157,9 @@ def may_mean(line: str) -> tuple[str, ...]:
     ('treated',)
     """
     stems, found = _by_stem(), dict[str, None]()
+    for pattern, acts in _PHRASES:
+        if pattern.search(line[:LONGEST]):
+            found.update(dict.fromkeys(acts))
     for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:

@@ -36,6 +36,8 @@ from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
+from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.words_beside import WordsBeside
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -56,7 +58,11 @@ _REST = re.compile(
 # A share of the tree that was done.
 _SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
+_PROPERLY = re.compile(
+    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
+    r"| (?:properly|again|then|instead)$",
+    re.IGNORECASE,
+)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
@@ -75,7 +81,10 @@ class Talk:
     ) -> None:
         self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
-        self.opener = PieceOpener(Opener(details.acts, handles, language), self.pieces)
+        opener = Opener(details.acts, handles, language)
+        self.opener = PieceOpener(opener, self.pieces)
+        self.unopened = Unopened(opener.needed, details.acts, handles)
+        self.beside = WordsBeside(self.pieces, opener, handles)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -84,6 +93,8 @@ class Talk:
         `page`: the day of its page, by which days in the line are read.
         """
         if len(line) > LONGEST or "\n" in line:
+            return ()
+        if self.unopened.opens_nothing(line):
             return ()
         told = self._read.get((line, page))
         if told is None:

@@ -50,7 +50,8 @@ LEAN_K = 2.0
 # Nights are not always quite as cold or mild as the ones before: no drop is less.
 _LEAST_DROP_K = 1.0
 
-Verdict = Literal["comes", "close", "does not come"]
+# How a night stands to a limit; half of the lean and the whole of it part them (ours, no source).
+Verdict = Literal["comes", "nearly", "close", "does not come"]
 
 
 class SaidCold(Struct, frozen=True, gc=False):
@@ -83,11 +84,14 @@ class ColdestNight(Struct, frozen=True, gc=False):
     def against(self, limit_c: float, milder_k: float = 0.0) -> Verdict:
         """Whether a night of so many °C comes in one year of ten; `milder_k`: under a cover.
 
-        It comes, with the lean to the cold side; it is close where the ± still reaches it.
+        It comes with half the lean to the cold side, nearly comes with the whole of it; it is close
+        where the ± still reaches it.
         """
         over_k = self.one_in_ten_c + milder_k - limit_c
-        if over_k <= self.lean_k:
+        if over_k <= self.lean_k / 2:
             return "comes"
+        if over_k <= self.lean_k:
+            return "nearly"
         return "close" if over_k <= self.give_or_take_k else "does not come"
 
     def said(self, milder_k: float = 0.0) -> str:

@@ -8,6 +8,7 @@ from backbud.journal.act_places import line_of
 from backbud.journal.own_words import OwnWords
 from backbud.journal.problems import is_flood
 from backbud_grammar.forms import ActForm
+from backbud_grammar.limiters import limiter_in
 from backbud_grammar.problems import KEPT, Flaw, nearest
 from backbud_grammar.said_otherwise import hint_for_act
 from backbud_grammar.syntax import Act
@@ -18,6 +19,8 @@ _NEAR_ACT = 0.8
 _VERY_NEAR = 0.86
 # Shorter words are like too many others.
 _LEAST_NEAR = 4
+# A longer line is not said again in full.
+_LONGEST_SHOWN = 120
 _NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
 _NO_HINT = "The manual lists every act; free words go after noted."
 
@@ -59,9 +62,21 @@ class NoAct:
         if hour:
             hint = f"{hour} {act.text}"
             return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
-        meant = may_mean(line_of(act))
-        hint = f"It may have meant {_or(meant)}: begin the line with that word." if meant else hint
+        line = line_of(act)
+        meant = may_mean(line)
+        hint = f"It may have meant {_or(meant)}: {self._how(meant[0], line)}" if meant else hint
         return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
+
+    def _how(self, act: str, line: str) -> str:
+        """How such a line is written so that it is read: what ends or takes off is asked once more,
+        and what doubts is not put into anybody's mouth."""
+        form = self.acts.get(act)
+        if form is not None and form.names_act:
+            return f"name the work behind it: {form.word} {form.example}."
+        takes_any = form is not None and form.bearing == "does" and not form.needs_detail
+        if not takes_any or len(line) > _LONGEST_SHOWN or limiter_in(line):
+            return "begin the line with that word."
+        return f"write {act} first and the rest behind two hyphens: “{act} -- {line}”"
 
     def _near_act(self, word: str) -> str:
         """The act that a first word may be a slip of."""

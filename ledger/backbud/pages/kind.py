@@ -44,8 +44,8 @@ class KindWork(Struct, frozen=True):
 
 class KindYear(Struct, frozen=True):
     """A kind's year where home is. `months`: the letters of the months from its first on; `stages`:
-    each stage and its day; `stages_from`: where these come
-    from; `never`: what must not be done."""
+    each stage and its first to last day; `stages_from`: where these come from; `never`: what must
+    not be done."""
 
     name: str
     months: str
@@ -107,7 +107,7 @@ def _year(known: KindView, today: date) -> KindYear:
     return KindYear(
         known.year,
         letters[first.month - 1 :] + letters[: first.month - 1],
-        tuple((one.name, words.day(one.best, today.year)) for one in known.stages),
+        tuple((one.name, words.between(one.opens, one.closes, today.year)) for one in known.stages),
         known.stages_from,
         tuple(_work(one, cautions, first, today) for one in known.works),
         cautions,
@@ -128,6 +128,6 @@ def _work(work: YearlyView, cautions: Sequence[str], first: date, today: date) -
         else closes,
         year_line(work.window, first, today),
         work.because,
-        "" if work.source == COMMON_PRACTICE else work.source,
+        "" if work.source == phrase(COMMON_PRACTICE) else work.source,
         tuple(sorted({cautions.index(text) + 1 for text in work.cautions})),
     )

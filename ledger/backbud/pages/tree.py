@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from backbud import words
 from backbud.bench.water import ESTIMATE
 from backbud.collection.state import Standing, Tree
+from backbud.collection.zones import WHOLE_TREE
 from backbud.pages import history, work
 from backbud.pages.amounts import half_gone, litres
 from backbud.pages.botanical import Run, botanical_runs
@@ -24,12 +25,13 @@ from backbud.pages.printed.running import running
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud.tongue import phrase
+from backbud.tongue import ENGLISH, as_named, decimal, phrase, spoken
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
+from backbud.views.plain_words import thing_called
 from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
 from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
@@ -334,7 +336,8 @@ def _facts(tree: TreeView) -> Iterable[FactRow]:
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}
     yield from (FactRow(phrase(label), value) for label, value in main.items() if value)
-    yield from (FactRow(phrase(name), words.sizes(measure)) for name, measure in sizes.items())
+    for name, measure in sizes.items():
+        yield FactRow(phrase(name), decimal(words.sizes(measure)))
     for fact in tree.facts:
         yield FactRow(phrase(fact.label), words.sizes(fact.value), fact.private)
     if tree.tree and tree.name != tree.tree:
@@ -368,10 +371,11 @@ def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
 
 def _thing(thing: ThingView, today: date) -> ThingRow:
     sort = _SORTS.get(thing.sort, thing.sort)
-    what = thing.what if sort in thing.what else f"{thing.what} {phrase(sort)}".strip()
+    is_said = spoken() == ENGLISH and sort in thing.what
+    what = thing.what if is_said else thing_called(thing.what, sort)
     return ThingRow(
         words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
-        thing.part,
+        as_named(thing.part),
         words.day(thing.since, today.year),
         words.days((today - thing.since).days),
         thing.at,
@@ -390,7 +394,8 @@ def _bites(bite: date, today: date) -> str:
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         word = phrase(_STRENGTHS.get(score, ""))
-        yield Vigour(zone, score, word, words.day(tree.vigour_seen[zone], today.year))
+        name = phrase(zone) if zone == WHOLE_TREE else zone
+        yield Vigour(name, score, word, words.day(tree.vigour_seen[zone], today.year))
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

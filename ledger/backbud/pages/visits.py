@@ -177,7 +177,7 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
     if not one.is_here:
         return
     if one.home_from is not None:
-        holds = " and ".join(hold.runs for hold in one.holds if hold.until > today)
+        holds = phrase(" and ").join(phrase(hold.runs) for hold in one.holds if hold.until > today)
         day = words.day(one.home_from, today.year)
         if one.held_past_wanted:
             yield (

@@ -63,6 +63,8 @@ def settled(
                     now[due.follow_up.id] = due
         elif not entry.undone:
             found = [now[ident] for ident in waiting.for_event(event, at)]
+            if not found:
+                continue
             for due in found:
                 if not _still_open(due, event.day):
                     waiting.drop(due)
@@ -88,6 +90,8 @@ def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
     on parts of the tree, all that it was done to.
     """
     by_cause: dict[tuple[str, str], list[Due]] = {}
+    if event.says("partly"):
+        return []
     for due in waiting:
         waits = due.at < at and not due.by_sum and _still_open(due, event.day)
         if waits and _settles(event, due):
@@ -120,7 +124,7 @@ def _settles(event: Event, due: Due) -> bool:
 
     An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check.
     """
-    if event.says("partly") or _too_early(event, due):
+    if _too_early(event, due):
         return False
     if event.act == "protected" and not is_against_weather(event):
         return False

@@ -15,7 +15,7 @@ from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.species import PROMISE
-from backbud.tongue import phrase
+from backbud.tongue import as_named, phrase
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
@@ -193,7 +193,7 @@ def joint_title(some: Sequence[WorkView]) -> str:
     title = first.title.removesuffix(ending)
     if "" in parts:
         return title
-    *others, last = parts
+    *others, last = map(as_named, parts)
     return phrase(
         "{title} on {others} and {last}", title=title, others=", ".join(others), last=last
     )

@@ -7,7 +7,7 @@ due for its repotting, and one that was repotted last year, since a repotting ru
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from datetime import date
+from datetime import date, timedelta
 from functools import partial
 from typing import Literal, TypedDict
 
@@ -27,6 +27,7 @@ from backbud.species import (
     Proposal,
     Rule,
     Species,
+    Stage,
     Window,
     Year,
     rules_of,
@@ -41,13 +42,16 @@ from backbud_grammar.forms import ActForm
 
 # Every species' `stage_months`.
 STAGES_FROM = "The days of its stages in a cool temperate place are from memory"
+# A stage that nobody saw is known no better than this to either side, whether it is expected, set
+# to the Monday of its week, or reckoned to be past; ours, no source.
+AT_LEAST_AROUND = timedelta(days=3)
 # So many years ago each imagined tree was repotted; eight is long enough for any species.
 _LONG_AGO, _LAST_YEAR = 8, 1
 
 
 class StageView(Struct, frozen=True, gc=False):
     """A growth stage (BBCH), and when it comes: first, expected and last day (in JSON: `from`,
-    `best`, `until`)."""
+    `best`, `until`), which are one day only where it was seen."""
 
     bbch: int
     name: str
@@ -249,7 +253,16 @@ def _stages(species: Species, year: Year) -> Iterator[StageView]:
         stage = year.stage(code)
         if stage is not None:
             name = continued(stage_name(code))
-            yield StageView(code, name, stage.first, stage.day, stage.last, stage.because)
+            first, last = _range(stage)
+            yield StageView(code, name, first, stage.day, last, stage.because)
+
+
+def _range(stage: Stage) -> tuple[date, date]:
+    """The first and last day of a stage."""
+    if stage.observed:
+        return stage.first, stage.last
+    around = AT_LEAST_AROUND
+    return min(stage.first, stage.day - around), max(stage.last, stage.day + around)
 
 
 def _works(

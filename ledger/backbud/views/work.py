@@ -13,6 +13,7 @@ from backbud.journal.events import Event
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import rests_on_expected
 from backbud.species import AtStake, OncePast, Weight, Window
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud_grammar.act_words import ActWord, SettledBy
@@ -168,7 +169,7 @@ def work_view(
         tree=tree.handle,
         tree_name=tree.title,
         place=tree.place if here else "",
-        place_name=(names.get(tree.place) or tree.place) if here else AWAY,
+        place_name=(names.get(tree.place) or tree.place) if here else phrase(AWAY),
         act=one.act,
         title=one.title,
         opens=window.opens,

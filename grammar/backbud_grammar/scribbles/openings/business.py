@@ -31,6 +31,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "billed",
         r"(?:bill|inv|invoice)(?= (?:\d|no|number|sent))",
         r"bill sent",
+        r"(?:bill|invoice) (?=\d+(?:[.,]\d\d)?(?: [A-Z]{3})? sent(?:$|,))",
         r"(?:inv|invoice) (?P<number>\d[\d-]*) (?:to|sent)",
     ),
     *rows(

@@ -23,6 +23,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "skipped",
         r"not done (?:the )?(?P<named>needles|candles|wire)",
+        rf"(?P<named>{WORK}) not this (?:year|spring|summer|autumn|fall|season)(?=$|,)",
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK}) (?:this|the)"
         r" (?:year|spring|summer|autumn|fall|season|time)"
         r"(?! (?:yet|till|until|til|before|needed|again))",

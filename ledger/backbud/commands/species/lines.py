@@ -41,11 +41,8 @@ def sheet_lines(kind: KindView) -> Iterator[str]:
     yield from _heading(f"Its year {kind.year}, {where}")
     is_one_datum = len({stage.because for stage in kind.stages}) == 1
     for stage in kind.stages:
-        best = day(stage.best, first)
-        # What has been reached has no range.
-        reached = stage.opens == stage.closes
-        window = "" if reached else f" ({between(stage.opens, stage.closes, first)})"
-        yield f"  {stage.bbch:02}  {stage.name}: {best}{window}"
+        days = between(stage.opens, stage.closes, first)
+        yield f"  {stage.bbch:02}  {stage.name}: {days}, about {day(stage.best, first)}"
         if not is_one_datum:
             yield from _text(stage.because, "      ")
     if kind.stages and is_one_datum:

@@ -84,7 +84,7 @@ def root_ball(
         f'<title id="{ident}-title">{title}</title>'
         f"{''.join(marks)}"
         f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
-        f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'
+        f'<text class="side" x="12" y="{high + 11:.0f}">{phrase("front")}</text></svg>'
     )
     keys = (
         Key("wedge recent", phrase("opened within a year")),
@@ -239,8 +239,8 @@ def _hatching(ident: str) -> Iterator[str]:
 
 
 def _core(underside: date | None) -> Iterator[str]:
-    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">below</text>'
-    yield f'<text class="year" y="13">{underside.year if underside else "never"}</text>'
+    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">{phrase("below")}</text>'
+    yield f'<text class="year" y="13">{underside.year if underside else phrase("never")}</text>'
 
 
 def _rows(

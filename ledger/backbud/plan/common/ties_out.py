@@ -24,12 +24,13 @@ from backbud.tongue import phrase
 
 @after("tied", having=("fills_pot",), rule="ties-out")
 def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source: after one growing season. The next repotting cuts them too."""
+    """Common practice, no source: in a month at the end of one growing season, and where they were
+    left on, in the last weeks of each rest. The next repotting cuts them too."""
     ties = tree.on("tie")
     if not ties:
         return
     left = sum(tie.count for tie in ties if tie.from_before)
-    window = weeks_after(done.day, 20, 26, 52)
+    window = weeks_after(done.day, 20, 26, 30)
     yield Proposal(
         "untied",
         window,

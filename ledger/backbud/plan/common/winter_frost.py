@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import timedelta
+from typing import NamedTuple
 
 from msgspec.structs import replace
 
 from backbud.climate.cold_turns import HardNights
+from backbud.climate.coldest_night import ColdestNight, Verdict
 from backbud.climate.degrees import degrees
 from backbud.collection.places import is_winter_cover
 from backbud.species import (
+    CARE,
     PROTECTION,
     Event,
     Proposal,
@@ -18,6 +22,7 @@ from backbud.species import (
     Season,
     Temperature,
     Tree,
+    Weight,
     Window,
     Year,
     after,
@@ -31,6 +36,13 @@ _KEEPS_FROST_OFF = ("heated glass", "indoors")
 WINTER, CUT_ROOTS = "winter-frost", "winter-frost-cut-roots"
 _BEFORE = timedelta(days=14)
 _A_FEW_DAYS = timedelta(days=4)
+# What a tree may die without where such a night comes; what does harm at the most where it nearly
+# does; and where it is only close, what a keeper does for some trees and not for others.
+_WEIGHTS: Mapping[Verdict, Weight] = {
+    "comes": PROTECTION,
+    "nearly": CARE,
+    "close": Weight("harm", must=False, once_past="lapses"),
+}
 # What no fleece, frame or unheated glass holds off for a whole cold week; ours, no source.
 _HELD_OFF_K = 8.0
 NOT_ENOUGH = (
@@ -44,7 +56,8 @@ def before_the_first_hard_night(tree: Tree, season: Season, year: Year) -> Propo
     """Opens a fortnight before the first such night of one year in ten, and stays open until the
     last: a tree that stands unprotected in January is as much in danger as one in November.
 
-    Where such a night is only close, cover is kept at hand.
+    Where such a night is only close, cover is kept at hand, and it weighs less the more there is to
+    spare.
     """
     yield from _protected(tree, year, year.bears(tree, season.first))
 
@@ -69,6 +82,18 @@ def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
         yield replace(asked, window=Window(opens, best, max(best, closes)))
 
 
+class _Found(NamedTuple):
+    """When nights come that a tree does not bear, and why; whether they come, how far the coldest
+    of ten years lies over what it bears, whether it lies far below; and how cold it gets."""
+
+    window: Window
+    datum: str
+    verdict: Verdict
+    to_spare_k: float
+    far_below: bool
+    coldest: str
+
+
 def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     # A tender tree comes in instead (tender.py).
     if (
@@ -81,27 +106,29 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     found = _by_months(year, bears) if year.outlook is None else _by_nights(year, bears)
     if found is None:
         return
-    window, datum, close, far_below, coldest = found
     yield Proposal(
         "protected",
-        window,
-        what=phrase("against winter frost, when a hard night is forecast")
-        if close
-        else phrase("against winter frost"),
+        found.window,
+        what=phrase("against winter frost")
+        if found.verdict == "comes"
+        else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
-        datum=datum,
-        cautions=_cautions(bears, far_below=far_below),
+        datum=found.datum,
+        cautions=_cautions(bears, far_below=found.far_below),
         settled_by=("protected", "moved"),
         covers="any",
-        weight=PROTECTION,
-        schedule=Schedule(
-            in_time=phrase(
-                "{coldest}Roots like these bear about {degrees}.",
-                coldest=coldest,
-                degrees=degrees(bears.celsius),
-            )
-        ),
+        weight=_WEIGHTS[found.verdict],
+        schedule=Schedule(in_time=found.coldest + _bear(bears, found)),
     )
+
+
+def _bear(bears: Temperature, found: _Found) -> str:
+    """What the roots bear, and how much there is to spare."""
+    said = phrase("Roots like these bear about {degrees}.", degrees=degrees(bears.celsius))
+    if found.to_spare_k <= 0:
+        return said
+    spare = phrase("There is {to_spare_k:.1f} K to spare.", to_spare_k=found.to_spare_k)
+    return f"{said} {spare}"
 
 
 def _cautions(bears: Temperature, *, far_below: bool) -> tuple[str, ...]:
@@ -116,34 +143,34 @@ def far_below(nights: HardNights, bears: Temperature) -> bool:
     return nights.one_in_ten_c <= bears.celsius - _HELD_OFF_K
 
 
-_Found = tuple[Window, str, bool, bool, str]
-
-
 def _by_nights(year: Year, bears: Temperature) -> _Found | None:
-    """By the nights to expect; then whether they are only close, or far below what it bears, and
-    how cold they get."""
+    """By the nights to expect."""
     nights = year.hard_nights(bears.celsius)
     if nights is None:
         return None
     best = nights.first - _A_FEW_DAYS
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
     datum = joined(f"{bears.because} {nights.because}", nights.because)
-    coldest = phrase(
-        "One winter in ten has a night of {degrees} here, ± {give_or_take_k:.0f} K. ",
-        degrees=degrees(nights.one_in_ten_c, ".0f"),
-        give_or_take_k=nights.give_or_take_k,
-    )
-    return window, datum, nights.verdict == "close", far_below(nights, bears), coldest
+    spare = nights.one_in_ten_c - bears.celsius
+    return _Found(window, datum, nights.verdict, spare, far_below(nights, bears), _how_cold(nights))
 
 
 def _by_months(year: Year, bears: Temperature) -> _Found | None:
     """By months, where nothing is known of the weather but what the place's card may say."""
-    said, close = f"{year.no_weather} {bears.because}", False
-    if year.coldest_said is not None:
-        verdict = year.coldest_said.against(bears.celsius)
-        if verdict == "does not come":
-            return None
-        close = verdict == "close"
-        said = f"{bears.because} {year.coldest_said.said()} {year.by_months}"
-    last = year.following.on((3, 10))
-    return Window(year.on((11, 1)), year.on((11, 15)), last), said, close, False, ""
+    window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
+    said: ColdestNight | None = year.coldest_said
+    if said is None:
+        return _Found(window, f"{year.no_weather} {bears.because}", "comes", 0.0, False, "")
+    verdict = said.against(bears.celsius)
+    if verdict == "does not come":
+        return None
+    datum = f"{bears.because} {said.said()} {year.by_months}"
+    return _Found(window, datum, verdict, said.one_in_ten_c - bears.celsius, False, _how_cold(said))
+
+
+def _how_cold(known: HardNights | ColdestNight) -> str:
+    return phrase(
+        "One winter in ten has a night of {degrees} here, ± {give_or_take_k:.0f} K. ",
+        degrees=degrees(known.one_in_ten_c, ".0f"),
+        give_or_take_k=known.give_or_take_k,
+    )

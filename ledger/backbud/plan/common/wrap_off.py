@@ -21,9 +21,10 @@ from backbud.tongue import phrase
 
 @after("wrapped", rule="wrap-off")
 def off_after_a_season(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Common practice, no source."""
+    """In a month after one growing season, else in the last weeks of each rest. Common practice, no
+    source."""
     for part in parts_of(done):
-        window = weeks_after(done.day, 20, 30, 52)
+        window = weeks_after(done.day, 20, 30, 34)
         yield Proposal(
             "unwrapped",
             window,

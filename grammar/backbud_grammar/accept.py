@@ -8,6 +8,7 @@ from functools import partial
 
 from backbud_grammar.forms import ANY_WORDS, EXAMPLES, Form
 from backbud_grammar.items import DetailItem, extent
+from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.measures import CURRENCIES, Measure, is_money, read_number, unit_named
 from backbud_grammar.problems import Misread, nearest
 
@@ -52,6 +53,13 @@ def accepted(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measu
         if by_the_clock is not None:
             raise by_the_clock
         if not form.sorts:
+            if item is items[0]:
+                raise Misread(
+                    "unexpected-measure",
+                    f"{label_named(form)} takes no measure",
+                    REMARK_HINT,
+                    *extent(items),
+                )
             raise Misread(
                 "unexpected-measure",
                 f"{label_named(form)} takes no measure",
@@ -143,6 +151,9 @@ def _in_settings_currency(form: Form, item: DetailItem, items: Sequence[DetailIt
 
 def _without_unit(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Misread:
     after = _word_after(item, items)
+    if after is not None and after.text.casefold() == "in" and after is not items[-1]:
+        # `14 in all` are no inches.
+        after = None
     if after is not None and after.text not in words_of_form(form):
         return Misread(
             "unknown-unit",

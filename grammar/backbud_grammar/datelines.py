@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from datetime import MAXYEAR, date, timedelta
+from functools import lru_cache
 from itertools import pairwise
 
 from backbud_grammar.date_names import is_name, months_named, weekdays_named
@@ -117,11 +118,14 @@ def as_shown_to_eyes(text: str) -> str:
 
 def is_dateline(text: str) -> bool:
     """Whether a line is nothing but a date, however it is written."""
+    first = text.split(None, 1)[:1]
+    if first and first[0].isascii() and first[0].isalpha() and not _may_stand_in_a_date(first[0]):
+        return False
     words = _words(as_shown_to_eyes(text))
     if _SPACED.fullmatch(" ".join(words)):
         return True
     if not words or not all(
-        _NUMBERS.fullmatch(word) or is_name(word) or word.casefold() in _SMALL for word in words
+        _may_stand_in_a_date(word) or _NUMBERS.fullmatch(word) for word in words
     ):
         return False
     names = [word for word in words if months_named(word) or weekdays_named(word)]
@@ -131,6 +135,11 @@ def is_dateline(text: str) -> bool:
         or bool(names and has_number)
         or len(words) == len(names) == 1
     )
+
+
+@lru_cache(4096)
+def _may_stand_in_a_date(word: str) -> bool:
+    return is_name(word) or word.casefold() in _SMALL
 
 
 def leading_date(text: str) -> str:

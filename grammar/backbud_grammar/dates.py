@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from datetime import date
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -124,6 +125,8 @@ def check_reckoned(day: date, text: str) -> None:
         )
 
 
+# A history asks for each of its days.
+@lru_cache(maxsize=4096)
 def growing_year(day: date, southern: bool) -> str:
     """Return the growing year of a day: `2027` in the north, `2026/27` in the south."""
     year = _growing_year_start(day, southern)

@@ -44,6 +44,10 @@ _OTHERS = re.compile(
 _IN_THOUGHT = re.compile(r"\bin (?:my|his|her|our) (?:head|mind|dreams?)\b", re.IGNORECASE)
 
 
+# Each as it is written.
+ELSEWHEN_PATTERNS = tuple(one.pattern for one in (_ELSEWHEN, _NOT_BY_US, _NOT_THIS, _OTHERS))
+
+
 def in_thought(text: str) -> tuple[str, int] | None:
     """The words that leave an act in thought alone, whichever detail took them, and where they
     stand.

@@ -7,14 +7,21 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
-from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.hints import NO_DETAILS, PART_WORDS
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import LIMITING, REMOVED, WORD, limiter_among, word_set
 from backbud_grammar.problems import Flaw
 
 _COMES_OFF = REMOVED | word_set("is was all of the it on")
+# A branch that is put down stays on.
+_BROUGHT_DOWN = re.compile(r"\b(?:put|pulled|bent|brought|drawn|led|set) down\b")
+# A part of the tree in the midst of what is said.
+_PART_IN = re.compile(
+    r"\b(?:(?:left|right) \d{1,2}|apex|leader|crown|trunk)(?![\w-])", re.IGNORECASE
+)
 _WHAT_WAS_DONE = (
     "Write only what was done, each part in a detail of its own; the rest goes on a line that "
     "begins with noted."
@@ -26,7 +33,9 @@ def is_undone(form: ActForm, unread: Sequence[str]) -> bool:
     """Whether an act that puts on is said of something that comes off."""
     if not form.undone_by or not unread:
         return False
-    said = {w.casefold() for run in unread for w in WORD.findall(run)}
+    said = {
+        w.casefold() for run in unread for w in WORD.findall(_BROUGHT_DOWN.sub(" ", run.casefold()))
+    }
     return not REMOVED.isdisjoint(said)
 
 
@@ -49,8 +58,12 @@ def flaw_of_limiter(form: ActForm, text: str, limiter: str, at: int) -> Flaw:
     )
 
 
-def held_hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: Flaw) -> str:
-    """How to write it: what was meant, before what was expected."""
+def held_hint(
+    form: ActForm, word: str, text: str, unread: Sequence[str], wrong: Sequence[Flaw]
+) -> str:
+    """How to write it: what was meant, before what was expected. `wrong`: all that is, in its
+    order."""
+    flaw = wrong[0]
     hint = without_dashes(form, word, flaw).hint
     if "?" in " ".join(unread):
         return _WHO_ASKS
@@ -60,11 +73,35 @@ def held_hint(form: ActForm, word: str, text: str, unread: Sequence[str], flaw: 
         # No word that is like another is meant here: `lost the top` is not `lost to`.
         hint = "" if hint.startswith("Did you mean") else hint
         return " ".join(filter(None, (_not_all_of_it(form, text), hint)))
+    lines = "" if limiter_among(unread, LIMITING) else _in_two_lines(form, text, wrong)
     if word.casefold() in form.bare_words and form.bearing != "ends":
+        if hint.startswith("Expected"):
+            seen = f"{word} {text}".rstrip()
+            done = f"Write {form.word} where it was done"
+            return f"{done}; where it was only seen, write “noted {seen}”."
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
+    if lines and hint.startswith(("Expected", "Here may follow", NO_DETAILS)):
+        return lines
     if limiter_among(unread, LIMITING) and hint.startswith(("Did you mean", "Expected", "Give it")):
         return _WHAT_WAS_DONE
     return hint
+
+
+def _in_two_lines(form: ActForm, text: str, wrong: Sequence[Flaw]) -> str:
+    """The act with what of it was read, and the rest as a note below; "" where what is left would
+    say more than was meant: bare `unwired` frees all."""
+    read: list[str] = []
+    noted: list[str] = []
+    for start, piece in part_at_commas(text):
+        is_wrong = any(start <= flaw.column < start + max(len(piece), 1) for flaw in wrong)
+        (noted if is_wrong else read).append(piece)
+    takes_off = form.bearing == "ends" and any(one.part for one in form.forms)
+    if not noted or not (read or not (takes_off or form.needs_detail)):
+        return ""
+    said = ", ".join(read)
+    return (
+        f"Write “{form.word}{' ' if said else ''}{said}”, and below it “noted {', '.join(noted)}”."
+    )
 
 
 def without_dashes(form: ActForm, word: str, flaw: Flaw) -> Flaw:
@@ -78,9 +115,15 @@ def without_dashes(form: ActForm, word: str, flaw: Flaw) -> Flaw:
 def _came_off(form: ActForm, text: str) -> str:
     """`wire off right 2`: the act that takes it off again, and where."""
     words = [word.strip(",") for word in text.split()]
-    part = [word for word in words if word.casefold() not in _COMES_OFF]
+    part = " ".join(word for word in words if word.casefold() not in _COMES_OFF)
     takes_part = any(one.part for one in form.forms)
-    where = f" on {' '.join(part)}" if takes_part and part and part[0] in PART_WORDS else ""
+    if not all(word in PART_WORDS or word.isdecimal() for word in part.split()):
+        # Only where something is wrong is it sought in what is written short.
+        from backbud_grammar.scribbles.spelled import in_full
+
+        found = {one.casefold() for one in _PART_IN.findall(in_full(text))}
+        part = found.pop() if len(found) == 1 else ""
+    where = f" on {part}" if takes_part and part else ""
     return f"Where it came off, write {form.undone_by}{where}."
 
 

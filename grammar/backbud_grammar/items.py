@@ -121,7 +121,9 @@ def _measure(part: Part, text: str) -> Measure:
     if opening.terminal == "RANGE":
         if numbers[1] <= numbers[0]:
             raise Misread(
-                "falling-range", f"“{first}” does not rise", "Write the smaller number first."
+                "falling-range",
+                f"“{first}” does not rise",
+                "Write the smaller number first; a day stands with its year: 2027-03-06.",
             )
         return Measure(numbers[:1], symbol, "rate" if per else sort, numbers[1], per, count)
     if rule == "sizes":

@@ -67,9 +67,10 @@ class Lexicon:
         self.label_heads = frozenset(words[0] for words in self.label_words)
         self.longest_label = max(map(len, self.label_words), default=0)
         # By these it is quick to tell what cannot be read: every word that is none of free ones.
-        self._words = _BESIDE.union(
+        self.own_words = frozenset[str]().union(
             *(label for label in self.label_words), *map(str.split, phrases)
         )
+        self.words = _BESIDE | self.own_words
         # Behind one of these any words may stand.
         self._free_heads = frozenset(
             label.casefold().split()[0]
@@ -83,13 +84,15 @@ class Lexicon:
             label.casefold().split()[-1] for form in forms if form.refers for label in form.labels
         )
         self._bare_handles = sum(bool(form.refers) for form in self.bare)
+        # Whether a word that is none of these may be read by itself.
+        self.takes_any = self._is_open or self._bare_handles > 0
 
     def is_foreign(self, items: Sequence[DetailItem]) -> bool:
         """Whether a word stands there that no form could take, so that nothing need be tried."""
         words = [item.text.casefold() if item.sort == "word" else "" for item in items]
         if self._is_open or not self._free_heads.isdisjoint(words):
             return False
-        unknown = sum(bool(word) and word not in self._words for word in words)
+        unknown = sum(bool(word) and word not in self.words for word in words)
         labels = sum(word in self._before_handle for word in words)
         return unknown > labels + self._bare_handles
 

@@ -66,10 +66,19 @@ def _label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:
 
 _WORD = re.compile(r"\S+")
 _SIDE = re.compile(r"(?:(l)|r)[ -]?(\d{1,2})", re.IGNORECASE)
+# They say how often, and of no part which it is: `on left 2 again` is `left 2`.
+_IDLE = frozenset(["again", "too", "also", "today", "now"])
 
 
 def spelled_out(part: str) -> str:
-    """The part of a tree in full: `L1` is `left 1`, on whatever line it stands."""
+    """The part of a tree in full: `L1` is `left 1`, on whatever line it stands.
+
+    >>> spelled_out("R2 again")
+    'right 2'
+    """
+    head, _, last = part.rpartition(" ")
+    if head and last.casefold() in _IDLE:
+        return spelled_out(head)
     side = _SIDE.fullmatch(part)
     return f"{'left' if side[1] else 'right'} {side[2]}" if side is not None else part
 

@@ -64,12 +64,17 @@ _SOME_OF = (
     r"(?:(?:just |only |about )?(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
     r"|a dozen|both|some|a few|a couple|several|many|most|half|part|\d+))"
 )
+_MANY = (
+    r"(?:\w+ )?(?:ones?|lot|batch|trees|whips|seedlings|cuttings|two|three|four|five|six|seven"
+    r"|eight|nine|ten|eleven|twelve|\d+)"
+)
 # A remark that begins so makes less of what ends or goes away: `sold, 300 EUR -- if she agrees`,
 # `died -- the weak ones`.
 _LESS = re.compile(
     r"(?i)(?:if|unless|started|interrupted|reserved|refused|alive|maybe)\b|"
     r"(?:the )?(?:weak|weakest|best|small|smallest|big|biggest|first|last|other|ten \w+) ones\b|"
-    r"of the \w+ (?:\w+ )?ones\b|first tray|more next|it lives\b|i think\b|still (?:green|alive)\b|"
+    rf"of (?:these|those|them)\b|of the {_MANY}\b|"
+    r"first tray|more next|it lives\b|i think\b|still (?:green|alive)\b|"
     r"who knows|fell through|buyer never|no answer|"
     rf"{_SOME_OF} of (?:them|these|those|the|it)\b|"
     r"(?:he|she|they) (?:changed|was|were|is|are)(?: \w+)? (?:mind|out)\b|"
@@ -106,7 +111,7 @@ def doubt_of(form: ActForm, act: Act) -> Flaw | None:
             "If it goes on with it, join the two; if not, put it at the same depth.",
         )
     limiter = _limiter_in_remark(form, act) if act.remark else ""
-    return _flaw_of_remark(limiter, act.remark) if limiter else None
+    return _flaw_of_remark(form, act, limiter) if limiter else None
 
 
 def _limiter_in_remark(form: ActForm, act: Act) -> str:
@@ -178,7 +183,7 @@ def _elsewhere_in_remark(form: ActForm, act: Act, said: Sequence[str]) -> str:
     return first_limiter(where, _PLACES, question=False) if form.word in ENDS_OF_TREES else ""
 
 
-def _flaw_of_remark(limiter: str, remark: str) -> Flaw:
+def _flaw_of_remark(form: ActForm, act: Act, limiter: str) -> Flaw:
     """The problem of an act that its remark may take back."""
     return Flaw(
         HELD_CODE,
@@ -186,9 +191,26 @@ def _flaw_of_remark(limiter: str, remark: str) -> Flaw:
         0,
         0,
         f"the remark says “{limiter}”, {CHANGES_NOTHING}",
-        f"Write only what was done, and the rest on a line of its own: noted {_short(remark)}",
+        _hint_of_remark(form, act, limiter),
     )
 
 
+def _hint_of_remark(form: ActForm, act: Act, limiter: str) -> str:
+    """How to write it; never the act without what made less of it."""
+    written = f"{form.word} {act.text}".rstrip()
+    as_words = f"write “noted {_short(written)} -- {_short(act.remark)}”."
+    if form.bearing == "ends" and form.word != LOOK:
+        if form.of_all:
+            return f"Say how many before the dashes; where it is not so, {as_words}"
+        if any(one.part for one in form.forms):
+            return f"Say where it came off before the dashes; where it is not so, {as_words}"
+        return f"Where it is not so, {as_words}"
+    is_undone = bool(form.undone_by) and limiter.casefold() in REMOVED
+    if is_undone or _TAKEN_BACK.match(act.remark.casefold()):
+        return f"Where it is not so, {as_words}"
+    rest = _short(act.remark)
+    return f"Write only what was done, and the rest on a line of its own: noted {rest}"
+
+
 def _short(words: str) -> str:
-    return words if len(words) <= 40 else f"{words[:40].rsplit(' ', 1)[0]} …"
+    return words if len(words) <= 120 else f"{words[:120].rsplit(' ', 1)[0]} …"

@@ -59,7 +59,7 @@ def told(
             first = replace(
                 wrong[0],
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
-                hint=held_hint(form, word, text, unread, wrong[0]),
+                hint=held_hint(form, word, text, unread, wrong),
             )
             return True, tuple(
                 first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws

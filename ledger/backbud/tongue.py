@@ -23,6 +23,9 @@ CATALOGUES = Path(__file__).parent / "tongues"
 # Languages whose verb comes last, and how clauses begin there that stand behind it all the same.
 _VERB_LAST = {"de": ("was ", "wo ", "wie ", "damit ", "und ")}
 
+# Quotation marks by language, as the Unicode CLDR has them.
+_QUOTES = {"de": ("„", "“")}
+
 _catalogues: dict[str, NullTranslations] = {}
 _spoken: ContextVar[str] = ContextVar("spoken", default=ENGLISH)
 
@@ -99,6 +102,13 @@ def continued(text: str) -> str:
     """A sentence's beginning as it stands within one: a small letter, but where nouns have a large
     one as it is."""
     return f"{text[:1].lower()}{text[1:]}" if _spoken.get() == ENGLISH else text
+
+
+def as_named(text: str) -> str:
+    """What the keeper calls something, as it stands among words of ours: in quotation marks, but
+    for English, in which the diary's own words are."""
+    first, last = _QUOTES.get(_spoken.get(), ("", ""))
+    return f"{first}{text}{last}" if text else ""
 
 
 def decimal(text: str) -> str:

@@ -61,16 +61,20 @@ def beside(title: str, name: str, handle: str) -> str:
 
 def day(on: date, year: int) -> str:
     """`6 March`; the year only when it is another than `year`."""
-    if spoken() != ENGLISH:
-        return cldr.written_day(on, spoken(), with_year=on.year != year)
-    return f"{on.day} {month(on, year)}"
+    return _day(on, on.year != year, spoken())
+
+
+# Thousands of trees are told of on the same days.
+@lru_cache(maxsize=4096)
+def _day(on: date, with_year: bool, language: str) -> str:
+    if language != ENGLISH:
+        return cldr.written_day(on, language, with_year=with_year)
+    return f"{on.day} {month(on, on.year)}" + (f" {on.year}" if with_year else "")
 
 
 def full_day(on: date) -> str:
     """`6 March 2027`."""
-    if spoken() != ENGLISH:
-        return cldr.written_day(on, spoken(), with_year=True)
-    return f"{day(on, on.year)} {on.year}"
+    return _day(on, True, spoken())
 
 
 def weekday(on: date) -> str:

@@ -15,6 +15,7 @@ from icalendar import Calendar
 from tests.calendar.test_readers import read_by_ical_js
 
 from backbud.make import make
+from backbud.species import CARE, PRESSING, PROTECTION
 
 ROOT = Path(__file__).parents[2]
 TODAY = date(2027, 3, 1)  # a Monday, of the ninth week (ISO 8601)
@@ -127,6 +128,85 @@ def test_a_look_stands_alone_where_it_is_at_what_bites(
         "gale", *days, id="gale/check/1", act="checked", title="check", settled_by=settled_by
     )
     assert build.values(build.weeks([work]), "UID") == [uid]
+
+
+def pests(build: Any, tree: str, *days: str, **known: Any) -> Any:
+    """A look that is of use on its days alone."""
+    return build.follow_up(
+        tree, *days, id=f"{tree}/pests/2027", act="checked", title="check for pests",
+        **{"settled_by": ("checked pests",), "weight": CARE, "given_word": False, **known},
+    )  # fmt: skip
+
+
+# Best on Mondays: 10 May, and one, two and three weeks after it.
+OPEN = {n: ("2027-05-01", f"2027-05-{10 + 7 * n}", "2027-06-20") for n in (0, 1, 2, 3)}
+
+
+def weeks_of_looks(build: Any, work: list[Any], today: date = TODAY) -> dict[str, str]:
+    """By the Monday of each entry, what it says."""
+    places = {one.tree: "tunnel" if one.tree == "smoke" else "bench" for one in work}
+    return {day: title for day, title, _ in said(build.weeks(work, trees=at(build, **places),
+                                                             today=today))}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("others", "entries"),
+    [
+        # A week and two weeks apart are one walk, in the week of most of them.
+        (OPEN[1], {"2027-05-10": "check for pests 3: crow, gale, heron"}),
+        (OPEN[2], {"2027-05-10": "check for pests 3: crow, gale, heron"}),
+        (OPEN[3], {"2027-05-10": "check for pests 2: crow, gale",
+                   "2027-05-31": "heron: check for pests"}),
+        # Nothing is looked at outside its own days.
+        (("2027-05-17", "2027-05-17", "2027-06-20"),
+         {"2027-05-10": "check for pests 2: crow, gale", "2027-05-17": "heron: check for pests"}),
+    ],
+)  # fmt: skip
+def test_looks_at_one_thing_at_one_place_are_one_round(
+    build: Any, others: tuple[str, ...], entries: dict[str, str]
+) -> None:
+    """Else one would walk to one bench three weeks running with a lens in hand."""
+    work = [pests(build, "gale", *OPEN[0]), pests(build, "crow", *OPEN[0])]
+    assert weeks_of_looks(build, [*work, pests(build, "heron", *others)]) == entries
+
+
+@pytest.mark.parametrize(
+    "other",
+    [
+        {"tree": "smoke"},  # it stands elsewhere
+        {"settled_by": ("checked wire",)},
+        {"weight": PRESSING},  # each week that nobody looks makes it worse
+        {"weight": PROTECTION},
+        {"given_word": True},
+        {"act": "fed", "title": "feed"},
+    ],
+)
+def test_what_no_round_may_move_keeps_its_own_week(build: Any, other: dict[str, Any]) -> None:
+    known = {"tree": "heron", **other}
+    work = [
+        pests(build, "gale", *OPEN[0]),
+        pests(build, "crow", *OPEN[0]),
+        build.follow_up(
+            known.pop("tree"), *OPEN[1], id="other/pests/2027",
+            **{"act": "checked", "title": "check for pests", "settled_by": ("checked pests",),
+               "weight": CARE, "given_word": False, **known},
+        ),
+    ]  # fmt: skip
+    assert list(weeks_of_looks(build, work)) == ["2027-05-10", "2027-05-17"]
+
+
+def test_a_look_whose_best_week_went_by_stays_on_the_round_it_was_told_of(build: Any) -> None:
+    """Best on 10 May, on the round of the 24th: on the 17th it is on it still."""
+    work = [
+        pests(build, "heron", *OPEN[0]),
+        pests(build, "gale", *OPEN[2]),
+        pests(build, "crow", *OPEN[2]),
+    ]
+    title = "check for pests 3: crow, gale, heron"
+    for today in (date(2027, 5, 3), date(2027, 5, 12), date(2027, 5, 17), date(2027, 5, 30)):
+        assert weeks_of_looks(build, work, today) == {"2027-05-24": title}
+    # From then on each comes in its last week, that of the 14th.
+    assert weeks_of_looks(build, work, date(2027, 5, 31)) == {"2027-06-14": title}
 
 
 def test_one_uid_has_one_content_in_all_feeds(build: Any) -> None:

@@ -1,4 +1,4 @@
-"""An answer is kept by what was asked, and of very many the oldest are let go."""
+"""An answer is kept by what was asked, and of very many those go that nobody asked for again."""
 
 from __future__ import annotations
 
@@ -25,10 +25,23 @@ def test_a_question_is_answered_once() -> None:
     assert sums.asked == [3]
 
 
-def test_of_very_many_answers_the_oldest_are_let_go(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(once, "MOST_ANSWERS", 8)
+def test_of_very_many_answers_those_go_that_nobody_asked_for_again(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(once, "MOST_ANSWERS", 4)
     sums = Sums()
-    assert [sums.square(number) for number in range(9)] == [0, 1, 4, 9, 16, 25, 36, 49, 64]
-    # The ninth let the first quarter go: two of eight.
-    assert [sums.square(number) for number in (2, 8, 0, 1)] == [4, 64, 0, 1]
-    assert sums.asked == [0, 1, 2, 3, 4, 5, 6, 7, 8, 0, 1]
+    assert [sums.square(number) for number in range(6)] == [0, 1, 4, 9, 16, 25]
+    # Four are older: of these one is asked for again, and so stays with the two that are new.
+    assert sums.square(1) == 1
+    assert [sums.square(number) for number in (6, 7, 8)] == [36, 49, 64]
+    assert sums.asked == [0, 1, 2, 3, 4, 5, 6, 7, 8]
+    assert [sums.square(1), sums.square(4), sums.square(0)] == [1, 16, 0]
+    assert sums.asked == [0, 1, 2, 3, 4, 5, 6, 7, 8, 0]
+
+
+def test_no_more_than_twice_so_many_answers_are_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(once, "MOST_ANSWERS", 4)
+    sums = Sums()
+    for number in range(100):
+        sums.square(number)
+        assert len(sums._answers) + len(sums._older) <= 8

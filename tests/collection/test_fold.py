@@ -517,3 +517,18 @@ def test_what_is_left_of_the_root_ball_is_its_size_from_then_on(written, tree) -
     )
     assert str(tree(session, "hoshi", "2026-03-05").sizes["root ball"]) == "34 x 24 x 6 cm"
     assert str(tree(session, "hoshi").sizes["root ball"]) == "30 x 22 x 5 cm"
+
+
+def test_what_was_done_between_two_days_holds_both(written, tree) -> None:
+    lines = "".join(f"2026-05-0{n}\nhoshi\n  noted  {n}\n" for n in (1, 2, 2, 4, 6))
+    hoshi = tree(written("tree hoshi\n  kind  trident maple\n\n" + lines), "hoshi")
+
+    def between(first: int, last: int) -> list[str]:
+        span = date(2026, 5, first), date(2026, 5, last)
+        return [entry.event.text for entry in hoshi.done_between(*span)]
+
+    assert between(2, 4) == ["2", "2", "4"]
+    assert between(3, 3) == []
+    assert between(1, 9) == ["1", "2", "2", "4", "6"]
+    assert between(4, 2) == []
+    assert [e.event.text for e in hoshi.done_between(date.min, date.max)] == between(1, 9)

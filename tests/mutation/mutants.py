@@ -15,6 +15,8 @@ _OTHER_SUM: dict[type[ast.operator], type[ast.operator]] = {
     ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult,
 }  # fmt: skip
 _OTHER_CHOICE = {"min": "max", "max": "min", "any": "all", "all": "any"}
+# What only says how a value is kept, or how it is shown to whoever mends the program.
+_KEEPING = ("dataclass", "lru_cache", "__repr__")
 
 
 class Mutant(NamedTuple):
@@ -82,17 +84,29 @@ def _walk(tree: ast.Module) -> Iterator[tuple[ast.AST, ast.stmt, bool]]:
             stmt = node
         if isinstance(node, ast.Assert | ast.Raise | ast.Import | ast.ImportFrom):
             continue
+        if _name_of(node) in _KEEPING:
+            continue
         yield node, stmt, inside
         function = isinstance(node, ast.FunctionDef | ast.Lambda)
         children = []
         for name, value in ast.iter_fields(node):
             if name in ("annotation", "returns", "args" if function else "", "type_params"):
                 continue
+            if isinstance(node, ast.ClassDef) and name == "keywords":
+                continue
             within = inside or (function and name == "body")
             for child in value if isinstance(value, list) else [value]:
                 if isinstance(child, ast.AST):
                     children.append((child, stmt, within))
         todo.extend(reversed(children))
+
+
+def _name_of(node: ast.AST) -> str:
+    """The name of a function that is made or called by it."""
+    match node:
+        case ast.FunctionDef(name=name) | ast.Call(func=ast.Name(id=name)):
+            return name
+    return ""
 
 
 def _changes(node: ast.AST) -> Iterator[tuple]:

@@ -1,106 +1,176 @@
 """Which lines of the core each test reaches, and how long it takes; remembered in a folder.
 
-A test file is run again only when it or the core has changed.
+The test files that are new or changed are run in one process. Where a file of the core has changed
+since, who reached any of it is taken to reach all of it.
 """
 
 from __future__ import annotations
 
+import gc
 import json
 import os
 import subprocess
 import sys
 import time
-from collections.abc import Iterable, Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import _lru_cache_wrapper
 from hashlib import blake2b
 from pathlib import Path
-from types import CodeType, FrameType
 from typing import Any, NamedTuple
 
 import pytest
+from coverage import Coverage
 from hypothesis import settings
 
 ROOT = Path(__file__).parents[2]
-# After so many lines of one function in one test nothing new is expected of it.
-MOST_LINES = 2000
+EVERY_LINE = -1
+# What a fixture reaches that several tests share is reached by each of them.
+SHARED = "::shared"
 
 
 class Reached(NamedTuple):
-    """`lines`: by file of the core, from the root on."""
+    """`lines`: by file of the core, from the root on; the bit `1 << n` stands for line n."""
 
     test: str
     seconds: float
-    lines: dict[str, list[int]]
+    lines: dict[str, int]
 
 
 class Tracer:
-    """A plugin of pytest that writes down the lines of some files while a test runs."""
+    """A plugin of pytest that writes down the lines of the core while each test runs."""
 
-    def __init__(self, files: Iterable[Path]) -> None:
-        self.names = {str(path): str(path.relative_to(ROOT)) for path in files}
-        self.found: list[Reached] = []
+    def __init__(self, core: Sequence[Path], memories: Mapping[str, str]) -> None:
+        self.cover = Coverage(data_file=None, config_file=False, include=[str(p) for p in core])
+        self.memories = memories
+        self.digests = digests(core)
+        self.seconds: dict[str, float] = {}
+
+    def pytest_sessionstart(self) -> None:
+        self.cover.start()
 
     @pytest.hookimpl(hookwrapper=True)
-    def pytest_runtest_protocol(self, item: pytest.Item) -> Iterator[None]:
-        met: dict[str, set[int]] = {}
-        counts: dict[CodeType, int] = {}
-
-        def local(frame: FrameType, event: str, _: Any) -> Any:
-            if event == "line":
-                code = frame.f_code
-                met[code.co_filename].add(frame.f_lineno)
-                counts[code] += 1
-                if counts[code] > MOST_LINES:
-                    return None
-            return local
-
-        def entered(frame: FrameType, event: str, _: Any) -> Any:
-            code = frame.f_code
-            if code.co_filename not in self.names or counts.get(code, 0) > MOST_LINES:
-                return None
-            met.setdefault(code.co_filename, set())
-            counts.setdefault(code, 0)
-            return local
-
-        begun = time.process_time()
+    def pytest_runtest_protocol(
+        self, item: pytest.Item, nextitem: pytest.Item | None
+    ) -> Iterator[None]:
+        for forget in forgetting():
+            forget()
         failed = item.session.testsfailed
-        sys.settrace(entered)
+        self.cover.switch_context(item.nodeid)
+        begun = time.process_time()
         yield
-        sys.settrace(None)
+        passed = time.process_time() - begun
+        self.cover.switch_context("")
         if item.session.testsfailed > failed:
             # Nothing can be told by it.
             print(f"left out: {item.nodeid}", file=sys.stderr)
+        else:
+            self.seconds[item.nodeid] = passed
+        file = _file_of(item.nodeid)
+        if nextitem is None or _file_of(nextitem.nodeid) != file:
+            self._remember(file)
+
+    @pytest.hookimpl(hookwrapper=True)
+    def pytest_fixture_setup(
+        self, fixturedef: pytest.FixtureDef[Any], request: pytest.FixtureRequest
+    ) -> Iterator[None]:
+        if fixturedef.scope != "module":
+            yield
             return
-        lines = {self.names[name]: sorted(at) for name, at in met.items()}
-        self.found.append(Reached(item.nodeid, time.process_time() - begun, lines))
+        self.cover.switch_context(f"{request.node.nodeid}{SHARED}")
+        yield
+        # The test whose turn it is goes on.
+        self.cover.switch_context(os.environ["PYTEST_CURRENT_TEST"].rpartition(" (")[0])
+
+    def _remember(self, file: str) -> None:
+        """Remember what the tests of a file reached."""
+        self.cover.stop()
+        found: dict[str, dict[str, int]] = defaultdict(dict)
+        data = self.cover.get_data()
+        for name in data.measured_files():
+            short = str(Path(name).relative_to(ROOT))
+            for line, tests in data.contexts_by_lineno(name).items():
+                for test in tests:
+                    found[test][short] = found[test].get(short, 0) | 1 << line
+        reached_by = []
+        for test, seconds in self.seconds.items():
+            lines = dict(found.get(f"{file}{SHARED}", {}))
+            for short, bits in found.get(test, {}).items():
+                lines[short] = lines.get(short, 0) | bits
+            reached_by.append([test, seconds, {s: f"{b:x}" for s, b in lines.items()}])
+        memory = self.memories[file]
+        Path(f"{memory}.part").write_text(json.dumps([self.digests, reached_by]))
+        os.replace(f"{memory}.part", memory)
+        print(f"reach: {file}", file=sys.stderr, flush=True)
+        self.seconds.clear()
+        self.cover.erase()
+        self.cover.start()
+
+
+def _file_of(test: str) -> str:
+    return test.partition("::")[0]
+
+
+def forgetting() -> list[Callable[[], None]]:
+    """What makes each function of the core that remembers its answers forget them."""
+    return [
+        thing.cache_clear
+        for thing in _remembering()
+        if str(getattr(thing, "__module__", "")).startswith(("backbud.", "backbud_species."))
+    ]
+
+
+_MET: list[Any] = []
+
+
+def _remembering() -> list[Any]:
+    """The functions that remember; sought once the core is loaded."""
+    if not _MET:
+        _MET.extend(t for t in gc.get_objects() if isinstance(t, _lru_cache_wrapper))
+    return _MET
 
 
 def reached(core: Sequence[Path], tests: Sequence[Path], kept: Path) -> list[Reached]:
     """What the tests of these files reach of the core; remembered in the folder `kept`."""
     kept.mkdir(parents=True, exist_ok=True)
-    source = blake2b(b"".join(path.read_bytes() for path in core), digest_size=8)
-    out: list[Reached] = []
+    memories: dict[str, str] = {}
     for path in tests:
-        digest = source.copy()
-        digest.update(path.read_bytes())
-        memory = kept / f"{path.parent.name}-{path.stem}-{digest.hexdigest()}.json"
-        if not memory.exists():
-            print(f"reach: {path.relative_to(ROOT)}", file=sys.stderr, flush=True)
-            command = [sys.executable, __file__, str(memory), str(path), *map(str, core)]
-            subprocess.run(command, cwd=ROOT, check=True, stdout=subprocess.DEVNULL)
-        out.extend(Reached(*one) for one in json.loads(memory.read_text()))
+        memory = kept / f"{path.parent.name}-{path.stem}-{_digest(path)}.json"
+        memories[str(path.relative_to(ROOT))] = str(memory)
+    new = {file: memory for file, memory in memories.items() if not Path(memory).exists()}
+    if new:
+        print(f"reach: {len(new)} test files", file=sys.stderr, flush=True)
+        asked = json.dumps([list(map(str, core)), new])
+        command = [sys.executable, __file__]
+        subprocess.run(
+            command, cwd=ROOT, check=True, input=asked, text=True, stdout=subprocess.DEVNULL
+        )
+    out, now = [], digests(core)
+    for memory in memories.values():
+        then, found = json.loads(Path(memory).read_text())
+        same = {file for file, digest in now.items() if then.get(file) == digest}
+        for test, seconds, lines in found:
+            met = {f: int(bits, 16) if f in same else EVERY_LINE for f, bits in lines.items()}
+            out.append(Reached(test, seconds, met))
     return out
 
 
+def digests(core: Sequence[Path]) -> dict[str, str]:
+    """By file, from the root on."""
+    return {str(path.relative_to(ROOT)): _digest(path) for path in core}
+
+
+def _digest(path: Path) -> str:
+    return blake2b(path.read_bytes(), digest_size=8).hexdigest()
+
+
 def _main() -> None:
-    memory, test, *core = sys.argv[1:]
-    tracer = Tracer(map(Path, core))
+    core, memories = json.loads(sys.stdin.read())
     settings.register_profile("reach", deadline=None, derandomize=True, database=None)
     settings.load_profile("reach")
-    args = [test, "-q", "-p", "no:cacheprovider", "-p", "no:benchmark"]
-    pytest.main([*args, "-m", "not slow and not chromium"], plugins=[tracer])
-    part = Path(f"{memory}.part")
-    part.write_text(json.dumps(tracer.found))
-    os.replace(part, memory)
+    args = ["-q", "-p", "no:cacheprovider", "-p", "no:benchmark"]
+    args += ["-m", "not slow and not chromium and not long", *memories]
+    pytest.main(args, plugins=[Tracer([Path(path) for path in core], memories)])
 
 
 if __name__ == "__main__":

@@ -9,11 +9,13 @@ the changed statement run, the quickest first, until one fails. Exit status 1 un
 from __future__ import annotations
 
 import argparse
+import json
 import os
 import random
 import sys
 import time
 from collections import defaultdict
+from hashlib import blake2b
 from pathlib import Path
 
 import pytest
@@ -29,8 +31,10 @@ from trying import (
     ONE_FAILS,
     OUT_OF_TIME,
     QUIET,
+    Ended,
     InPlace,
     Tried,
+    load_others,
     on_import,
     settable,
 )
@@ -51,25 +55,28 @@ def in_name(path: Path) -> str:
 class Tally:
     """Counts, and tells each change that no test saw."""
 
-    def __init__(self, total: int) -> None:
+    def __init__(self, total: int, memory: Killed) -> None:
+        self.memory = memory
         self.total, self.done, self.killed, self.not_tried = total, 0, 0, 0
         self.by_file: dict[str, list[int]] = defaultdict(lambda: [0, 0])
         self.begun = time.monotonic()
 
-    def __call__(self, tried: Tried, ended: int) -> None:
+    def __call__(self, tried: Tried, ended: Ended) -> None:
         where = f"{tried.file}:{tried.mutant.said}"
-        if ended not in (ALL_PASS, ONE_FAILS, OUT_OF_TIME):
+        if ended.how not in (ALL_PASS, ONE_FAILS, OUT_OF_TIME):
             self.not_tried += 1
             print(f"not tried {where}", file=TOLD)
             return
         self.done += 1
-        seen = ended != ALL_PASS
+        seen = ended.how != ALL_PASS
+        if seen:
+            self.memory.keep(tried, ended)
         self.killed += seen
         self.by_file[tried.file][0] += seen
         self.by_file[tried.file][1] += 1
         if not seen:
             print(f"survived  {where}  ({len(tried.tests)} tests)", file=TOLD)
-        if self.done % 20 == 0:
+        if self.done % 50 == 0:
             passed = time.monotonic() - self.begun
             print(f"# {self.done} of {self.total}, {self.killed} killed, {passed:.0f} s", file=TOLD)
 
@@ -80,6 +87,37 @@ class Tally:
         share = self.killed / max(1, self.done)
         print(f"{self.killed} of {self.done} killed: {share:.1%}", file=TOLD)
         return 0 if share >= WANTED and self.done == self.total else 1
+
+
+class Killed:
+    """Remembers which test saw which change, as long as both files stay as they are."""
+
+    def __init__(self, kept: Path) -> None:
+        self.folder = kept / "killed"
+        self.folder.mkdir(parents=True, exist_ok=True)
+
+    def keep(self, tried: Tried, ended: Ended) -> None:
+        file = ended.by.partition("::")[0]
+        text = (ROOT / file).read_text() if file else ""
+        self._at(tried).write_text(json.dumps([ended.how, ended.by, _digest(text)]))
+
+    def recalled(self, tried: Tried) -> Ended | None:
+        place = self._at(tried)
+        if not place.exists():
+            return None
+        how, by, digest = json.loads(place.read_text())
+        file = ROOT / by.partition("::")[0]
+        # What ran out of time is tried again.
+        same = bool(by) and file.exists() and _digest(file.read_text()) == digest
+        return Ended(how, by) if same else None
+
+    def _at(self, tried: Tried) -> Path:
+        mutant = tried.mutant
+        return self.folder / _digest(f"{tried.file} {mutant.number} {mutant.said} {mutant.source}")
+
+
+def _digest(text: str) -> str:
+    return blake2b(text.encode(), digest_size=12).hexdigest()
 
 
 def changes(options: argparse.Namespace) -> list[tuple[Path, Mutant]]:
@@ -121,7 +159,8 @@ def main() -> int:
     parser.add_argument("--sample", type=int, default=0, help="so many changes elsewhere")
     parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--limit", type=int, default=30, help="seconds of work for one change")
+    parser.add_argument("--seconds", type=float, default=20.0, help="of tests for one change")
+    parser.add_argument("--limit", type=int, default=60, help="seconds of work for one change")
     parser.add_argument("--kept", type=Path, default=ROOT / ".mutation", help="what tests reach")
     parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
     options = parser.parse_args()
@@ -132,15 +171,18 @@ def main() -> int:
     found = reached(core(), near_tests(), options.kept)
     users = importers(core())
     tried = [
-        Tried(name, mutant, chosen_tests(name, mutant, found, users))
+        Tried(name, mutant, chosen_tests(name, mutant, found, users, options.seconds))
         for path, mutant in changes(options)
         for name in [str(path.relative_to(ROOT))]
     ]
-    tally = Tally(len(tried))
+    tally = Tally(len(tried), memory := Killed(options.kept))
+    load_others()
     inside = []
     for one in tried:
-        if not one.tests:
-            tally(one, ALL_PASS)
+        if before := memory.recalled(one):
+            tally(one, before)
+        elif not one.tests:
+            tally(one, Ended(ALL_PASS))
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)
         else:

@@ -7,30 +7,48 @@ import gc
 import os
 import signal
 import sys
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from importlib import import_module
 from importlib.abc import MetaPathFinder
 from importlib.machinery import ModuleSpec, PathFinder, SourceFileLoader
 from pathlib import Path
-from tempfile import TemporaryDirectory, TemporaryFile
+from tempfile import TemporaryDirectory
 from types import CodeType, FunctionType, ModuleType
 from typing import NamedTuple, TextIO
 
 import pytest
 from mutants import Mutant
 from near import module_of, names_set, parsed, statement_of
-from reach import ROOT
+from reach import ROOT, forgetting
 
+# By file, first line and name the functions that there are.
+Live = Mapping[tuple[str, int, str], list[FunctionType]]
 ALL_PASS, ONE_FAILS, OUT_OF_TIME, NOT_TRIED = range(4)
 QUIET = ("-q", "-x", "-p", "no:cacheprovider", "-p", "no:benchmark",
          "-o", "tmp_path_retention_policy=none")  # fmt: skip
+
+
+# A change that acts on import wants a new import of all: so many test files are collected for it.
+MOST_FILES = 8
+OTHERS = ("hypothesis.strategies", "jinja2", "lark", "msgspec", "numpy", "pathspec")
 
 
 class Tried(NamedTuple):
     file: str
     mutant: Mutant
     tests: list[str]
+
+
+class Ended(NamedTuple):
+    """How a fork ended: one of the four above, and the test that failed in it."""
+
+    how: int
+    by: str = ""
+
+
+Tell = Callable[[Tried, Ended], None]
 
 
 class Runner:
@@ -42,63 +60,62 @@ class Runner:
         if report.failed:
             self.failed = report.nodeid
 
-    def run(self, items: Mapping[str, pytest.Item], tests: Iterable[str]) -> bool:
-        """Whether one of the tests fails."""
+    def run(self, items: Mapping[str, pytest.Item], tests: Iterable[str]) -> str:
+        """The first of the tests that fails, or nothing."""
         for name in tests:
             item = items[name]
             item.config.hook.pytest_runtest_protocol(item=item, nextitem=None)
             if self.failed:
-                return True
-        return False
+                return self.failed
+        return ""
 
 
 class InPlace(Runner):
     """Tries changes of functions and plain names in a fork of one collected session."""
 
-    def __init__(
-        self, todo: Sequence[Tried], limit: int, tell: Callable[[Tried, int], None], told: TextIO
-    ) -> None:
+    def __init__(self, todo: Sequence[Tried], limit: int, tell: Tell, told: TextIO) -> None:
         self.todo, self.limit, self.tell, self.told = todo, limit, tell, told
+        self.fit: set[str] = set()
+        self.unfit: set[str] = set()
+        # By file how many changes a test saw: it is asked first about the next.
+        self.seen_by: dict[str, Counter[str]] = defaultdict(Counter)
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         items = {item.nodeid: item for item in session.items}
         _warm()
         live = _live_functions()
-        every = dict.fromkeys(name for tried in self.todo for name in tried.tests)
-        unfit = self._unfit(items, every)
+        gc.freeze()
         for tried in self.todo:
-
-            def work(tried: Tried = tried) -> bool:
-                if tried.mutant.in_function:
-                    _exchange(ROOT / tried.file, tried.mutant, live)
-                else:
-                    _set_anew(tried)
-                return self.run(items, [name for name in tried.tests if name not in unfit])
-
-            self.tell(tried, forked(work, self.limit))
+            ended = self._tried(tried, items, live)
+            while ended.by and not self._is_fit(ended.by, items):
+                ended = self._tried(tried, items, live)
+            self.seen_by[tried.file][ended.by] += bool(ended.by)
+            self.tell(tried, ended)
         return True
 
-    def _unfit(self, items: Mapping[str, pytest.Item], tests: Iterable[str]) -> set[str]:
-        """The tests that fail in a fork though nothing was changed: they tell nothing."""
-        by_file: dict[str, list[str]] = defaultdict(list)
-        for name in tests:
-            by_file[name.partition("::")[0]].append(name)
-        with TemporaryFile("w+") as found:
-            for names in by_file.values():
+    def _tried(self, tried: Tried, items: Mapping[str, pytest.Item], live: Live) -> Ended:
+        seen = self.seen_by[tried.file]
+        tests = sorted(
+            set(tried.tests) - self.unfit, key=lambda t: (-seen[t], tried.tests.index(t))
+        )
 
-                def work(names: list[str] = names) -> bool:
-                    for name in names:
-                        self.failed = ""
-                        if self.run(items, [name]):
-                            print(name, file=found, flush=True)
-                    return False
+        def work() -> str:
+            if tried.mutant.in_function:
+                _exchange(ROOT / tried.file, tried.mutant, live)
+            else:
+                _set_anew(tried)
+            return self.run(items, tests)
 
-                forked(work, 10 * self.limit)
-            found.seek(0)
-            unfit = set(found.read().splitlines())
-        for name in sorted(unfit):
-            print(f"left out, it fails though nothing was changed: {name}", file=self.told)
-        return unfit
+        return forked(work, self.limit)
+
+    def _is_fit(self, test: str, items: Mapping[str, pytest.Item]) -> bool:
+        """Whether a test passes in a fork where nothing is changed; else it tells nothing."""
+        if test not in self.fit | self.unfit:
+            passes = forked(lambda: self.run(items, [test]), self.limit).how == ALL_PASS
+            (self.fit if passes else self.unfit).add(test)
+            if not passes:
+                print(f"left out, it fails though nothing was changed: {test}", file=self.told)
+        return test in self.fit
 
 
 class OnImport(Runner):
@@ -113,10 +130,12 @@ class OnImport(Runner):
         return True
 
 
-def forked(work: Callable[[], bool], limit: int) -> int:
-    """How a fork ended: ALL_PASS, ONE_FAILS, OUT_OF_TIME after seconds of work, or NOT_TRIED."""
+def forked(work: Callable[[], str], limit: int) -> Ended:
+    """How a fork ended; OUT_OF_TIME after `limit` seconds of work."""
+    reads, writes = os.pipe()
     pid = os.fork()
     if pid == 0:
+        os.close(reads)
         with open(os.devnull, "w") as nowhere:
             os.dup2(nowhere.fileno(), 1)
             os.dup2(nowhere.fileno(), 2)
@@ -125,10 +144,15 @@ def forked(work: Callable[[], bool], limit: int) -> int:
         signal.setitimer(signal.ITIMER_PROF, limit)
         signal.alarm(20 * limit)
         try:
-            os._exit(ONE_FAILS if work() else ALL_PASS)
+            failed = work()
+            os.write(writes, failed.encode())
+            os._exit(ONE_FAILS if failed else ALL_PASS)
         except BaseException:
             os._exit(NOT_TRIED)
-    return os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1])
+    os.close(writes)
+    with open(reads) as said:
+        failed = said.read()
+    return Ended(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), failed)
 
 
 def _warm() -> None:
@@ -141,9 +165,11 @@ def _warm() -> None:
         session = open_session(folder, date(2026, 3, 7), as_of=False)
         session.problems()
         session.plan()
+    for forget in forgetting():
+        forget()
 
 
-def _live_functions() -> dict[tuple[str, int, str], list[FunctionType]]:
+def _live_functions() -> Live:
     live: dict[tuple[str, int, str], list[FunctionType]] = defaultdict(list)
     for thing in gc.get_objects():
         if isinstance(thing, FunctionType):
@@ -206,9 +232,7 @@ def _set_anew(tried: Tried) -> None:
                 setattr(module, name, space[name])
 
 
-def _exchange(
-    path: Path, mutant: Mutant, live: Mapping[tuple[str, int, str], list[FunctionType]]
-) -> None:
+def _exchange(path: Path, mutant: Mutant, live: Live) -> None:
     """Give each live function of the file the code it has after the change."""
     exchanged = 0
     for code in _codes(compile(mutant.tree, str(path), "exec")):
@@ -250,17 +274,29 @@ class _Changed(MetaPathFinder):
         return spec
 
 
-def on_import(tried: Tried, limit: int) -> int:
+def on_import(tried: Tried, limit: int) -> Ended:
     """How a change fares that acts when its module is imported."""
+    files = fewest_files(tried.tests)
+    tests = [name for name in tried.tests if name.partition("::")[0] in files]
 
-    def work() -> bool:
+    def work() -> str:
         sys.meta_path.insert(0, _Changed(ROOT / tried.file, tried.mutant))
-        runner = OnImport(tried)
-        files = sorted({name.partition("::")[0] for name in tried.tests})
+        runner = OnImport(tried._replace(tests=tests))
         status = pytest.main([*QUIET, *files], plugins=[runner])
-        return bool(runner.failed) or status not in (
-            pytest.ExitCode.OK,
-            pytest.ExitCode.NO_TESTS_COLLECTED,
-        )
+        if status in (pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED):
+            return runner.failed
+        return runner.failed or f"{files[0]}::collecting"
 
     return forked(work, limit)
+
+
+def fewest_files(tests: Sequence[str]) -> list[str]:
+    """The few test files with most of the tests, so that not all are collected for one change."""
+    counts = Counter(name.partition("::")[0] for name in tests)
+    return [file for file, _ in counts.most_common(MOST_FILES)]
+
+
+def load_others() -> None:
+    """Load what others made, so that not every fork does; nothing of ours."""
+    for name in OTHERS:
+        import_module(name)

@@ -17,7 +17,7 @@ from backbud.pages.drawings.window_line import window_line
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import CARE, CHANCE, PROTECTION, ROUTINE, Window
 from backbud.views.bench import FrostToday, _frost
-from backbud.views.sky import Odds
+from backbud.views.sky import FrostOfWinter, Frosts, Odds
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
@@ -184,6 +184,8 @@ def test_never_more_than_thirty_rows_then_by_place() -> None:
     # Ten are left in the tunnel, of 20 minutes each, and two on the long bench.
     assert "places/tunnel.html" in rows[28] and "3 h 20" in rows[28]
     assert "Prune number 28, prune number 29" in rows[28]
+    # Six are named, however many there are.
+    assert "prune number 33, 4 more works" in rows[28]
     assert "places/long-bench.html" in rows[29] and "40 min" in rows[29]
 
 
@@ -209,15 +211,22 @@ def test_a_window_is_drawn_to_one_scale() -> None:
 
 
 def test_frost_is_told_as_one_counts_winters() -> None:
-    day = timedelta(7)
+    day, first = timedelta(7), TODAY - timedelta(5)
+
+    def told(odds: list[Odds], first: date | None = None) -> FrostToday | None:
+        this = FrostOfWinter("2026/27", first, first)
+        return _frost(Frosts(8, (), this, TODAY, tuple(odds), (), (), ()), TODAY)
+
     spring = [Odds(TODAY - day, 100.0, 60.0), Odds(TODAY, 100.0, 25.0), Odds(TODAY + day, 100, 0)]
-    assert _frost(spring, 8, TODAY) == FrostToday(True, 2, 8)
+    assert told(spring, first) == FrostToday(True, 2, 8)
     autumn = [Odds(TODAY - day, 0.0, 100.0), Odds(TODAY, 37.5, 100.0)]
-    assert _frost(autumn, 8, TODAY) == FrostToday(False, 3, 8)
+    assert told(autumn) == FrostToday(False, 3, 8)
+    # What came needs no odds any more.
+    assert told(autumn, first) == FrostToday(False, 3, 8, first)
     # When no frost is to come, or none has yet, there is nothing to say.
-    assert _frost([Odds(TODAY, 100.0, 0.0)], 8, TODAY) is None
-    assert _frost([Odds(TODAY, 0.0, 100.0)], 8, TODAY) is None
-    assert _frost([], 8, TODAY) is None
+    assert told([Odds(TODAY, 100.0, 0.0)], first) is None
+    assert told([Odds(TODAY, 0.0, 100.0)]) is None
+    assert told([]) is None
 
 
 def test_the_weather_that_matters_is_one_line(nursery: Nursery, first: str) -> None:
@@ -259,3 +268,15 @@ def test_trees_that_stand_nowhere_have_a_page_too() -> None:
     pages = render_pages(view)
     assert "No place written down 1 tree, 20 min of work now" in text_of(pages["places/_.html"])
     assert b'href="places/_.html"' in pages["index.html"]
+
+
+def test_what_is_over_at_a_place_is_counted_by_trees_and_told_in_short() -> None:
+    """Not the whole title of each: two sorts of work of eleven trees, that of most first."""
+    titles = ["check for pests: orange jelly, after rain"] * 8 + ["repot, in time"] * 3
+    late = {f"late-{n}": (plan(f"late-{n}", "pruned", f"late {n}", around(-9, -6, -3)),)
+            for n in range(30)}  # fmt: skip
+    now = {f"tree-{n}": (plan(f"tree-{n}", "checked", f"{title} {n}", around(-1, 0, 40)),)
+           for n, title in enumerate(titles)}  # fmt: skip
+    text = text_of(page_of(bench({**late, **now})).encode())
+    assert "Check for pests × 8, repot × 3" in text
+    assert "orange jelly" not in text

@@ -14,12 +14,15 @@ from tests.browser import needs_chromium
 from tests.pages.conftest import TODAY, around, plan, tree
 from tests.pages.test_in_chromium import Opened
 from tests.pages.test_render import Outline
+from tests.project.test_example import EXAMPLE
 
+from backbud.compiled import nursery_of
 from backbud.pages import Nursery, render_pages
 from backbud.pages.drawings.window_line import year_line
 from backbud.pages.printed.labels import qr_code
 from backbud.pages.printed.running import running
 from backbud.plan.followups import FollowUp
+from backbud.session import open_session
 from backbud.species import CARE, CHANCE, PROTECTION, Window
 from backbud.views.week_on_paper import in_week, of_week
 from backbud.views.work import work_view
@@ -174,6 +177,33 @@ def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Opened]:
     one.close()
 
 
+@pytest.fixture(scope="module")
+def kinds(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    """The example's pages in late autumn; those of its kinds."""
+    folder = tmp_path_factory.mktemp("example")
+    session = open_session(str(EXAMPLE), date(2026, 11, 29), as_of=True)
+    for path, page in render_pages(nursery_of(session, session.plan())).items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_bytes(page)
+    found = sorted((folder / "kinds").glob("*.html"))
+    assert len(found) == 4
+    return found
+
+
+def sheets_of(browser: Opened, address: str, paper: tuple[int, int]) -> list[tuple[int, int]]:
+    """The sizes in mm of the sheets of a page that is printed on a paper."""
+    browser.call("Page.navigate", url="about:blank")
+    browser.wait_for("Page.loadEventFired")
+    browser.call("Page.navigate", url=address)
+    browser.wait_for("Page.loadEventFired")
+    wide, high = paper
+    printed = browser.call("Page.printToPDF", preferCSSPageSize=True,
+                           paperWidth=wide / 25.4, paperHeight=high / 25.4)  # fmt: skip
+    boxes = re.findall(rb"/MediaBox\s*\[([^\]]*)\]", base64.b64decode(printed["data"]))
+    sides = [[round(float(n) * 25.4 / 72) for n in box.split()[2:]] for box in boxes]
+    return [(wide, high) for wide, high in sides]
+
+
 class TestAsPdf:
     pytestmark = needs_chromium
 
@@ -197,17 +227,33 @@ class TestAsPdf:
         sheets: list[tuple[int, int]],
     ) -> None:
         path, _, anchor = page.partition("#")
-        browser.call("Page.navigate", url="about:blank")
-        browser.wait_for("Page.loadEventFired")
         address = f"{(folder / path).as_uri()}{'#' if anchor else ''}{anchor}"
-        browser.call("Page.navigate", url=address)
+        assert sheets_of(browser, address, paper) == sheets
+
+    @pytest.mark.parametrize("paper", [A4, LETTER])
+    def test_the_year_of_a_kind_is_one_sheet_and_its_facts_another(
+        self, browser: Opened, kinds: list[Path], paper: tuple[int, int]
+    ) -> None:
+        """The azalea's year has sixteen works."""
+        for page in kinds:
+            assert sheets_of(browser, page.as_uri(), paper) == [paper, paper], page.name
+
+    def test_no_day_of_a_history_is_broken(self, browser: Opened, kinds: list[Path]) -> None:
+        """On A4 beside the line: the dates of a tree's page stand on one row each."""
+        browser.call("Emulation.setEmulatedMedia", media="print")
+        browser.call("Emulation.setDeviceMetricsOverride", width=688, height=1000,
+                     deviceScaleFactor=1, mobile=False)  # fmt: skip
+        browser.call("Page.navigate", url=(kinds[0].parents[1] / "trees/heron.html").as_uri())
         browser.wait_for("Page.loadEventFired")
-        wide, high = paper
-        printed = browser.call("Page.printToPDF", preferCSSPageSize=True,
-                               paperWidth=wide / 25.4, paperHeight=high / 25.4)  # fmt: skip
-        boxes = re.findall(rb"/MediaBox\s*\[([^\]]*)\]", base64.b64decode(printed["data"]))
-        millimetres = [tuple(round(float(n) * 25.4 / 72) for n in box.split()[2:]) for box in boxes]
-        assert millimetres == sheets
+        rows = browser.value(
+            "[...document.querySelectorAll('.history .days dt')].filter(d => d.offsetHeight)"
+            ".map(d => { const text = document.createRange(); text.selectNodeContents(d);"
+            " return [d.textContent, text.getClientRects().length] })"
+        )
+        browser.call("Emulation.setEmulatedMedia", media="")
+        browser.call("Emulation.clearDeviceMetricsOverride")
+        assert any("September" in said for said, _ in rows)
+        assert {said for said, high in rows if high != 1} == set()
 
     def test_a_label_is_50_by_25_mm(self, browser: Opened, folder: Path) -> None:
         browser.open(folder / "paper/labels/tunnel.html", 1280, "light")

@@ -18,6 +18,7 @@ import pytest
 from backbud.collection.state import Tree
 from backbud.pages import Nursery, render_pages
 from backbud.pages.links import FEEDS
+from backbud.pages.templating import octets
 
 # Elements without an end tag (HTML Living Standard, 13.1.2).
 VOID = ("area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source",
@@ -336,6 +337,16 @@ def test_history_marks_what_is_private_and_shared(outlines: Mapping[str, Outline
 def test_names_in_any_script_are_set_apart(pages: Mapping[str, bytes]) -> None:
     assert "<h1><bdi>شجرة الوادي</bdi></h1>" in pages["trees/shajara.html"].decode()
     assert "<bdi>شجرة الوادي</bdi></a>" in pages["trees.html"].decode()
+
+
+def test_no_page_holds_what_a_parser_takes_for_an_error() -> None:
+    """HTML Living Standard, 13.2.3.5: controls but ASCII white space, and noncharacters."""
+    for code in (*range(0xD800), *range(0xE000, 0x10000), 0x1F333):
+        is_control = code < 0x20 or 0x7F <= code < 0xA0
+        wrong = is_control and code not in (0x09, 0x0A, 0x0C, 0x0D)
+        wrong = wrong or 0xFDD0 <= code <= 0xFDEF or code in (0xFFFE, 0xFFFF)
+        found = octets(f"é {chr(code)}")
+        assert found == ("é \ufffd" if wrong else f"é {chr(code)}").encode(), hex(code)
 
 
 def test_an_empty_nursery_is_fine() -> None:

@@ -366,7 +366,7 @@ def test_the_line_of_water_is_the_figures_of_the_table(north: Pages) -> None:
     assert "An estimate to plan by: a finger in the soil decides." in text
     assert "No rain is counted on for the days ahead." in text
     # The tree with no pot is listed with what to write.
-    assert re.search(r"fen</bdi></a>: write down <bdi>its pot", text)
+    assert re.search(r"Write down <bdi>its pot.*?fen</bdi></a>", text, re.S)
 
 
 def test_it_says_where_its_figures_come_from(north: Pages) -> None:

@@ -81,6 +81,22 @@ def test_a_plan_that_was_put_off_goes_before_a_proposal_put_off_to_the_same(
     assert found["hoshi/repot/2026"] == "replaced"
 
 
+@pytest.mark.parametrize(("to", "state"), [("2027-03", "replaced"), ("2027-04", "coming")])
+def test_what_was_put_off_to_the_window_of_a_plan_is_that_plan(
+    written, states, pattern, to: str, state: str
+) -> None:
+    """Put off, and then planned for the same month, it is one promise; what was put off to another
+    year is that year's."""
+    text = diary(
+        ("2023-03-20", "repotted same pot"),
+        ("2026-03-05", "put-off repot, to 2027-03"),
+        ("2026-05-10", f"planned repot, to {to}"),
+    )
+    found = states(written(text, "2026-06-06"), "repot", pattern)
+    assert found["hoshi/planned/repotted-2026-05-10"] == "coming"
+    assert found["hoshi/repot/2027"] == state
+
+
 @pytest.mark.parametrize(
     ("done", "state"),
     [
@@ -166,3 +182,15 @@ def test_what_was_put_off_when_nothing_was_due_and_then_planned_is_one(written, 
     )
     found = states(written(text, "2026-02-02"), "/planned/")
     assert sorted(found.values()) == ["coming", "replaced"]
+
+
+def test_what_was_put_off_gives_way_to_a_plan_of_that_window(written, states, pattern) -> None:
+    """The feed of spring is put off to June, and then planned for June: it is asked once."""
+    text = diary(
+        ("2025-06-06", "watered"),
+        ("2026-04-02", "put-off feed, to 2026-06"),
+        ("2026-04-05", "planned feed, to 2026-06"),
+    )
+    session = written(text, "2026-06-05")
+    assert states(session, "/feed-spring/2026", pattern) == {"hoshi/feed-spring/2026": "replaced"}
+    assert states(session, "/planned/", pattern) == {"hoshi/planned/fed-2026-04-05": "now"}

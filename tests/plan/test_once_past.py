@@ -17,10 +17,8 @@ NEXT_MARCH = Window(date(2027, 3, 1), date(2027, 3, 10), date(2027, 3, 31))
 
 def on(day: str, weight, schedule=Schedule(), promised=False) -> tuple[str, str]:  # noqa: B008
     at = date.fromisoformat(day)
-    return (
-        stands(MAY, weight, schedule, promised, at),
-        window_on(MAY, weight, schedule, promised, at).closes.isoformat(),
-    )
+    now = window_on(MAY, weight, schedule, promised, at)
+    return stands(now, weight, promised, at), now.closes.isoformat()
 
 
 @pytest.mark.parametrize(

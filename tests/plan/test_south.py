@@ -87,3 +87,34 @@ def test_the_seasons_are_turned(written, find, days, day, act, rule, window) -> 
         CARDS + f"\n    {day}\n    hoshi\n      {act}\n", "2026-11-20", settings='home = "yard"\n'
     )
     assert days(find(session, f"/{rule}/")) == window
+
+
+@pytest.mark.parametrize(
+    ("to", "asked_as"),
+    [
+        # The growing year of the feed of October 2026 ends on 30 June 2027, and crosses New Year.
+        ("2027-02", "hoshi/feed-spring/2026-27"),
+        ("2027-06-30", "hoshi/feed-spring/2026-27"),
+        ("2027-07-01", "hoshi/feed-spring/2027-28"),
+        ("2027-10", "hoshi/feed-spring/2027-28"),
+    ],
+)
+def test_what_is_put_off_over_new_year_is_still_of_its_growing_year(
+    written, find, days, pattern, to, asked_as
+) -> None:
+    pages = f"""
+    2026-08-01
+    hoshi
+      watered
+    2026-10-05
+    hoshi
+      put-off feed, to {to}
+    """
+    session = written(CARDS + pages, "2026-11-20", settings='home = "yard"\n')
+    asked = find(session, asked_as, pattern)
+    assert (asked.outcome, days(asked)[0][:7]) == ("open", to[:7])
+    # What it was before is replaced where it has the id of another year.
+    first = find(session, "hoshi/feed-spring/2026-27", pattern)
+    assert first.outcome == ("open" if first.id == asked_as else "replaced")
+    assert first.group == "feed-spring/2026-27"
+    assert asked.group == asked_as.removeprefix("hoshi/")

@@ -13,6 +13,7 @@ from backbud.collection.fold import tree_on
 from backbud.plan.foliage import BARE, IN_LEAF, THINNED, Foliage
 from backbud.plan.year import Years
 from backbud.species import (
+    CHANCE,
     PRESSING,
     Proposal,
     Proposals,
@@ -236,6 +237,41 @@ def test_a_word_is_about_advice_until_its_window_closes(written, states, day, st
     assert states(written(text, "2026-06-01"), "feed-rests") == {
         "hoshi/feed-rests/repotted-2026-03-06": state
     }
+
+
+class Lapsing(Species):
+    """A chance of each spring, that is gone once its window has passed."""
+
+    botanical = "Arbor vernalis"
+    common = ("spring tree",)
+
+    @each("spring", rule="thin")
+    def thin(self, tree: Tree, season: Season, year: Year) -> Proposals:
+        window = year.months((4, 1), (4, 10), (5, 10))
+        yield Proposal("thinned", window, "It is thinned in spring.", weight=CHANCE)
+
+
+@pytest.mark.parametrize(
+    ("day", "outcome"),
+    [
+        # The spring of 2026 is over with 10 May: up to 119 days later, on 6 September, a word is
+        # about that one, and then about the spring to come, which opens on 1 April.
+        ("2026-05-11", "open"),
+        ("2026-09-06", "open"),
+        ("2026-09-07", "skipped"),
+    ],
+)
+def test_a_word_is_about_a_season_just_over_for_four_months(written, find, day, outcome) -> None:
+    session = written(diary(("2025-06-06", "watered"), (day, "skipped thin")), "2026-09-10")
+    assert find(session, "thin/2027", Lapsing()).outcome == outcome
+    assert find(session, "thin/2026", Lapsing()).outcome == "open"
+
+
+@pytest.mark.parametrize("day", ["2026-03-04", "2026-05-10"])
+def test_a_word_before_a_season_is_over_is_about_that_season(written, find, day) -> None:
+    session = written(diary(("2025-06-06", "watered"), (day, "skipped thin")), "2026-09-10")
+    assert find(session, "thin/2026", Lapsing()).outcome == "skipped"
+    assert find(session, "thin/2027", Lapsing()).outcome == "open"
 
 
 @pytest.mark.parametrize(

@@ -20,7 +20,12 @@ MORE_THAN_TOLD = (
     "repot straight after: kanuma neat, blue again, 1/3 off below, sphag top, no feed 4 wks"
     " -- sides teased 1in",
     "hosed off first, checked under lvs, clean -- in 28-9",
+    "checked leaves, clean\nnoted in 28-9",
 )
+_WRITTEN = re.compile(r"two hyphens: “(?P<line>[^”]+)”")
+_TWO_LINES = re.compile(r"[Ww]rite “(?P<act>[^”]+)”, and below it “(?P<noted>noted [^”]+)”")
+_AS_WORDS = re.compile(r"write “(?P<noted>noted [^”]+)”")
+_NOT_ALL = re.compile(r"write noted: (?P<noted>noted .+?)\.(?: [A-Z]|$)")
 _REST_NOTED = "the rest goes on a line that begins with noted"
 _AFTER_DASHES = "Free words go after “ -- ”"
 
@@ -40,12 +45,21 @@ def _applied(problem: Problem) -> Iterator[str]:
     quoted = re.match(r"“([^”]+)”", problem.message)
     if quoted and quoted[1] in text:
         marked = quoted[1]
-    if found := _NEAR.search(problem.hint):
+    if found := _TWO_LINES.search(problem.hint):
+        yield f"{found['act']}\n{found['noted']}"
+    elif found := _AS_WORDS.search(problem.hint) or _NOT_ALL.search(problem.hint):
+        yield found["noted"]
+    elif problem.hint == "Write inch.":
+        yield re.sub(rf"(?<=\d) ?{re.escape(marked)}(?!\w)", " inch", text, count=1)
+    elif found := _NEAR.search(problem.hint):
         yield text.replace(marked, found["near"], 1)
     elif found := _BELONGS.search(problem.hint):
         yield f"{_without(text, marked)}\n{found['line']}"
     elif found := _MEANT.search(problem.hint):
-        yield f"{found['act']} {text}"
+        whole = _WRITTEN.search(problem.hint)
+        yield whole["line"] if whole else f"{found['act']} {text}"
+    elif problem.hint.startswith("Write noted, and then anything"):
+        yield f"noted {text}"
     elif _REST_NOTED in problem.hint:
         yield f"{_without(text, marked)}\nnoted {marked}"
     if _AFTER_DASHES in problem.hint:
@@ -117,3 +131,68 @@ def test_the_act_that_may_have_been_meant_is_then_read(hand: str) -> None:
 
 def test_many_hints_are_tried() -> None:
     assert sum(len(_tried(hand)) for hand in HANDS) >= 60
+
+
+def _read_alone(line: str) -> Verdict:
+    lines = [Line(n, text, ("noted",), frozenset()) for n, text in enumerate([line, "watered"])]
+    return read_lines("one", lines)[0]
+
+
+@pytest.mark.parametrize(
+    ("line", "hint"),
+    [
+        # What ends or comes off is never offered without what made less of it.
+        (
+            "died -- 3 of them",
+            "Say how many before the dashes; where it is not so, write “noted died -- 3 of them”.",
+        ),
+        (
+            "unwired -- apex stays",
+            "Say where it came off before the dashes; where it is not so, write “noted unwired"
+            " -- apex stays”.",
+        ),
+        (
+            "wired 2 mm Al on left 2 -- came off again",
+            "Where it is not so, write “noted wired 2 mm Al on left 2 -- came off again”.",
+        ),
+        ("wire bites in 2nd left, off at once", "Where it came off, write unwired on left 2."),
+        (
+            "guy on 2nd left slackened, was biting",
+            "Write guyed where it was done; where it was only seen, write “noted guy on 2nd left"
+            " slackened, was biting”.",
+        ),
+        (
+            "moved tunnel, gwen helped",
+            "Write “moved tunnel”, and below it “noted gwen helped”.",
+        ),
+        (
+            "postponed to March",
+            "It may have meant put-off: name the work behind it: put-off repot.",
+        ),
+        (
+            "caterpillars 4 by hand",
+            "It may have meant treated: write treated first and the rest behind two hyphens:"
+            " “treated -- caterpillars 4 by hand”",
+        ),
+        (
+            "cut off moll today",
+            "Write pruned where a branch came off, separated where a layer did.",
+        ),
+    ],
+)
+def test_a_hint_says_what_to_write(line: str, hint: str) -> None:
+    assert _read_alone(line).problems[0].hint == hint
+
+
+@pytest.mark.parametrize(
+    ("line", "act"),
+    [
+        ("14 buds off, 5 left for show", "disbudded"),
+        ("1st wire off apex or so", "unwired"),
+        ("cut at cotyledons, 20 in sand as cuttings", "struck"),
+        ("nursery soil away 1/3, basket", "repotted"),
+    ],
+)
+def test_what_more_words_than_one_speak_of_is_named(line: str, act: str) -> None:
+    one = _read_alone(line)
+    assert re.search(rf"\b{act}\b", " ".join(one.told))

@@ -88,6 +88,8 @@ def _on(session: Session, tree: str = "hoshi") -> list[tuple[str, str]]:
         ("died -- three of them", "young"),
         ("sold 300 EUR -- ten of the potted ones", "young"),
         ("sold -- half of them", "young"),
+        ("sold all -- of the ten", "young"),
+        ("died -- of the weak ones", "young"),
         # It may be how many, or the price of all.
         # Another wire is on: what it is stands on a line of its own.
         ("unwired on left 1 -- rewired with 2 mm", "hoshi"),
@@ -185,6 +187,13 @@ def test_what_is_rewired_loses_its_old_wire(
     written: Written, line: str, on: list[tuple[str, str]]
 ) -> None:
     assert _on(_read(written, line)) == on
+
+
+@pytest.mark.parametrize(
+    "line", ["wired 2 mm Al on left 2 again", "wired 2 mm Al on L2, again", "wired left 2 again"]
+)
+def test_how_often_is_no_part_of_the_tree(written: Written, line: str) -> None:
+    assert _on(_read(written, line))[-1] == ("wire", "left 2")
 
 
 def _follow_ups(session: Session, tree: str = "hoshi") -> list[FollowUp]:

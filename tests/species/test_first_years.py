@@ -119,15 +119,25 @@ def table(made, old, head=HEAD, block_of=block):
     return "\n\n".join(parts) + "\n"
 
 
-def test_the_table_of_first_years_is_what_the_rules_propose(made):
-    text = TABLE.read_text(encoding="utf-8")
-    assert text == table(made, text), f"write it anew and read what changed: {COMMAND}"
+BLOCKS = {path: written(path.read_text(encoding="utf-8")) for path in (TABLE, COLD_TABLE)}
 
 
-def test_the_table_of_a_continental_place_is_what_the_rules_propose(made):
-    text = COLD_TABLE.read_text(encoding="utf-8")
-    again = table(made, text, COLD_HEAD, cold_block)
-    assert text == again, f"write it anew and read what changed: {COMMAND}"
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize(("path", "block_of"), [(TABLE, block), (COLD_TABLE, cold_block)])
+def test_the_first_year_of_a_species_is_what_its_rules_propose(made, path, block_of, kind):
+    now = block_of(made, kind)
+    before = BLOCKS[path].get(now[0], ())
+    assert before[1:] == now[1:], f"write it anew and read what changed: {COMMAND}"
+
+
+@pytest.mark.parametrize(
+    ("path", "head"), [(TABLE, HEAD), (COLD_TABLE, COLD_HEAD)], ids=["cool", "continental"]
+)
+def test_a_table_of_first_years_has_every_species_once_and_its_heading(path, head):
+    text = path.read_text(encoding="utf-8")
+    assert text.startswith(head)
+    headings = [line for line in text[len(head) :].splitlines() if line and line[0] != " "]
+    assert [line.partition(" (")[0] for line in headings] == [kind.botanical for kind in KINDS]
 
 
 @pytest.mark.parametrize("path", [TABLE, COLD_TABLE], ids=["cool", "continental"])

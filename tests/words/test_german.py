@@ -13,11 +13,12 @@ from pathlib import Path
 import pytest
 
 from backbud import cldr, cli, tongue
-from backbud.compiled import compiled
+from backbud.compiled import compiled, nursery_of
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
 from backbud.memo import Memo
 from backbud.session import open_session
+from backbud.tongue import _catalogue
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
 TODAY = date(2027, 5, 20)
@@ -248,3 +249,43 @@ def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixt
     assert cli.main(["due", str(german), "--on", "2026-11-29"]) == 0
     told = capsys.readouterr().out
     assert "2 trees  gegen Winterfrost schützen  –  until 10 May 2027" in told
+
+
+def test_the_shelf_counts_the_same_in_german(german: Path) -> None:
+    """What moss is laid on pots stands beside what a line says of moss, in any language."""
+
+    def counted(folder: Path) -> dict[str, tuple[object, ...]]:
+        session = open_session(str(folder), TODAY, as_of=True, keeps=False)
+        stores = nursery_of(session, session.plan()).stores
+        return {
+            one.material.key: (one.bought, one.written, one.reckoned, one.year)
+            for one in stores.shelf
+        }
+
+    in_english = counted(EXAMPLE)
+    assert in_english["moss"][1:3] != (0, 0)
+    assert counted(german) == in_english
+
+
+def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) -> None:
+    """None of those that the catalogue has in German: not their longest run of fixed words, unless
+    the keeper's own text has it too. Lines for a diary are in its language, which is English."""
+    texts = [path.read_text() for path in german.rglob("*.txt")]
+    own = " ".join(" ".join(texts).casefold().split())
+    runs = set()
+    for one in _catalogue("de")._catalog:  # type: ignore[attr-defined]
+        english = (one[0] if isinstance(one, tuple) else one).rpartition("\x04")[2]
+        run = max(re.split(r"\{[^}]*\}", english), key=len).strip(" ,.:;")
+        if len(run.split()) > 1 and run.casefold() not in own:
+            runs.add(run)
+    assert len(runs) > 1500
+    longest = sorted(map(re.escape, runs), key=len, reverse=True)
+    english_run = re.compile(rf"\b(?:{'|'.join(longest)})\b")
+    session = open_session(str(german), TODAY, as_of=True, keeps=False)
+    found = set()
+    for name, data in compiled(session).output.files.items():
+        if name.endswith(".html"):
+            page = re.sub(r"<(style|script|pre)[^>]*>.*?</\1>", "", data.decode(), flags=re.S)
+            text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
+            found |= {(name, run) for run in english_run.findall(text)}
+    assert found == set()

@@ -9,6 +9,8 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
+from backbud_grammar.scribbles.days import WEEKDAY
+
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
@@ -17,7 +19,8 @@ _WEATHER = (
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
     r"|(?:more|less) (?:sun|light|shade|air|wind|room)|nice and (?:warm|cool|dry|shady)(?: again| there)?"
-    r"|(?:leaf |sun |wind )?scorch(?:ed)?(?: on (?:the )?edges)?"
+    r"|(?:leaf |sun |wind )?(?:scorch(?:ed)?|scald(?:ed)?)(?: on (?:the )?(?:edges|leaves))?"
+    r"|(?:full|part|half|light|deep) (?:sun|shade)(?: now| there)?"
     r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?"
     r"|rain (?:marks|spoils|ruins) (?:the )?(?:petals|flowers|blooms)"
     r"|for (?:the )?(?:winter|summer|winters|season|show|good|flowering|wind|shade|warmth|light|sun)"
@@ -31,25 +34,48 @@ _MARKS = (
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
     r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
+    r"|(?:was |were |just |slightly |starting to )*(?:cut(?:ting)?|eat(?:ing)?|dig(?:ging)?) in(?: a (?:little|bit))?"
+    r"|(?:it['’]?s |it is |they['’]?re |all |has )?set(?: now)?|scarred(?: a (?:little|bit))?"
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
 )
 # Who was told that a tree can be fetched.
 _WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?:[^\W\d]+\.?(?: |$)){1,3}"
+# Who comes for it, and when.
+_COMES = (
+    r"(?:[^\W\d]+ )?(?:comes|is coming|coming|fetches|collects|picks up)(?: for it| it)?(?: on)?"
+    rf" (?:{WEEKDAY}|tomorrow|next week)"
+)
+_ROOTED = (
+    r"(?:the )?roots? (?:are |is |have |all )?(?:hold|holding|holds|firm|took|taken|anchored)"
+    r"(?: (?:it|well|now|firm))?"
+    r"|(?:well |firmly |all )?(?:rooted|anchored)(?: in)?(?: well| now)?"
+    r"|(?:tree |it |she |he )?(?:stands|stood|sits|is) firm(?:ly)?(?: now)?"
+)
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(("moved", "watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
-    "unprotected": rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear",
+    "unprotected": (
+        rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear"
+        r"|no (?:more )?frosts?(?: (?:forecast|coming|now|expected|due|this week))?"
+        r"|(?:mild|warm) (?:nights?|weather|week|spell)(?: (?:ahead|now|forecast))?"
+    ),
     "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
-    "ready": _WORD_TO,
+    "paid": (
+        r"(?:still )?owes(?: me| us)? \d+(?:[.,]\d\d)?(?: [A-Z]{3})?(?: still| more)?"
+        r"|\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:to come|outstanding|still (?:open|owed|owing|to pay)|open|owing)"
+    ),
+    "ready": rf"{_WORD_TO}|{_COMES}",
+    "planted-out": r"(?:for|to) (?:thickening|thicken|girth|growing on|grow on|bulk up)(?: up)?(?: the trunk)?",
     "unwired": _MARKS,
     "unguyed": _MARKS,
-    "untied": _MARKS,
+    "unwrapped": _MARKS,
+    "untied": rf"{_MARKS}|{_ROOTED}",
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
 _STAYS = re.compile(
-    r"(?:the )?(?:rest|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
+    r"(?:the )?(?:rest|(?:top|bottom) (?:two|three|2|3)|(?:other )?branches|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
     r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
-    r" (?:stays?(?: on)?|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
-    r"(?: (?:on|leave|for now|till spring|until spring|till autumn|as is|it))*",
+    r" (?:stays?(?: on)?|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
+    r"(?: (?:on|leave|for now|as is|it|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+)))*",
     re.IGNORECASE,
 )
 

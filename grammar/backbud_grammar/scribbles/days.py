@@ -17,15 +17,18 @@ WEEKDAY = (
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _SEASON = r"(?:spring|summer|autumn|fall|winter)"
 _SHORT = r"\d{1,2}[./-]\d{1,2}"
+# `3-2029` is March of that year.
+_MONTH_OF_YEAR = r"(?:0?[1-9]|1[0-2])[./-]20\d\d"
 _COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
 # When something is to be done, or may be done again.
 WHEN = (
     rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
     rf"|(?:{_SEASON}|{MONTH}) 20\d\d"
-    rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_SHORT}|20\d\d)"
+    rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_MONTH_OF_YEAR}"
+    rf"|{_SHORT}|20\d\d)"
 )
 # Before it, where it says how long something waits.
-TILL = r"(?:(?:for|till|until|til|'til|before|to|in|at least|now) )*"
+TILL = r"(?:(?:for|from now|till|until|til|'til|before|to|in|at least|now) )*"
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _IN_WORDS = {
     word: figure
@@ -61,6 +64,10 @@ def when_of(text: str, page: date | None) -> str:
     of_year = _OF_YEAR.fullmatch(text.strip())
     if of_year is not None:
         return _of_year(of_year, page)
+    if re.fullmatch(_MONTH_OF_YEAR, text.strip()):
+        month, year = map(int, re.split(r"[./-]", text.strip()))
+        is_over = page is not None and (year, month) <= (page.year, page.month)
+        return "" if is_over else f"to {year}-{month:02}"
     found = _READ.fullmatch(text.strip())
     if found is None:
         return _weekday(text.strip(), page)

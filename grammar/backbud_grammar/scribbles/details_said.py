@@ -10,7 +10,10 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cache
 
+from msgspec import Struct
+
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -158,7 +161,10 @@ _ROOTS = (
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d{1,3})", r"\1 seedlings"),
 )
-_DECANDLED = ((r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),)
+_DECANDLED = (
+    (r"(\d{2,3})", r"\1 candles"),
+    (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
+)
 _CUT = (
     (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
     # `to a third` leaves a third: two thirds are off.
@@ -205,6 +211,20 @@ _CUT = (
     ),
     (r"(?:left|leaving|leave) (\d+) pairs?(?: of needles)?", r"leaving \1 pairs"),
     (r"with (?:the )?(?:fruits?|seed heads|seeds)", "with ovaries"),
+    (r"(?:left|leave|with)(?: the)? (?:petioles|stalks)(?: on)?", "leaving petioles"),
+    (
+        r"(?:all )?(?:the )?(?:strong|strongest|big|large)(?: ones| shoots| tips| candles)",
+        "strong",
+    ),
+    (
+        r"(?:left|leaving) (\d|one|two|three) (leaves|buds|pairs?|nodes)(?: (?:each|ea|a shoot|per shoot))?",
+        r"to \1 \2",
+    ),
+    (
+        r"(?:the )?(?:insides?|inner(?: ones| leaves)?|inside ones) (?:left|stays?|kept|untouched)",
+        "outer leaves",
+    ),
+    (r"(?:the )?(?:outer|outside)(?: ones| leaves)?(?: only)?", "outer leaves"),
     (r"(?:petioles|stalks) (?:left|stay|kept|staying)(?: on)?", "leaving petioles"),
     (r"(?:the )?(?:top|upper) two thirds(?: only)?", "on top two thirds"),
     (r"second flush", "second flush"),
@@ -248,6 +268,10 @@ _CUT = (
         r"(?:leave|leaving|left|keep|kept) (\d+) pairs? (?:on |at |in )?(?:the )?(top|apex|crown|weak|strong),? (?:and )?(\d+)(?: pairs?)? (?:on |at |in )?(?:the )?(low|lower|below|strong|weak|top)",
         r"leaving \1 pairs on \2, leaving \3 pairs on \4",
     ),
+    (
+        r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|up top),? (?:and )?(\d+)(?: pairs?)? (?:on |at )?(?:the )?(low|lower|bottom|below)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
     (r"(?:leave|leaving|kept|keep) (\d+) pairs?(?: all over| each)?", r"leaving \1 pairs"),
     (
         r"(?:all )?(?:the )?(?:big|biggest|large|largest)(?: ones| leaves)?(?: only| off)*",
@@ -277,7 +301,7 @@ _CUT = (
     (r"(?:even )?all over", "all"),
     (r"(?:even )?all round", "all"),
     (r"whole tree", "all"),
-    (r"(?:in )?(?:the )?top(?: only)?", "on top"),
+    (r"(?:in )?(?:the )?tops?(?: only)?", "on top"),
     (r"(?:in )?(?:the )?apex(?: only)?", "on apex"),
     (r"(?:lightly|light|a bit|a little)", "lightly"),
     (r"hard back|very hard|hard", "hard"),
@@ -392,6 +416,10 @@ _FEED = (
     ),
     (r"(half|quarter|full|double) (?:dose|rate|strength)", r"\1 strength"),
     (
+        r"(\d+-\d+-\d+),? (\d+(?:[.,]\d+)? (?:g|mL)/L),? (half|quarter|full|double) (?:dose|rate|strength)",
+        r"\1, \2, \3 strength",
+    ),
+    (
         r"(\d+) (?:new |fresh |small |big |large )*(cakes?|balls?|lumps?|bags?|pieces?|pellets|tablets?|caps|handfuls?|spoons?|cans?)(?: on| each| round| set| on top)*",
         r"\1 \2",
     ),
@@ -413,6 +441,7 @@ _TREAT = (
     (r"(?:the )?whole tree|all of it|everywhere|top to bottom|both sides", "all over"),
     (r"(?:scraped|scratched|rubbed|squashed|wiped|washed|picked)(?: off| away| out)?", "by hand"),
     (r"(?:watered|drenched|poured)(?: in| on)?", "soil drench"),
+    (r"(first|second|third)(?: of (?:\d|two|three))?", r"\1 time"),
     (r"(?:second|2nd) (?:dose|application)", "second time"),
     (r"(?:third|3rd) (?:dose|application)", "third time"),
     (r"(.+) (?:watered|drenched) in", r"\1, soil drench"),
@@ -493,6 +522,8 @@ _WATER = (
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
 _UNWIRED = (
+    (rf"(?:on )?{_WHERE} (?:off|removed|away|out)", r"on \1"),
+    (rf"(?:on |from )?{_WHERE} only", r"on \1"),
     (rf"(?:on )?{_WHERE} (?:and|&|\+) {_WHERE}", r"on \1, on \2"),
     (rf"{_WHERE} wires? (?:all )?(?:off|removed|cut off|taken off|out)", r"on \1"),
     (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
@@ -510,10 +541,12 @@ _LAYERED = (
     (r"at (?:the )?(.+)", r"on \1"),
 )
 _TURNED = (
+    (r"(45|90|180|270)(?: round)?", r"\1 degrees"),
     (r"(?:the )?(?:pots?|trees?|all)? ?(?:by )?(?:1/4|a quarter|quarter)(?: turn)?", "90 degrees"),
     (r"(?:the )?(?:pots?|trees?|all)? ?(?:by )?(?:1/2|half|a half)(?: turn)?", "180 degrees"),
 )
 _BENT = (
+    (r"(trunk|apex|leader|(?:left|right) \d) with (?:a |the )?([^\W\d]+)", r"on \1, with \2"),
     (
         r"((?:left|right) \d|apex|top|trunk|leader|first left|first right) (down|up|left|right) (\d+(?:[.,]\d)? (?:degrees|mm|cm|inch))",
         r"\3 \2 on \1",
@@ -529,6 +562,7 @@ _PLACE = (
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
 )
 _MONEY = (
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) sent", r"\1"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received)(?: in)?", r"\1"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received) (?:in |by )?(cash|card)", r"\1, \2"),
     (
@@ -585,6 +619,11 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
+        r"\2 on \1",
+    ),
+    (r"leave (?:for )?(\d+) months?", r"again in \1 months"),
     (r"not (?:yet )?(?:biting|cutting in|marking)(?: in)?(?: yet)?", "not biting"),
     (r"(?:the |all |all the )(wire|ties|guys?|graft|layer)s?", r"\1"),
     (r"(?:leave )?(?:for )?(?:another|one more|a|1 more) (week|month)(?: more)?", r"again in 1 \1"),
@@ -622,6 +661,16 @@ _GRAFT = (
         r"((?:(?:the|low|lower|upper|mid|first|second|third|left|right|front|back|side|trunk|apex|branch|\d)(?: |$))+)",
         r"\1 on \2",
     ),
+    (
+        r"(?:graft )?(?:set |made |done )?(?:on |at )?(?:the )?((?:low |high |upper |lower )?(?:left|right|front|back)) side",
+        r"on \1",
+    ),
+    (
+        r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts? (?:set|made|done) (?:on |at )?(?:the )?"
+        r"((?:low |high |upper |lower )?(?:left|right|front|back|apex|trunk))(?: side)?",
+        r"\1 on \2",
+    ),
+    (r"tied (?:with )?(?:tape|grafting tape)", "taped"),
     (r"(\d+) scions?", r"\1 scions"),
     (r"sealed both (?:sides|ends)", "pasted"),
 )
@@ -639,6 +688,10 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"(\d+) pieces", r"\1 cuttings"),
+    (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
+    (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),
+    (r"(\d+) (?:rooted|up|germinated) (?:out )?of (\d+)", r"\1, of \2"),
     (r"(?:with )?(?:a )?heels?|heel cuttings", "with a heel"),
     (r"(?:in |under )?(?:the )?mist(?: box| bench)?", "under mist"),
     (r"under (?:a )?(?:bag|glass|dome|lid)|in (?:a )?(?:bag|propagator)", "under glass"),
@@ -731,7 +784,6 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "shaded": _SHADE,
     "worked": _WORKED,
 }
-_COMPILED: dict[tuple[str, int], tuple[tuple[re.Pattern[str], str], ...]] = {}
 
 
 @cache
@@ -745,23 +797,42 @@ def words_said(act: str) -> frozenset[str]:
     return frozenset((*words, *(WIRE_WORDS if act in WIRING else ())))
 
 
+class _Ways(Struct, frozen=True):
+    """The ways of saying the details of an act, the detail that each is, and what words each
+    needs."""
+
+    patterns: tuple[str, ...]
+    written: tuple[str, ...]
+    needed: NeededWords
+
+
+@cache
+def _ways(act: str, language: int) -> _Ways:
+    rows = [
+        (pattern, written)
+        for pattern, written, *came_with in _BY_ACT.get(act, ())
+        if not came_with or came_with[0] <= language
+    ]
+    patterns = tuple(pattern for pattern, _ in rows)
+    return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
+
+
+def ways_said(act: str, language: int) -> tuple[str, ...]:
+    """The ways of saying the details of an act that a language has, each as it is written."""
+    return _ways(act, language).patterns
+
+
 def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """The ways the table would say a piece, the likeliest first; whoever asks reads each.
 
     >>> list(said_as("repotted", "30 % root off"))[0]
     'off 30 %'
     """
-    compiled = _COMPILED.get((act, language))
-    if compiled is None:
-        compiled = _COMPILED[act, language] = tuple(
-            (re.compile(pattern, re.IGNORECASE), written)
-            for pattern, written, *came_with in _BY_ACT.get(act, ())
-            if not came_with or came_with[0] <= language
-        )
-    for pattern, written in compiled:
-        found = pattern.fullmatch(piece)
+    ways = _ways(act, language)
+    for at in ways.needed.may_fit(piece):
+        found = re.fullmatch(ways.patterns[at], piece, re.IGNORECASE)
         if found is not None:
-            yield _filled(written, found)
+            yield _filled(ways.written[at], found)
     if act in WIRING:
         yield from wires_said(piece)
 

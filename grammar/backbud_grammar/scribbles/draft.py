@@ -70,7 +70,10 @@ class Draft:
         pieces, kept = said
         if self.is_noun and any(pieces):
             self.word, self.is_noun = self.form.word, False
-        self.pieces += [(one, at) for one in pieces if one]
+        # What was said already is the same once more: `outer only, insides left`.
+        known = {said for said, _ in self.pieces}
+        self.kept += [(one, at) for one in pieces if one in known]
+        self.pieces += [(one, at) for one in pieces if one and one not in known]
         self.kept += [(one, at) for one in kept]
 
     @property

@@ -42,10 +42,17 @@ class Handles(Struct, frozen=True):
 NO_HANDLES = Handles({})
 
 
-def handles_of(of_kind: Mapping[str, str]) -> Handles:
-    """`of_kind`: the kind of each handle."""
+def handles_of(of_kind: Mapping[str, str], people: Mapping[str, str] = {}) -> Handles:
+    """`of_kind`: the kind of each handle. `people`: the handle of each person by what they are
+    called, as `Mrs Marrow`."""
     written = {handle.replace("-", " "): handle for handle in of_kind if "-" in handle}
     with_blanks = [said for said, handle in written.items() if of_kind[handle] != "material"]
+    called = {
+        name.casefold(): handle
+        for name, handle in people.items()
+        if " " in name and name.casefold() not in written
+    }
+    with_blanks += called
     surnames = _surnames([handle for handle, kind in of_kind.items() if kind == "person"], of_kind)
 
     def of(kind: str) -> list[str]:
@@ -57,9 +64,9 @@ def handles_of(of_kind: Mapping[str, str]) -> Handles:
         ]
 
     return Handles(
-        {**written, **surnames},
+        {**written, **called, **surnames},
         _any_of(of("place")),
-        _any_of([*of("person"), *surnames]),
+        _any_of([*of("person"), *called, *surnames]),
         _any_of(of("tree")),
         _any_of(of("pot")),
         _any_of(with_blanks),

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from datetime import date
-
-from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.days import when_of
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
+from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.openings.row import ActOpening, compiled_pattern
@@ -25,14 +24,6 @@ WITH_REASON = "\0"
 _JOINED = ("on", "from", "to")
 # An act that a piece opens: its word, its row, what stands behind it, its remark.
 Opened = tuple[str, ActForm, str, str]
-_NAMED = re.compile(r"\(\?P<\w+>")
-
-
-class _Batch(Struct, frozen=True):
-    """Openings, and the pattern that fits where any of theirs does."""
-
-    rows: tuple[tuple[ActOpening, str], ...]
-    any_of: re.Pattern[str]
 
 
 class Opener:
@@ -42,27 +33,27 @@ class Opener:
         self, acts: Mapping[str, ActForm], handles: Handles, language: int = LANGUAGE
     ) -> None:
         self.acts, self.handles = acts, handles
-        places = handles.places.pattern
-        people = handles.people.pattern
-        pots = handles.pots.pattern
-        rows = [
-            (row, _with(row.pattern, {"@PLACE@": places, "@PERSON@": people, "@POT@": pots}))
-            for row in OPENINGS
-            if row.language <= language
+        names = {
+            "@PLACE@": handles.places.pattern,
+            "@PERSON@": handles.people.pattern,
+            "@POT@": handles.pots.pattern,
+        }
+        self._rows = [
+            (row, _with(row.pattern, names)) for row in OPENINGS if row.language <= language
         ]
-        self._batches = [
-            _batch(rows[start : start + TOGETHER]) for start in range(0, len(rows), TOGETHER)
-        ]
+        # And what is written in two words, as acts and handles are.
+        in_two = [re.escape(name) for name in (*acts, *handles.written) if " " in name]
+        self.needed = NeededWords([*(pattern for _, pattern in self._rows), *in_two])
 
     def _find(self, text: str) -> Iterator[tuple[ActOpening, re.Match[str]]]:
         """The openings that fit, as the tables have them in order."""
-        for batch in self._batches:
-            if batch.any_of.match(text) is None:
-                continue
-            for row, pattern in batch.rows:
-                found = compiled_pattern(pattern).match(text)
-                if found is not None:
-                    yield row, found
+        for at in self.needed.may_fit(text):
+            if at >= len(self._rows):
+                return
+            row, pattern = self._rows[at]
+            found = compiled_pattern(pattern).match(text)
+            if found is not None:
+                yield row, found
 
     def opened(self, piece: str, page: date | None) -> Opened | None:
         """The act that a piece begins with, its row, and what stands behind it."""
@@ -112,9 +103,9 @@ class Opener:
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
-        for label in ("to", "from"):
+        for label in ("to", "from", "on"):
             if groups.get(label):
-                # Whose hands it went to, or came from, stands before all else.
+                # Whose hands it went to, or came from, or where it came off, stands first.
                 said = f"{label} {groups[label]}, {said}".rstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
@@ -125,8 +116,3 @@ def _with(pattern: str, names: Mapping[str, str]) -> str:
     for sign, of in names.items():
         pattern = pattern.replace(sign, of)
     return pattern
-
-
-def _batch(rows: Sequence[tuple[ActOpening, str]]) -> _Batch:
-    either = "|".join(f"(?:{_NAMED.sub('(?:', pattern)})" for _, pattern in rows)
-    return _Batch(tuple(rows), compiled_pattern(either))

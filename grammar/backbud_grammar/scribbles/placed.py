@@ -9,6 +9,7 @@ _PLACE_WORD = (
     r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
     r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
 )
+PLACE_WORDS = frozenset(re.findall(r"[a-z]+", _PLACE_WORD.replace("\\d", "")))
 _PART = (
     r"(?P<part>(?!\d)(?!side|of|tree)"
     r"(?!(?:first|second|third)(?! (?:left|right|branch|front|back)))"
@@ -27,10 +28,10 @@ _THEN_PART = re.compile(
 
 
 def part_said(text: str) -> str:
-    """A part of the tree as the tables have it: `low left` is `on low left`; "" where it is none.
+    """A part of the tree as the tables have it; "" where it is none.
 
-    >>> placed("2 mm Al left 1")
-    '2 mm Al on left 1'
+    >>> part_said("low left"), part_said("2 mm left 1"), part_said("dry")
+    ('on low left', '2 mm on left 1', '')
     """
     found = _IS_PART.fullmatch(text)
     if found is not None:

@@ -36,6 +36,8 @@ from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
+from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.words_beside import WordsBeside
 
 # What is done again and again, so that the next time is a plan.
 _REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -56,7 +58,11 @@ _REST = re.compile(
 # A share of the tree that was done.
 _SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_PROPERLY = re.compile(r" (?:properly|again|then|instead)$", re.IGNORECASE)
+_PROPERLY = re.compile(
+    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
+    r"| (?:properly|again|then|instead)$",
+    re.IGNORECASE,
+)
 _WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
@@ -75,7 +81,10 @@ class Talk:
     ) -> None:
         self.details, self.handles, self.gallon = details, handles, gallon
         self.pieces = PieceReader(details, handles, kind_of, language)
-        self.opener = PieceOpener(Opener(details.acts, handles, language), self.pieces)
+        opener = Opener(details.acts, handles, language)
+        self.opener = PieceOpener(opener, self.pieces)
+        self.unopened = Unopened(opener.needed, details.acts, handles)
+        self.beside = WordsBeside(self.pieces, opener, handles)
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -84,6 +93,8 @@ class Talk:
         `page`: the day of its page, by which days in the line are read.
         """
         if len(line) > LONGEST or "\n" in line:
+            return ()
+        if self.unopened.opens_nothing(line):
             return ()
         told = self._read.get((line, page))
         if told is None:
@@ -101,6 +112,8 @@ class _LineReader:
         self.before: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
+        # The sentence that is read.
+        self.sentence = ""
         # Whether the last piece was no act, no detail and nothing that was seen.
         self.is_unread = False
 
@@ -111,6 +124,7 @@ class _LineReader:
             labelled = self.is_unread and ":" in self.line[end:start]
             end = start + len(sentence)
             first = True
+            self.sentence = sentence
             for at, raw in part_at_commas(sentence):
                 piece = raw.strip(" .!:")
                 if piece and labelled:
@@ -204,6 +218,8 @@ class _LineReader:
         opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
         if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
             opened = None
+        if opened is None and draft is None and first and not self.before:
+            opened = self._potted(piece)
         if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
@@ -225,6 +241,16 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _potted(self, piece: str) -> Opened | None:
+        """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
+        if "," not in self.sentence or "?" in self.sentence or limiter_in(piece):
+            return None
+        opened = self.opener.opened(in_full(self.sentence), self.page)
+        if opened is None or opened[1].word != "repotted":
+            return None
+        word, form, text, remark = opened
+        return word, form, text.split(", ")[0], remark
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.elsewhen import elsewhen
@@ -26,6 +26,8 @@ MOST_IN_TWO = 8
 MOST_IN_PHRASE = 4
 # How close a word must be to one of the act's own to be taken for a slip of the pen.
 NEAR_WORD = 0.84
+# Of so few letters too many words are alike.
+LONGEST_SURE = 4
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = plain_words(
@@ -48,12 +50,12 @@ class PieceReader:
         self.language = language
         self._said: dict[tuple[str, str], Said | None] = {}
         self._slips: dict[tuple[str, str], bool] = {}
-        self._known: dict[str, _ActPhrases] = {}
+        self._known: dict[str, ActPhrases] = {}
         # What is a detail of some act: where it is none of this act, another may be missing.
         self._every_phrase = frozenset(
             phrase
             for act in details.acts.values()
-            for phrase in self._of(act).phrases
+            for phrase in self.of_act(act).phrases
             if " " in phrase
         )
 
@@ -90,7 +92,7 @@ class PieceReader:
         words = piece.split()
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
-        if not all(self._is_known(form, word) for word in words):
+        if not all(self.is_known(form, word) for word in words):
             return None
         for size in range(len(words) - 1, 0, -1):
             first = self._one(form, " ".join(words[:size]))
@@ -113,7 +115,7 @@ class PieceReader:
             if not text:
                 continue
             yield text, beside
-            if not any(self._is_known(form, word) for word in text.split()):
+            if not any(self.is_known(form, word) for word in text.split()):
                 continue
             for said in said_as(form.word, text, self.language):
                 yield said, beside
@@ -122,12 +124,12 @@ class PieceReader:
                 if part:
                     yield part, beside
 
-    def _is_known(self, form: ActForm, word: str) -> bool:
+    def is_known(self, form: ActForm, word: str) -> bool:
         """Whether a word may be of a detail of the act, in whatever words it is said."""
         stem = word.casefold().strip(".,;:()'")
         return (
             not stem.isalpha()
-            or stem in self._of(form).words
+            or stem in self.of_act(form).words
             or stem in words_said(form.word)
             or stem in PART_WORDS
             or is_filler(stem)
@@ -153,7 +155,7 @@ class PieceReader:
 
     def _may_read(self, form: ActForm, text: str) -> bool:
         """Whether each piece begins as some detail does, which is quick to tell."""
-        known = self._of(form)
+        known = self.of_act(form)
         return known.is_open or all(
             not piece
             or not piece[0].isalpha()
@@ -192,32 +194,43 @@ class PieceReader:
             return True
         if any(self.kind_of(word) for word in self.handles.spelled(piece).split()):
             return True
-        known, text = self._of(form).phrases, f" {' '.join(words)} "
+        known, text = self.of_act(form).phrases, f" {' '.join(words)} "
         if any(f" {phrase} " in text for phrase in known) or piece.casefold() in self._every_phrase:
             return True
-        said = (*words, text.strip()) if 1 < len(words) <= MOST_IN_PHRASE else words
-        return any(len(word) > 4 and self._is_slip(form, word) for word in said)
+        return self._is_like_a_phrase(form, words) or any(
+            self.is_slip(form, word) for word in words
+        )
 
-    def _is_slip(self, form: ActForm, word: str) -> bool:
+    def is_like_a_detail(self, form: ActForm, words: Sequence[str]) -> bool:
+        """Whether words, in small letters, are together a detail of some act, or like one of this
+        one in letters."""
+        return " ".join(words) in self._every_phrase or self._is_like_a_phrase(form, words)
+
+    def _is_like_a_phrase(self, form: ActForm, words: Sequence[str]) -> bool:
+        return 1 < len(words) <= MOST_IN_PHRASE and self.is_slip(form, " ".join(words))
+
+    def is_slip(self, form: ActForm, word: str) -> bool:
         """Whether a word may be a slip of the pen for one of the act's own."""
+        if len(word) <= LONGEST_SURE:
+            return False
         found = self._slips.get((form.word, word))
         if found is None:
             like = [
                 one
-                for one in self._of(form).phrases
+                for one in self.of_act(form).phrases
                 if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
             ]
             found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
         return found
 
-    def _of(self, form: ActForm) -> _ActPhrases:
+    def of_act(self, form: ActForm) -> ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = _ActPhrases(form)
+            known = self._known[form.word] = ActPhrases(form)
         return known
 
 
-class _ActPhrases:
+class ActPhrases:
     """What a detail of an act may be made of."""
 
     def __init__(self, form: ActForm) -> None:

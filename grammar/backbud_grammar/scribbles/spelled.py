@@ -9,6 +9,8 @@ import re
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 
+from backbud_grammar.scribbles.plain import plain_words
+
 # Each by its whole word, in any case. Nothing here is a handle or changes which act is meant.
 _WORDS: Mapping[str, str] = {
     short: long
@@ -102,6 +104,10 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         ),
         (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch"),
         (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
+        (r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)", r"\1 inch"),
+        (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch"),
+        (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch"),
+        (r"\bfls? buds?\b", "flower buds"),
         (r"\bL side\b", "left side"),
         (r"\bR side\b", "right side"),
         (
@@ -115,7 +121,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d)\s?mins?\b\.?", r"\1 min"),
         (r"(\d)\s?secs?\b\.?", r"\1 s"),
         (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks"),
-        (r"(\d)\s?(?:mths?|mos)\b\.?", r"\1 months"),
+        (r"(\d)\s?(?:mths?|mos?)\b\.?", r"\1 months"),
         (r"(\d)\s?(?:yrs?)\b\.?", r"\1 years"),
         (r"\b(?:a |an )?half an? hour\b", "30 min"),
         (r"\ban hour\b", "1 h"),
@@ -165,8 +171,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE
+    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l|fls? buds?)\b",
+    re.IGNORECASE,
 )
+# The words of these, and the sides.
+_BESIDE = plain_words("l r half quarter full hour first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:
@@ -175,11 +184,17 @@ def _expanded(found: re.Match[str]) -> str:
     return _WORDS.get(folded) or _WORDS.get(folded.rstrip("."), "") or written
 
 
+def is_spelled_out(word: str) -> bool:
+    """Whether a word of plain letters, in small ones, is one that `in_full` may write otherwise, by
+    itself or beside others."""
+    return word in _WORDS or word.rstrip(".") in _WORDS or not _BESIDE.isdisjoint(word.split("-"))
+
+
 @lru_cache(4096)
 def in_full(text: str) -> str:
     """The same words, each in full.
 
-    >>> spelled_out('rptd, 3/4" off btm, 1h30')
+    >>> in_full('rptd, 3/4" off btm, 1h30')
     'repotted, 3/4 inch off below, 1 h 30'
     """
     if " L" in text or " R" in text:

@@ -44,6 +44,9 @@ _TAKES_OUT = re.compile(
 )
 _WORD = re.compile(r"[^\W\d_]+")
 
+# What takes words out of a piece, and which stand at its beginning, as each is written.
+TALK_PATTERNS = (_IT.pattern, _WHY.pattern)
+
 
 class Talked(NamedTuple):
     """A piece without the talk, and the reason that stood behind it, or ""."""
@@ -90,7 +93,7 @@ def _is_of_who(act: ActForm, said: str) -> bool:
 def is_reason(piece: str, *, strict: bool) -> bool:
     """Whether a piece only says why. `strict`: beside an act of which every word must be read.
 
-    >>> is_reason("cause its cold", strict=True), is_reason("so it may die", strict=True)
+    >>> is_reason("cause its cold", strict=True), is_reason("cause left 1 is dry", strict=True)
     (True, False)
     """
     if _ONLY_WHY.fullmatch(piece) is None or _TAKES_OUT.search(piece) or "?" in piece:

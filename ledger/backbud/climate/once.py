@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import wraps
-from itertools import islice
 from typing import Any, Concatenate, ParamSpec, TypeVar, cast
 
 P = ParamSpec("P")
 R = TypeVar("R")
 S = TypeVar("S", bound="Answers")
-# So many answers are kept of one sky: some two megabytes.
+# So many answers are kept of one sky at the least, and twice as many at the most: some two
+# megabytes. What is asked again stays, however many are asked once.
 MOST_ANSWERS = 4000
+_NONE = object()
 
 
 class Answers:
@@ -19,20 +20,22 @@ class Answers:
 
     def __init__(self) -> None:
         self._answers: dict[tuple[object, ...], Any] = {}
+        self._older: dict[tuple[object, ...], Any] = {}
 
     def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
         """What was worked out under a key before, or else is now."""
-        if key not in self._answers:
-            self._remember(key, make())
-        found: R = self._answers[key]
-        return found
+        found = self._answers.get(key, _NONE)
+        if found is _NONE:
+            found = self._older.get(key, _NONE)
+            self._remember(key, found := make() if found is _NONE else found)
+        answer: R = found
+        return answer
 
     def _remember(self, key: tuple[object, ...], answer: object) -> None:
         """Keep an answer. A tree whose stages were seen asks for sums of its own, that no other
-        asks for again, so of very many the oldest are let go."""
+        asks for again, so of very many those are let go that were not asked for since."""
         if len(self._answers) >= MOST_ANSWERS:
-            for old in list(islice(self._answers, MOST_ANSWERS // 4)):
-                del self._answers[old]
+            self._older, self._answers = self._answers, {}
         self._answers[key] = answer
 
 
@@ -41,12 +44,15 @@ def once(
 ) -> Callable[Concatenate[S, P], R]:
     """Answer a question once for each set of arguments: every tree of a place asks the same."""
 
+    name = method.__name__
+
     @wraps(method)
     def answer(self: S, *args: P.args, **kwargs: P.kwargs) -> R:
-        key = (method.__name__, *args, *kwargs.items())
-        if key not in self._answers:
-            self._remember(key, method(self, *args, **kwargs))
-        found: R = self._answers[key]
-        return found
+        key = (name, *args, *kwargs.items())
+        found = self._answers.get(key, _NONE)
+        if found is _NONE:
+            found = self.kept(key, lambda: method(self, *args, **kwargs))
+        given: R = found
+        return given
 
     return cast("Callable[Concatenate[S, P], R]", answer)

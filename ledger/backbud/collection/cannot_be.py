@@ -80,3 +80,9 @@ def nothing_to_correct(event: Event, tree: Whereabouts, *, in_part: bool) -> Pla
         f"“{tree.handle}” has no {event.named} on {day.date if day else '?'}",
         "Write it as: corrected repotted 2027-03-06, 1 cm off below",
     )
+
+
+def contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
+    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
+    told_on_card = tree.since is not None and event.when.last < tree.since.first
+    return tree.standing == "not yet" and not told_on_card

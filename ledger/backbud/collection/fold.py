@@ -13,7 +13,7 @@ from typing import Literal, get_args
 
 from backbud.collection.attached import Attached
 from backbud.collection.batch import ARRIVALS
-from backbud.collection.on_tree import put_on_by, take_off
+from backbud.collection.on_tree import Effect, put_on_by, take_off
 from backbud.collection.places import cover_of, is_winter_cover
 from backbud.collection.stand import (
     DEPARTURES,
@@ -206,7 +206,7 @@ def _facts(card: Thing) -> dict[str, str]:
 
 def _apply(draft: _Draft, entry: Entry) -> None:
     event = entry.event
-    if entry.undone or event.held:
+    if event.held or (entry.corrected_by is not None and entry.undone):
         return
     act = event.act
     if entry.batch is not None and not entry.within:
@@ -216,16 +216,35 @@ def _apply(draft: _Draft, entry: Entry) -> None:
         if act not in DEPARTURES and not entry.within:
             draft.last[act] = event
         return
-    begins = is_its_beginning(draft, act)
-    stands = stands_after(event.row)
+    stands, put_on, effects = _changes_by(event.row)
+    begins = not effects or is_its_beginning(draft, act)
     if stands is not None:
         stands(draft, event, draft.things)
-    put_on = put_on_by(event.row)
     if put_on is not None:
         draft.on_tree.change(put_on(event))
-    for effect in _effects_of(event.row) if begins else ():
+    for effect in effects if begins else ():
         effect(draft, event)
     draft.last[act] = event
+
+
+_Effects = tuple[Callable[[_Draft, Event], None], ...]
+_Changes = tuple[Callable[[Stand, Event, Things], None] | None, Effect | None, _Effects]
+
+
+def _changes_by(row: ActForm) -> _Changes:
+    """What an act changes of where a tree stands, of what is on it, and of the rest of it.
+
+    Most of a diary changes nothing, and it is folded twice for each tree.
+    """
+    key = row.word, "fills_pot" in row.traits
+    found = _CHANGES.get(key)
+    if found is None:
+        found = _CHANGES[key] = stands_after(row), put_on_by(row), _effects_of(row)
+    return found
+
+
+# By the word of an act and whether it fills a pot: nothing else is asked of it.
+_CHANGES: dict[tuple[str, bool], _Changes] = {}
 
 
 # ------------------------------------------------------------------ effects, one act each
@@ -326,7 +345,7 @@ def _agreed(draft: _Draft, event: Event) -> None:
 
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
 _POTTING = (_into_mix, _opened, _measured)
-EFFECTS: Mapping[ActWord, tuple[Callable[[_Draft, Event], None], ...]] = {
+EFFECTS: Mapping[ActWord, _Effects] = {
     **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place, _agreed)),
     "returned": (_left, _see_place),
     "moved": (_see_place,),
@@ -347,5 +366,5 @@ EFFECTS: Mapping[ActWord, tuple[Callable[[_Draft, Event], None], ...]] = {
 }
 
 
-def _effects_of(act: ActForm) -> tuple[Callable[[_Draft, Event], None], ...]:
+def _effects_of(act: ActForm) -> _Effects:
     return EFFECTS.get(as_act(act.word)) or (_POTTING if "fills_pot" in act.traits else ())

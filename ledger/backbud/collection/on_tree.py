@@ -153,7 +153,7 @@ def _with_part(detail: Detail, part: str) -> Detail:
 
 
 def _of_details(sort: str, event: Event, details: Iterable[Detail]) -> Things:
-    return tuple(_thing(sort, detail, event) for detail in details)
+    return tuple([_thing(sort, detail, event) for detail in details])
 
 
 def _thing(sort: str, detail: Detail, event: Event) -> OnTree:
@@ -233,12 +233,13 @@ def remembered(sort: str, part: str) -> OnTree:
 _NO_DAY = WrittenDate("", date.min, date.min, False, False, False)
 _FORGOTTEN = Event(as_act(""), _NO_DAY, (), "", "", "", "", "", 0, 0)
 
+# What puts wire on, or takes it off: root work does neither.
+WIRING: Mapping[ActWord, Effect] = {"wired": _wired, "unwired": take_off("wire")}
 EFFECTS: Mapping[ActWord, Effect] = {
+    **WIRING,
     "planted-out": _planted_out,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
-    "wired": _wired,
-    "unwired": take_off("wire"),
     "guyed": _put_on("guy", "guy"),
     "unguyed": take_off("guy"),
     "wrapped": _put_on("wrap", "with", together=True),
@@ -255,12 +256,6 @@ EFFECTS: Mapping[ActWord, Effect] = {
 def put_on_by(act: ActForm) -> Effect | None:
     """What an act changes of what is on a tree; None where it changes nothing."""
     return EFFECTS.get(as_act(act.word)) or (_repotted if "fills_pot" in act.traits else None)
-
-
-def may_wire(act: ActForm) -> bool:
-    """Whether an act may put wire on or take it off: root work does neither."""
-    effect = put_on_by(act)
-    return effect is not None and effect is not _repotted
 
 
 # What comes off where its line says, and nowhere else; and what puts on what so comes off.

@@ -71,7 +71,7 @@ def replay(
     for n in range(begin, len(pages)):
         if between is not None:
             between()
-        if n == next_moment and n - begin > PAGES_BEFORE:
+        if n == next_moment and n - begin > PAGES_BEFORE and kept is not NO_MEMO:
             before.moment = _moment_of(replay, pages[:n], around)
         replay.page(pages[n])
     before.pages = pages

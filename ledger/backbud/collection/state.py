@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 from datetime import date
 from typing import Literal
@@ -168,7 +169,16 @@ class Tree(Struct, frozen=True):
         mine = (fold(self.handle), fold(self.first_handle))
         return new is not None and "raised" in event.row.traits and fold(new.words) not in mine
 
+    def done_between(self, first: date, last: date) -> tuple[Entry, ...]:
+        """The entries of a span of days, both included: a history is in the order of days."""
+        begin = bisect_left(self.history, first, key=_day_of)
+        return self.history[begin : bisect_right(self.history, last, begin, key=_day_of)]
+
     def done_since(self, day: date, *acts: ActWord) -> bool:
         """Whether any of these acts was done on or after the day."""
         last = self.last_of(*acts)
         return last is not None and last.day >= day
+
+
+def _day_of(entry: Entry) -> date:
+    return entry.event.when.first

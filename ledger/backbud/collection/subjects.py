@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping
 from datetime import date
-from functools import cache
 
 from msgspec.structs import replace
 
+from backbud.collection.here import TreesHere, has_kind
 from backbud.collection.places import places_inside
 from backbud.collection.stand import Stand, canonical
 from backbud.collection.state import Entry
@@ -44,7 +44,7 @@ class Placed(Stand, gc=False, kw_only=True):
 class Whereabouts(Placed, gc=False, kw_only=True):
     """A tree as the replay goes on: where it is now, and all that was written of it so far.
 
-    `kind_words`: the species alone, to be asked for. `entries` are for when the replay is done.
+    `entries` are for when the replay is done.
     """
 
     lines: Lines
@@ -54,19 +54,18 @@ class Whereabouts(Placed, gc=False, kw_only=True):
         """Its history, oldest first."""
         return self.lines.entries
 
-    @property
-    def kind_words(self) -> str:
-        return kind_words(self.kind)
-
 
 class Chooser:
-    """Says what a subject line means."""
+    """Says what a subject line means. `here`: who is here, as it is told after each change."""
 
     def __init__(self, trees: Mapping[str, Whereabouts], things: Things, keeper: str) -> None:
         self.trees, self.things, self.keeper = trees, things, keeper
         self.inside = places_inside(things)
+        self.here = TreesHere()
         # The handles of trees that came by `separated … as` and have no card.
         self.uncarded: dict[str, str] = {}
+        # The species, as written, that some card has: of thousands of cards only trees have one.
+        self._known_kinds: set[str] = set()
 
     def chosen(
         self, subjects: Subjects, page: DatedPage, block: DatedBlock
@@ -79,7 +78,7 @@ class Chooser:
         out: dict[str, bool] = {}
         flaws: list[PlacedFlaw] = []
         for item in subjects.chosen:
-            flaw = flaw_of_choice(item, block, self.things, self.uncarded)
+            flaw = self._flaw(item, block)
             if flaw is not None:
                 flaws.append(PlacedFlaw(page.file, block.line - 1, flaw))
                 continue
@@ -99,6 +98,17 @@ class Chooser:
                 out.pop(handle, None)
         return WithFlaws({} if held else out, tuple(flaws))
 
+    def _flaw(self, item: Selection, block: DatedBlock) -> Flaw | None:
+        """What is wrong with a choice."""
+        if item.by != "kind" or not block.head.when.exact:
+            return flaw_of_choice(item, block, self.things, self.uncarded)
+        if item.words in self._known_kinds:
+            return None
+        flaw = flaw_of_choice(item, block, self.things)
+        if flaw is None:
+            self._known_kinds.add(item.words)
+        return flaw
+
     def _resolve(self, item: Selection) -> Iterable[tuple[str, bool]]:
         """Whom a choice without a flaw means, each named outright or by its group."""
         if item.by != "handle":
@@ -114,18 +124,15 @@ class Chooser:
         return [(one.handle, False) for one in found if one is not None and one.kind == "tree"]
 
     def _all(self, item: Selection) -> list[str]:
-        here = [tree for tree in self.trees.values() if tree.standing == "here"]
         if item.by == "all":
-            return [tree.handle for tree in here]
+            return self.here.every()
         if item.by == "kind":
-            words = kind_words(item.words)
-            return [tree.handle for tree in here if has_kind(tree.kind_words, words)]
+            return self.here.of_kind(item.words)
         handle = canonical(self.things, item.words)
         if item.by == "of":
             # The keeper's own trees have no owner.
-            owners = (handle, "") if handle == self.keeper else (handle,)
-            return [tree.handle for tree in here if tree.owner in owners]
-        return [tree.handle for tree in here if tree.place in self.inside[handle]]
+            return self.here.of_owners({handle, ""} if handle == self.keeper else {handle})
+        return self.here.in_places(self.inside[handle])
 
 
 def flaw_of_choice(
@@ -148,10 +155,9 @@ def flaw_of_choice(
     if item.by == "all":
         return None
     if item.by == "kind":
-        words = kind_words(item.words)
         # One is enough: of thousands of trees the first few tell it.
         trees = (thing for thing in things.by_handle.values() if thing.kind == "tree")
-        if any(has_kind(tree.text("kind"), words) for tree in trees):
+        if any(has_kind(tree.text("kind"), item.words) for tree in trees):
             return None
         meant = handles_meant(f"all {item.words}", things)
         return flaw(
@@ -232,14 +238,3 @@ def _how_chosen(thing: Thing) -> str:
     if thing.kind in _CHOSEN:
         return f"Write {_CHOSEN[thing.kind]}{thing.handle}."
     return f"Its card stands in {thing.origin}."
-
-
-def has_kind(kind: str, words: str) -> bool:
-    """Whether these whole words stand in the name of a tree's species."""
-    return f" {kind_words(words)} " in f" {kind_words(kind)} "
-
-
-@cache
-def kind_words(kind: str) -> str:
-    """The species of a kind, folded, without its cultivar."""
-    return " ".join(kind.split("'")[0].casefold().split())

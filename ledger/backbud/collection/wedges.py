@@ -11,6 +11,7 @@ from collections import defaultdict
 from collections.abc import Iterable
 from datetime import date
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -117,14 +118,7 @@ class Ring(Struct, frozen=True, gc=False):
 
         Two where it lies just between them, none where it has no direction (the underside).
         """
-        turn = _turn(name)
-        if turn is None:
-            return ()
-        count = len(self.wedges)
-        at, rest = divmod(turn * count, 1)
-        if rest == Fraction(1, 2):
-            return at % count, (at + 1) % count
-        return (round(turn * count) % count,)
+        return _places(len(self.wedges), name)
 
     def parts(self, names: Iterable[str]) -> dict[int, float]:
         """How much of each wedge these openings are, 0 to 1; one that lies between is half each."""
@@ -145,6 +139,18 @@ class Ring(Struct, frozen=True, gc=False):
         return days
 
 
+# Thousands of trees are told of by the same few names.
+@lru_cache(maxsize=1024)
+def _places(count: int, name: str) -> tuple[int, ...]:
+    turn = _turn(name)
+    if turn is None:
+        return ()
+    at, rest = divmod(turn * count, 1)
+    if rest == Fraction(1, 2):
+        return at % count, (at + 1) % count
+    return (round(turn * count) % count,)
+
+
 def ring(count: int | None, written: Iterable[str]) -> Ring:
     """Return the wedges of a root ball by the number on its card and the openings written of it.
 
@@ -157,6 +163,11 @@ def ring(count: int | None, written: Iterable[str]) -> Ring:
         count = _HOURS if by_clock else len(COMPASS)
     if count < 2:
         raise ValueError("Give the number of wedges, 2 or more.")
+    return _ring(count, by_clock)
+
+
+@lru_cache(maxsize=64)
+def _ring(count: int, by_clock: bool) -> Ring:
     if count in (4, len(COMPASS)) and not by_clock:
         names = COMPASS[:: len(COMPASS) // count]
     else:

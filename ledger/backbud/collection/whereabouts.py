@@ -16,6 +16,7 @@ from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, 
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
 from backbud.collection.cannot_be import (
+    contradicts_its_coming,
     here_already,
     not_here,
     nothing_to_correct,
@@ -120,7 +121,9 @@ class Replay:
         for thing in self.things.of_kind("tree"):
             come = fold(thing.handle) in arrived
             start = start_on_card(thing, self.things, "not yet" if come else "here")
-            self.trees[thing.handle] = beginning(thing.handle, thing.first_handle, start, thing)
+            tree = beginning(thing.handle, thing.first_handle, start, thing)
+            self.trees[thing.handle] = tree
+            self.chooser.here.put(tree)
         trees = ((thing, self.trees[thing.handle]) for thing in self.things.of_kind("tree"))
         self.flaws += self.pots.on_cards(trees)
 
@@ -135,6 +138,8 @@ class Replay:
         `used`: by pot the trees that ever stood in it. `uncarded`: as the `Chooser` has them.
         """
         self.trees.update(trees)
+        for tree in trees.values():
+            self.chooser.here.put(tree)
         for pot, handles in used.items():
             self.pots.by_pot[pot] = {handle: trees[handle] for handle in handles}
         self.chooser.uncarded.update(uncarded)
@@ -248,7 +253,7 @@ class Replay:
         corrected = self.corrections.touch(event)
         stands = stands_after(event.row)
         for tree in trees:
-            if _contradicts_its_coming(tree, event) and act not in self.anywhere:
+            if contradicts_its_coming(tree, event) and act not in self.anywhere:
                 self._stand_before_its_coming(tree, event)
             elif tree.standing != "here" and act not in self.anywhere:
                 self.flaws.append(not_here(event, tree))
@@ -290,6 +295,7 @@ class Replay:
                 if tree.before and act in ARRIVALS:
                     self._here_already(tree, mine.event)
                 stands(tree, mine.event, self.things)
+                self.chooser.here.put(tree)
                 self._turned += act in COMINGS_AND_GOINGS
                 if act in self.into_pots:
                     self.flaws += self.pots.goes_into(tree, mine.event)
@@ -365,6 +371,7 @@ class Replay:
         child.kind = child.kind or tree.kind
         begins = parted_from if event.act == "parted-off" else raised_from
         begins(tree, child, event, self.things)
+        self.chooser.here.put(child)
         self._turned += 1
         self.flaws += self.pots.goes_into(child, event)
         child.lines.append(Entry(event, batch=child.batch))
@@ -377,6 +384,7 @@ class Replay:
         start = tree.start
         tree.start = Start(start.owner, start.place, start.pot, "here")
         tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
+        self.chooser.here.put(tree)
         self._turned += 1
 
     def _here_already(self, tree: Whereabouts, event: Event) -> None:
@@ -385,9 +393,3 @@ class Replay:
         if event.act == "bought" and tree.owner:
             return
         self.flaws.append(here_already(event, tree, before))
-
-
-def _contradicts_its_coming(tree: Whereabouts, event: Event) -> bool:
-    """Whether a line speaks of a tree that comes later, and its card does not say so too."""
-    told_on_card = tree.since is not None and event.when.last < tree.since.first
-    return tree.standing == "not yet" and not told_on_card

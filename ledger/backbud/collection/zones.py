@@ -5,10 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backbud.journal.events import Event
+from backbud_grammar.by_row import by_row
+from backbud_grammar.forms import ActForm
 
 WHOLE_TREE = "whole tree"
 # What the words are worth, of five.
 _WORDS = {"weak": 1, "fair": 3, "strong": 5}
+
+
+@by_row
+def tells_of_zones(act: ActForm) -> bool:
+    """Whether a line of an act may say how strongly a zone grows."""
+    return act.word == "checked" or any(form.name == "zone" for form in act.forms)
 
 
 def zone_scores(event: Event) -> Iterator[tuple[str, int]]:

@@ -51,8 +51,8 @@ def run(options: Namespace) -> int:
 
 def asked_for_trees(session: Session, trees: list[Tree], options: Namespace) -> list[Tree]:
     """The trees that the options ask for; Misuse, with the nearest, for a name of nobody."""
+    from backbud.collection.here import has_kind
     from backbud.collection.places import places_inside
-    from backbud.collection.subjects import has_kind
     from backbud.plan.money_lines import keeper_of
 
     found = [tree for tree in trees if tree.here or (options.gone and tree.standing != "not yet")]

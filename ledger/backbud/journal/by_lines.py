@@ -1,17 +1,20 @@
-"""Reads a page in which nothing is wrong line by line, each line of a diary once.
+"""Reads a page line by line, each line of a diary once.
 
 Most pages are so: blocks of a subject line and acts, each act on two spaces, what goes on with one
-deeper. Of any other page an outline is made and looked at as a whole; tests hold the two together.
+deeper. What is wrong with one act, or kept as words, hangs on its own line alone. Of any other page
+an outline is made and looked at as a whole; tests hold the two together.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
+from backbud.journal.heard_act import HeardAct
 from backbud_grammar.continued import REMARK, goes_on
+from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import LONGEST_LINE, act_of_lines
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act
@@ -24,23 +27,40 @@ if TYPE_CHECKING:
 _EDGE = re.compile(r"\n(?=[^ \n])")
 
 
-class ByLines:
-    """`is_subject`: whether a text is a subject line in which nothing is wrong."""
+class PageByLines(NamedTuple):
+    """The blocks of a page, what is wrong with its lines, and whether each act stands as it is."""
 
-    def __init__(self, acts: ActReader, is_subject: Callable[[str], bool]) -> None:
-        self._acts, self._is_subject = acts, is_subject
+    blocks: tuple[DatedBlock, ...]
+    flaws: list[Flaw]
+    is_sound: bool
+
+
+# What an act tells of, after so many flaws in its file above it; None where it must be looked at
+# with what stands around it.
+Hear = Callable[[Act, WrittenDate, int], list[HeardAct] | None]
+
+
+class ByLines:
+    """`is_subject`: whether a text is a subject line in which nothing is wrong. `hear`: hears an
+    act that is not sound as it stands."""
+
+    def __init__(self, acts: ActReader, is_subject: Callable[[str], bool], hear: Hear) -> None:
+        self._acts, self._is_subject, self._hear = acts, is_subject, hear
         self._subjects: set[str] = set()
         # The past form of acts that are sound on whichever page, by their line as it is written.
         self._pasts: dict[str, str] = {}
 
-    def blocks(self, text: str, head: Head) -> tuple[DatedBlock, ...] | None:
-        """The blocks of a page of an exact day; None where it must be looked at as a whole."""
+    def blocks(self, text: str, head: Head, so_far: int) -> PageByLines | None:
+        """The blocks of a page of an exact day; None where it must be looked at as a whole.
+        `so_far`: how much is wrong in its file above it."""
         if "\t" in text or len(text) > LONGEST_LINE:
             return None
         day, *blocks = _EDGE.split(text)
         if "\n " in day:
             return None
         out: list[DatedBlock] = []
+        flaws: list[Flaw] = []
+        is_sound = True
         subjects, pasts = self._subjects, self._pasts
         # The number of the line on which a block begins, in the page and from 0.
         at = day.count("\n") + 1
@@ -57,10 +77,55 @@ class ByLines:
                 acts = self._deeper(lines, begins + 1, head)
             else:
                 acts = tuple([pasts.get(line) or self._past(line, head) for line in lines])
-            if not acts or "" in acts:
+            if not acts:
                 return None
-            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
-        return tuple(out)
+            written: str | tuple[Act, ...] = block
+            if "" in acts:
+                heard = self._heard(lines, acts, begins + 1, head, so_far + len(flaws))
+                if heard is None:
+                    return None
+                is_sound = False
+                acts, written, of_block = heard
+                flaws += of_block
+            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, written))
+        return PageByLines(tuple(out), flaws, is_sound)
+
+    def _heard(
+        self, lines: list[str], pasts: tuple[str, ...], first: int, head: Head, so_far: int
+    ) -> tuple[tuple[str, ...], tuple[Act, ...], list[Flaw]] | None:
+        """The past form of the acts of a block, the acts, and what is wrong with them; None where
+        they must be looked at with what stands around them.
+
+        `pasts`: of each act its past form, "" where it is not sound. `first`: the number of the
+        first line.
+        """
+        out: list[str] = []
+        acts: list[Act] = []
+        flaws: list[Flaw] = []
+        places = parted_by_depth(lines) if len(pasts) < len(lines) else None
+        known = self._acts.language_known
+        for n, past in enumerate(pasts):
+            begin, end = places[n] if places else (n, n + 1)
+            line = lines[begin]
+            if not past and (line[:2] != "  " or line[2:3] in ("", " ", "#") or goes_on(line)):
+                return None
+            slips: list[Flaw] = []
+            act = act_of_lines(lines[begin:end], first + begin, known, slips)
+            if past:
+                out.append(past)
+                acts.append(act)
+                continue
+            if slips or act.hour:
+                return None
+            heard = self._hear(act, head.when, so_far + len(flaws))
+            if heard is None:
+                return None
+            for one in heard:
+                flaws += one.flaws
+                if one.past:
+                    out.append(one.past)
+                    acts.append(one.act)
+        return tuple(out), tuple(acts), flaws
 
     def _is_new_subject(self, text: str) -> bool:
         is_one = text[0] not in " #" and text[-1] != " " and not goes_on(text)

@@ -16,12 +16,13 @@ from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import (
     Ends,
+    ends_at,
     explained,
     flaw_of_heading,
     is_subject_line,
     slip_of_act,
 )
-from backbud.journal.heard_act import LineHearer
+from backbud.journal.heard_act import HeardAct, LineHearer
 from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of, words_of
 from backbud.journal.said import ActReader
@@ -59,7 +60,7 @@ class DiaryReader:
         self.acts, self.things, self.details = acts, acts.things, acts.details
         self.hearer = LineHearer(acts)
         self._plain: set[str] = {""}
-        self._by_lines = ByLines(acts, self._is_subject)
+        self._by_lines = ByLines(acts, self._is_subject, self._heard)
         self._older: dict[int, DiaryReader] = {}
         # Few rows of acts come again and again.
         self._rows: dict[tuple[str, ...], tuple[str, ...]] = {}
@@ -127,10 +128,10 @@ class DiaryReader:
         )
         return ReadDay(made, _day_weather(weather, page, head), tuple(flaws))
 
-    def sound_page(
-        self, kept: Kept[PageText], when: WrittenDate, file: str, line: int
+    def page_by_lines(
+        self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int
     ) -> ReadDay | None:
-        """A page of an exact day in which nothing is wrong; None where it must be looked at whole.
+        """A page of an exact day read line by line; None where it must be looked at as a whole.
 
         Where nothing was wrong before, its lines are not looked at again.
         """
@@ -140,19 +141,29 @@ class DiaryReader:
         if sound is not None:
             blocks = partial(_sound_blocks, page, sound, head)
         else:
-            found = self._by_lines.blocks(page.text, head)
+            found = self._by_lines.blocks(page.text, head, so_far)
             if found is None:
                 return None
             weather, flaws = said_weather(page, when, self.acts) if page.weather else ((), [])
             if flaws:
                 return None
-            words = [block.acts for block in found]
-            sound = kept.sound = sound_of(words, weather)
-            blocks = found
+            blocks = found.blocks
+            if not found.is_sound:
+                acts = sum(len(block.acts) for block in blocks)
+                made = DatedPage(when, file, line + 1, acts, blocks, kept.digest, hour=page.hour)
+                return ReadDay(made, _day_weather(weather, page, head), tuple(found.flaws))
+            sound = kept.sound = sound_of([block.acts for block in blocks], weather)
         made = DatedPage(
             when, file, line + 1, sound.acts, blocks, kept.digest, sound.words, page.hour
         )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
+
+    def _heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct] | None:
+        """What one act tells of that is not sound as it stands; None where it may be a date or a
+        subject line in truth."""
+        if self.acts.form(self.acts.meant(act, when)) is None and ends_at(act, self.things):
+            return None
+        return self.hearer.heard(act, when, so_far)
 
     def _blocks(
         self, blocks: tuple[Block, ...], head: Head, so_far: int

@@ -9,10 +9,21 @@ from msgspec import Struct
 
 from backbud.journal.line_order import line_order
 from backbud_grammar.act_words import ActWord, DetailName, DetailWord, as_word
+from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.measures import Measure, is_money
 from backbud_grammar.syntax import Detail
+
+
+@by_row
+def _may_be_for_keeper(row: ActForm) -> bool:
+    return "for_keeper" in row.traits or _tells_money(row)
+
+
+def _tells_money(row: ActForm) -> bool:
+    """Whether an act has words for money."""
+    return any(is_money(sort) for form in row.forms for sort in form.sorts)
 
 
 class Origin(Struct, frozen=True, gc=False):
@@ -96,11 +107,15 @@ class Event(Struct, frozen=True, gc=False):
 
     def all(self, name: DetailName) -> tuple[Detail, ...]:
         """Every detail of that name."""
-        return tuple(d for d in self.details if d.name == name)
+        return tuple([d for d in self.details if d.name == name])
 
     def first(self, name: DetailName) -> Detail | None:
         """The first detail of that name, or None."""
-        return next((d for d in self.details if d.name == name), None)
+        # Asked of every line, by every rule: as plainly as can be.
+        for detail in self.details:
+            if detail.name == name:
+                return detail
+        return None
 
     def has(self, name: DetailName) -> bool:
         """Whether a detail of that name stands there."""
@@ -108,9 +123,12 @@ class Event(Struct, frozen=True, gc=False):
 
     def says(self, *words: DetailWord) -> bool:
         """Whether one of these words or phrases stands among the words of a detail."""
-        return any(
-            f" {word} " in f" {d.words} " or d.name == word for d in self.details for word in words
-        )
+        for detail in self.details:
+            said = f" {detail.words} "
+            for word in words:
+                if detail.name == word or f" {word} " in said:
+                    return True
+        return False
 
     def measure(self, name: DetailName) -> Measure | None:
         """The measure of the first detail of that name, or None."""
@@ -128,15 +146,17 @@ class Event(Struct, frozen=True, gc=False):
         What is held back may speak of all that its act has words for.
         """
         # Every line of every page asks this, so it is asked plainly.
+        if not (self.named or self.held or _may_be_for_keeper(self.row)):
+            return False
         row = self.held_row if self.held else self.row
         if "for_keeper" in row.traits or "for_keeper" in self.named_row.traits:
             return True
         for detail in self.details:
             if detail.measure is not None and is_money(detail.measure.sort):
                 return True
-        return bool(self.held) and any(is_money(sort) for f in row.forms for sort in f.sorts)
+        return bool(self.held) and _tells_money(row)
 
     @property
     def parts(self) -> tuple[str, ...]:
         """Every part of the tree that is named."""
-        return tuple(d.part for d in self.details if d.part)
+        return tuple([d.part for d in self.details if d.part])

@@ -114,6 +114,17 @@ def length_of(page: Page) -> int:
     return last_line(page.blocks) + 1 if page.blocks else 1
 
 
+def ends_at(act: Act, things: Things) -> Ends:
+    """What ends at an indented line that is no act, and a date or a subject line in truth; "" where
+    it is neither."""
+    text = f"{act.word} {act.text}".strip()
+    is_date = begins_with_date(text) or is_dateline(text)
+    if is_date and text.casefold() != "out" and not _is_feed(text):
+        return "day"
+    thing = things.find(act.word.rstrip(",:"))
+    return "subject" if thing is not None and _is_subject_line(text, things) else ""
+
+
 def slip_of_act(
     act: Act, below: Sequence[Act], blocks: Sequence[Block], things: Things
 ) -> Slip | None:
@@ -121,38 +132,25 @@ def slip_of_act(
 
     `below`: the acts below it in its block; `blocks`: its own, and those below it.
     """
-    text = f"{act.word} {act.text}".strip()
-    word, thing = act.word, things.find(act.word.rstrip(",:"))
-
-    def slip(code: str, message: str, hint: str, ends: Ends, last: int) -> Slip:
-        lines = last - act.line + 1
-        flaw = Flaw(code, act.line, act.column, len(word), message, hint, lines=lines)
-        return Slip(flaw, ends)
-
-    if (
-        text.casefold() != "out"
-        and not _is_feed(text)
-        and (begins_with_date(text) or is_dateline(text))
-    ):
+    ends = ends_at(act, things)
+    if not ends:
+        return None
+    text, word = f"{act.word} {act.text}".strip(), act.word
+    if ends == "day":
+        code, message = "indented-date", "this date is indented, so it begins no page"
         hint = "Take the spaces in front of it out."
         if not begins_with_date(text):
             hint = f"{hint} {hint_of_date(text, None)}"
-        return slip(
-            "indented-date",
-            "this date is indented, so it begins no page",
-            hint + not_filed(blocks[1:], len(below)),
-            "day",
-            last_line(blocks),
-        )
-    if thing is not None and _is_subject_line(text, things):
-        return slip(
-            "indented-subject",
-            f"“{word}” is a {thing.kind}, but stands indented",
-            "A subject line stands at the left edge." + not_filed((), len(below)),
-            "subject",
-            last_line(blocks[:1]),
-        )
-    return None
+        hint += not_filed(blocks[1:], len(below))
+        last = last_line(blocks)
+    else:
+        thing = things.find(word.rstrip(",:"))
+        code = "indented-subject"
+        message = f"“{word}” is a {thing.kind if thing else ''}, but stands indented"
+        hint = "A subject line stands at the left edge." + not_filed((), len(below))
+        last = last_line(blocks[:1])
+    lines = last - act.line + 1
+    return Slip(Flaw(code, act.line, act.column, len(word), message, hint, lines=lines), ends)
 
 
 def _is_subject_line(text: str, things: Things) -> bool:

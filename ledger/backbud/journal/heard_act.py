@@ -104,6 +104,12 @@ class LineHearer:
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
+        beside = self.acts.beside
+        told = beside.told(form, act.word, act.text) if beside is not None else None
+        if told is not None:
+            kept = self._of(told, act, when, so_far, hints=hints)
+            if not _problems(kept):
+                return [kept]
         past, flaws = self.acts.read(act, when, so_far, hints=hints)
         plain = [HeardAct(act, past, flaws)]
         if not flaws:
@@ -153,11 +159,13 @@ class LineHearer:
             from backbud_grammar.scribbles.named import handles_of
             from backbud_grammar.scribbles.read import Talk
 
-            kinds = {thing.handle: thing.kind for thing in self.acts.things.by_handle.values()}
-            acts = self.acts
-            self._talk = Talk(
-                acts.details, handles_of(kinds), acts.judge.kind_of, acts.language, acts.gallon
-            )
+            acts, things = self.acts, self.acts.things.by_handle.values()
+            kinds = {thing.handle: thing.kind for thing in things}
+            people = {thing.title: thing.handle for thing in things if thing.kind == "person"}
+            handles = handles_of(kinds, people)
+            self._talk = Talk(acts.details, handles, acts.judge.kind_of, acts.language, acts.gallon)
+            if not acts.own.words:
+                acts.beside = self._talk.beside
         return self._talk
 
     def _of(

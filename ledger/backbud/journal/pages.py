@@ -112,20 +112,27 @@ def _read(
     return WithFlaws(pages, tuple(flaws))
 
 
-def _sound_page(
-    file: str, line: int, kept: remember.Kept[PageText], reader: DiaryReader, by: DatedBy
-) -> ReadPage | None:
-    """A page with a plain date in which nothing is wrong; None where it must be looked at."""
+def _page_by_lines(
+    file: str,
+    line: int,
+    kept: remember.Kept[PageText],
+    reader: DiaryReader,
+    by: DatedBy,
+    so_far: int,
+) -> WithFlaws[ReadPage | None]:
+    """A page with a plain date that is read line by line; None where it must be looked at as a
+    whole."""
     try:
         when = read_date(kept.section.date, by.southern)
     except Misread:
-        return None
+        return WithFlaws(None)
     if not when.exact or not OLDEST_DAY <= when.first <= min(by.today, LAST_RECKONED):
-        return None
-    found = reader.of_day(when.first).sound_page(kept, when, file, line)
+        return WithFlaws(None)
+    found = reader.of_day(when.first).page_by_lines(kept, when, file, line, so_far)
     if found is None:
-        return None
-    return ReadPage(when.first, file, line, found.page, found.weather)
+        return WithFlaws(None)
+    page = ReadPage(when.first, file, line, found.page, found.weather)
+    return WithFlaws(page, placed(file, line, found.flaws))
 
 
 def _contained(
@@ -141,10 +148,10 @@ def _contained(
     """A page as read; None where that failed by a fault of ours, or it has no place in the
     history. `so_far`: how much is wrong in the file above it."""
     try:
-        # Most pages are sound, on a day like any other.
-        sound = _sound_page(file, line, kept, reader, by)
-        if sound is not None:
-            return WithFlaws(sound)
+        # Most pages are of a day like any other, and have lines like any other.
+        found = _page_by_lines(file, line, kept, reader, by, so_far)
+        if found.value is not None:
+            return found
         above = partial(day_above, outlined, line)
         page, flaws = _page(file, line, kept, reader, by, above, so_far)
         return WithFlaws(page, placed(file, line, flaws))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from datetime import date
+from typing import TYPE_CHECKING
 
 from backbud.journal.act_judge import ActJudge, held_said
 from backbud.journal.act_places import in_its_place
@@ -13,6 +14,7 @@ from backbud.journal.far import flaw_of_far
 from backbud.journal.no_act import NoAct
 from backbud.journal.own_words import NO_OWN_WORDS, OwnWords
 from backbud.journal.things import Things
+from backbud_grammar.act_reading import prose_reading
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
@@ -23,6 +25,9 @@ from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
 from backbud_grammar.remark_limiters import doubt_of
 from backbud_grammar.syntax import Act, Subjects
+
+if TYPE_CHECKING:
+    from backbud_grammar.scribbles.words_beside import WordsBeside
 
 NOBODY = Subjects(())
 _LOOK_AT_IT = "", False
@@ -65,6 +70,8 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
+        # Tells what is kept beside an act; made where a first line is not sound as it stands.
+        self.beside: WordsBeside | None = None
         self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
 
     def of_day(self, day: date) -> ActReader:
@@ -113,6 +120,8 @@ class ActReader:
         assert form is not None
         if held:
             return held_said(form, act.text)
+        if form.prose:
+            return Said(form.word, prose_reading(act.text).details, "")
         known = self._sound_text(form, act)
         if known is None:
             known, _ = self.judge.judged(form, act.word, act.text, hints=False)
@@ -165,6 +174,9 @@ class ActReader:
             if prose is not None:
                 return prose, on_any_day
             form = self.form(act)
+            beside = self.beside
+            if beside is not None and form is not None and beside.told(form, act.word, act.text):
+                return _LOOK_AT_IT
             known = None if form is None else self._sound_text(form, act)
             if known is None:
                 return _LOOK_AT_IT

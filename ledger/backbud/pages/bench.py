@@ -30,6 +30,8 @@ from backbud.words import number
 MOST_TREES = 6
 MOST_PARTS = 2
 MOST_OWN_REASONS = 4
+# Of a place whose works have no row, so many sorts are told.
+MOST_WANTED = 6
 # A caution that is for more trees than these tells how many.
 MOST_OF = 3
 NO_PLACE = "no place written down"
@@ -132,14 +134,16 @@ def sheet(view: BenchView) -> BenchSheet:
 
 def _weather(view: BenchView) -> Iterator[str]:
     if view.frost:
-        yield _frost(view.frost)
+        yield _frost(view.frost, view.today)
     if view.lean:
         yield _lean(view.lean)
     yield from ahead.in_brief(view.sky, view.today)
 
 
-def _frost(frost: FrostToday) -> str:
+def _frost(frost: FrostToday, today: date) -> str:
     """`frost after this day in 4 of 24 winters`: odds as one counts them."""
+    if frost.first is not None:
+        return phrase("the first frost came on {day}", day=words.day(frost.first, today.year))
     of = phrase(
         "in {winters} of {winters_2}",
         winters=frost.winters,
@@ -260,10 +264,18 @@ def way_to(place: str, place_name: str, base: str = "") -> str:
     return link(place_page(place), base) if place or not place_name else ""
 
 
+def _wanted(rest: Rest) -> Iterator[str]:
+    """`unwire × 9`, of so many trees; then how many other works there are."""
+    for title, trees in rest.wanted[:MOST_WANTED]:
+        yield f"{title} × {trees}" if trees > 1 else title
+    if len(rest.wanted) > MOST_WANTED:
+        yield number(len(rest.wanted) - MOST_WANTED, "more work")
+
+
 def _rest(rest: Rest) -> RestRow:
     return RestRow(
         words.sentence(rest.place_name or phrase(NO_PLACE)),
         way_to(rest.place, rest.place_name),
-        words.sentence(", ".join(rest.titles)),
+        words.sentence(", ".join(_wanted(rest))),
         words.minutes(rest.minutes) if rest.minutes else "",
     )

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import cache
 from itertools import groupby
+from operator import attrgetter
 
 from msgspec import Struct
 
@@ -17,7 +18,7 @@ from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 YEARS_OPEN = 2
 
 
-class Was(Struct, frozen=True):
+class Was(Struct, frozen=True, gc=False):
     """How a corrected line first read, and the line that changed it."""
 
     text: str
@@ -28,7 +29,7 @@ class Was(Struct, frozen=True):
     undone: bool
 
 
-class HistoryLine(Struct, frozen=True):
+class HistoryLine(Struct, frozen=True, gc=False):
     """One entry as shown: the act, its details, the remark, and where it stands.
 
     `held`: it is held back, and changes nothing. `beside`: words of it that were not used.
@@ -53,7 +54,7 @@ class HistoryLine(Struct, frozen=True):
     hour: str = ""
 
 
-class Day(Struct, frozen=True):
+class Day(Struct, frozen=True, gc=False):
     """The entries of one date, in the order they were written. `at`: where all of several stand,
     "" where each says so itself."""
 
@@ -62,7 +63,7 @@ class Day(Struct, frozen=True):
     at: str = ""
 
 
-class HistoryYear(Struct, frozen=True):
+class HistoryYear(Struct, frozen=True, gc=False):
     """One year's days, the newest first; `open`: shown without a click. What rests is folded."""
 
     name: str
@@ -73,22 +74,22 @@ class HistoryYear(Struct, frozen=True):
 
 def _where(lines: Sequence[HistoryLine]) -> str:
     """The file of several lines, and their numbers: `diary/2026.txt:12, 13`."""
-    places = [line.at.rpartition(":") for line in lines]
-    files = {file for file, _, _ in places}
-    if len(lines) < 2 or len(files) > 1 or not all(files):
+    if len(lines) < 2:
         return ""
-    return f"{files.pop()}:{', '.join(number for _, _, number in places)}"
+    files, _, numbers = zip(*[line.at.rpartition(":") for line in lines], strict=True)
+    if not files[0] or files.count(files[0]) < len(files):
+        return ""
+    return f"{files[0]}:{', '.join(numbers)}"
 
 
 def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     """Group a history, oldest first, by year and day; both come out newest first."""
-    by_date = [
-        (when, tuple(entries)) for when, entries in groupby(history, key=lambda entry: entry.when)
-    ]
-    years = []
-    for at, (year, dates) in enumerate(groupby(reversed(by_date), key=lambda d: d[0].first.year)):
-        days = tuple(_day(when, entries, year) for when, entries in dates)
-        count = words.number(sum(len(day.lines) for day in days), "entry", "entries")
+    by_date = [(when, list(same)) for when, same in groupby(history, key=attrgetter("when"))]
+    by_date.reverse()
+    language, years = spoken(), []
+    for at, (year, dates) in enumerate(groupby(by_date, key=lambda date: date[0].first.year)):
+        days = tuple([_day(when, entries, year, language) for when, entries in dates])
+        count = words.number(sum([len(day.lines) for day in days]), "entry", "entries")
         is_open = at < YEARS_OPEN and not _rests(days)
         years.append(HistoryYear(str(year), count, is_open, days))
     return tuple(years)
@@ -99,20 +100,16 @@ def _rests(days: Sequence[Day]) -> bool:
     return all(rests(line.at) for day in days for line in day.lines)
 
 
-def _day(when: DateView, entries: tuple[EntryView, ...], year: int) -> Day:
-    before = ("", *(entry.own_words for entry in entries))
-    hours = ("", *(entry.hour for entry in entries))
-    # What several lines share is said once.
-    lines = tuple(
-        _line(
-            entry,
-            year,
-            "" if entry.own_words == words_above else entry.own_words,
-            "" if entry.hour == hour_above else entry.hour,
-        )
-        for entry, words_above, hour_above in zip(entries, before, hours, strict=False)
-    )
-    return Day(_written(when, year, spoken()), lines, _where(lines))
+def _day(when: DateView, entries: Iterable[EntryView], year: int, language: str) -> Day:
+    lines = []
+    words_above = hour_above = ""
+    for entry in entries:
+        # What several lines share is said once.
+        own, hour = entry.own_words, entry.hour
+        shown_own = "" if own == words_above else own
+        lines.append(_line(entry, year, shown_own, "" if hour == hour_above else hour))
+        words_above, hour_above = own, hour
+    return Day(_written(when, year, language), tuple(lines), _where(lines))
 
 
 @cache
@@ -122,17 +119,13 @@ def _written(when: DateView, year: int, language: str) -> str:
 
 
 def _line(entry: EntryView, year: int, written: str, hour: str) -> HistoryLine:
-    among = entry.shared_among
-    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
     return HistoryLine(
         "" if entry.plainly else entry.act,
         entry.plainly or entry.text,
-        entry.beside,
+        entry.beside if entry.kept else "",
         entry.remark,
         entry.at,
-        "; ".join(filter(None, (shared, entry.whose)))
-        if shared or entry.count or entry.within
-        else "",
+        _shared(entry) if entry.shared_among > 1 or entry.count or entry.within else "",
         entry.private,
         entry.held_back,
         _was(entry.correction, year) if entry.correction else None,
@@ -141,6 +134,13 @@ def _line(entry: EntryView, year: int, written: str, hour: str) -> HistoryLine:
         late_in_words(entry.late, year) if entry.late else "",
         hour,
     )
+
+
+def _shared(entry: EntryView) -> str:
+    """Among how many trees it is shared, and how many of a batch it is said of."""
+    among = entry.shared_among
+    shared = phrase("shared among {trees}", trees=words.number(among, "tree")) if among > 1 else ""
+    return "; ".join(filter(None, (shared, entry.whose)))
 
 
 def late_in_words(late: LateView, year: int) -> str:

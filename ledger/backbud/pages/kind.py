@@ -128,6 +128,6 @@ def _work(work: YearlyView, cautions: Sequence[str], first: date, today: date) -
         else closes,
         year_line(work.window, first, today),
         work.because,
-        "" if work.source == COMMON_PRACTICE else work.source,
+        "" if work.source == phrase(COMMON_PRACTICE) else work.source,
         tuple(sorted({cautions.index(text) + 1 for text in work.cautions})),
     )

@@ -58,7 +58,7 @@ def sheet(view: PlaceView, today: date) -> PlaceSheet:
     cautions = tuple(dict.fromkeys(told))
     trees = [_tree(tree, cautions, today) for tree in view.trees]
     return PlaceSheet(
-        words.sentence(view.place_name or NO_PLACE),
+        words.sentence(view.place_name or phrase(NO_PLACE)),
         words.number(len(trees), "tree"),
         words.minutes(view.minutes) if view.minutes else "",
         cautions,

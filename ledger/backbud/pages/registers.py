@@ -24,6 +24,10 @@ _PLACES = {
 }
 
 
+# What stands in the stock.
+_SORTS = {"tree": "tree", "pot": "pot"}
+
+
 class RegisterCell(Struct, frozen=True):
     """What is written of an entry, and what it is."""
 
@@ -32,13 +36,14 @@ class RegisterCell(Struct, frozen=True):
 
 
 class RegisterRow(Struct, frozen=True):
-    """An entry of a register. `missing`: what is asked for and not written."""
+    """An entry of a register. `missing`: what is asked for and not written; `at`: its line."""
 
     margin: str
     title: str
     amount: str
     rest: tuple[RegisterCell, ...]
     missing: str
+    at: str
 
 
 class RegisterLink(Struct, frozen=True):
@@ -108,7 +113,7 @@ def _link(register: RegisterView, part: RegisterPart) -> RegisterLink:
 def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:
     margin, title, amount = _PLACES[register.register]
     # The act says whether it came or went.
-    apart = {margin, *title, *amount, "not_written", "way"}
+    apart = {margin, *title, *amount, "not_written", "way", "at"}
     told = {"who": phrase("from") if row.get("way") == "in" else phrase("to")}
     rest = tuple(
         RegisterCell(told.get(column.key, column.heading), _shown(column.key, row[column.key]))
@@ -118,11 +123,13 @@ def _row(register: RegisterView, row: dict[str, str]) -> RegisterRow:
     return RegisterRow(
         _shown(margin, row[margin]),
         words.sentence(
-            ", ".join(filter(None, (row[key] for key in title))) or phrase("not written")
+            ", ".join(filter(None, (_shown(key, row[key]) for key in title)))
+            or phrase("not written")
         ),
         _money(row, amount),
         rest,
         row.get("not_written", ""),
+        row.get("at", ""),
     )
 
 
@@ -131,7 +138,9 @@ def _money(row: dict[str, str], keys: tuple[str, ...]) -> str:
 
 
 def _shown(key: str, text: str) -> str:
-    """A cell in words, where it is a day."""
+    """A cell in words, where it is a day, an act or a sort of thing."""
+    if key in ("act", "sort"):
+        return phrase(_SORTS.get(text, text))
     if key not in ("date", "since", "bbch_seen"):
         return text
     try:

@@ -26,6 +26,9 @@ from backbud.views.shelf import (
 
 # So many materials to buy are named in the sentence at the head.
 MOST_NAMED = 4
+# So many works that want a material are listed, and so many trees of which something is not known;
+# of more it is told how many. Ours: a page of thousands of trees must open at once.
+MOST_WORKS = 100
 
 
 class For(Struct, frozen=True):
@@ -200,12 +203,18 @@ def _count(buy: BuyView) -> str:
 
 
 def as_sold(count: float, material: MaterialView) -> str:
-    """`3 bags of 14 L`, without what one holds; `2.5 bags`."""
+    """`3 bags of 14 L`, without what one holds; `2.5 bags`, `less than 0.1 bags`."""
     container = material.sold_in or "piece"
     many = f"{container}es" if container.endswith("x") else f"{container}s"
-    if count == int(count):
-        return words.number(int(count), container, many)
-    return phrase("{count} " + many, count=words.figure(count, ".1f"))
+    shown = round(count, 1)
+    if shown == int(shown) and (shown or not count):
+        return words.number(int(shown), container, many)
+    figure = words.figure(shown, ".1f") if shown else _less_than(0.1)
+    return phrase("{count} " + many, count=figure)
+
+
+def _less_than(figure: float) -> str:
+    return phrase("less than {figure:g}", figure=figure)
 
 
 def _for(want: WantView, material: MaterialView, year: int) -> For:

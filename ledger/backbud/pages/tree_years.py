@@ -8,7 +8,7 @@ from datetime import date
 from msgspec import Struct
 
 from backbud import words
-from backbud.tongue import phrase
+from backbud.tongue import decimal, phrase
 from backbud.views.sums import BASE_C
 from backbud.views.tree_years import DoneInYear, TreeYearView
 
@@ -39,9 +39,9 @@ def years_beside(years: Sequence[TreeYearView], today: date) -> YearsBeside | No
         phrase("Degree-days over {base_c:g} °C", base_c=BASE_C): [_heat(one) for one in years],
         phrase("Last frost"): [_day(one.air.last_frost if one.air else None) for one in years],
         phrase("Flowers"): [_day(one.bloom) for one in years],
-        phrase("Growth"): [words.sizes(one.growth) for one in years],
+        phrase("Growth"): [_size(one.growth) for one in years],
         phrase("Vigour of 5"): [_vigour(one) for one in years],
-        phrase("Girth"): [words.sizes(one.girth) for one in years],
+        phrase("Girth"): [_size(one.girth) for one in years],
     }
     shown = {head: cells for head, cells in columns.items() if any(cells)}
     return YearsBeside(
@@ -67,6 +67,12 @@ def _day(found: date | None) -> str:
     return words.day(found, found.year) if found else ""
 
 
+def _size(said: str) -> str:
+    """`trunk 12.9 cm`, in the language spoken."""
+    what, _, measure = said.partition(" ")
+    return f"{phrase(what)} {decimal(words.sizes(measure))}" if said else ""
+
+
 def _vigour(one: TreeYearView) -> str:
     return "" if one.vigour is None else f"{one.vigour:g}"
 
@@ -75,7 +81,7 @@ def _done(one: DoneInYear) -> str:
     """`repotted 9 March`; `fed 6 times, 22 April to 3 September`."""
     days = [words.day(day, day.year) for day in one.days]
     if len(days) <= MOST_DAYS:
-        return f"{one.act} {', '.join(days)}"
+        return f"{phrase(one.act)} {', '.join(days)}"
     return phrase(
         "{act} {days} times, {days_2} to {days_3}",
         act=phrase(one.act),

@@ -15,6 +15,8 @@ from backbud.tongue import phrase
 from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
 
 MOST_WAITING = 3
+# So many that went home with something open are listed; the account of each person tells of all.
+MOST_GONE = 300
 
 
 class VisitLine(Struct, frozen=True):
@@ -177,7 +179,7 @@ def _cautions(one: VisitView, today: date) -> Iterator[str]:
     if not one.is_here:
         return
     if one.home_from is not None:
-        holds = " and ".join(hold.runs for hold in one.holds if hold.until > today)
+        holds = phrase(" and ").join(phrase(hold.runs) for hold in one.holds if hold.until > today)
         day = words.day(one.home_from, today.year)
         if one.held_past_wanted:
             yield (

@@ -12,7 +12,8 @@ from backbud.pages.amounts import half_gone, litres
 from backbud.pages.drawings import thirst
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.links import link, tree_page
-from backbud.plan.water import TreeWater, WaterWeek
+from backbud.plan.vessels import VESSEL_FIGURES
+from backbud.plan.water import TooLittle, TreeWater, WaterWeek
 from backbud.tongue import phrase
 from backbud.views.nursery import Nursery
 from backbud.words import between, number, sentence
@@ -48,10 +49,9 @@ class PlacePart(Struct, frozen=True):
 
 
 class Missing(Struct, frozen=True):
-    """A tree of which too little is known, and what to write down."""
+    """Trees of which the same is to be written down, each with the way to its page."""
 
-    title: str
-    page: str
+    trees: tuple[tuple[str, str], ...]
     to_write: str
 
 
@@ -64,6 +64,7 @@ class WaterPart(Struct, frozen=True):
     week: str
     places: tuple[PlacePart, ...]
     missing: tuple[Missing, ...]
+    missing_trees: int
     notes: tuple[str, ...]
 
 
@@ -89,11 +90,22 @@ def water_part(view: Nursery) -> WaterPart:
         litres(view.weather.litres_week),
         places,
         tuple(
-            Missing(titles.get(one.tree, one.tree), link(tree_page(one.tree)), one.to_write)
-            for one in water.too_little
+            Missing(
+                tuple((titles.get(tree, tree), link(tree_page(tree))) for tree in trees), to_write
+            )
+            for to_write, trees in _wanted(water.too_little).items()
         ),
+        len(water.too_little),
         tuple(_notes(view)) if places else (),
     )
+
+
+def _wanted(missing: Sequence[TooLittle]) -> dict[str, list[str]]:
+    """What is to be written down, and of which trees; what most trees want first."""
+    found: dict[str, list[str]] = {}
+    for one in missing:
+        found.setdefault(one.to_write, []).append(one.tree)
+    return dict(sorted(found.items(), key=lambda item: -len(item[1])))
 
 
 def _more(others: Sequence[TreeWater]) -> str:
@@ -138,13 +150,18 @@ def _notes(view: Nursery) -> Iterator[str]:
     )
     yield (
         phrase(
-            "What was not measured goes by a rule of thumb that stands under the "
-            "tree: common practice, no source, and a setting under the name in "
-            "brackets."
+            "What was not measured goes by a rule of thumb that stands under the tree: "
+            "common practice, no source, and each a setting ({names}).",
+            names=", ".join(figure.name for figure in VESSEL_FIGURES),
         )
     )
     yield phrase("No rain is counted on for the days ahead.")
-    if water.methods:
+    if [*water.methods] == ["Hargreaves"]:
+        yield phrase(
+            "All by Hargreaves; of {days} since the drawing begins by what was measured.",
+            days=number(water.methods["Hargreaves"], "day"),
+        )
+    elif water.methods:
         by = ", ".join(
             phrase("{days} by {name}", days=number(days, "day"), name=name)
             for name, days in water.methods.items()

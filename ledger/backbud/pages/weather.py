@@ -56,7 +56,8 @@ class SkyPart(Struct, frozen=True):
 
 
 class WeatherSheet(Struct, frozen=True):
-    """All that the weather page shows. `home`: its sky, None where nothing is known of it."""
+    """All that the weather page shows. `home`: its sky, None where nothing is known of it;
+    `placed`: it is known where home lies."""
 
     place: str
     handle: str
@@ -65,6 +66,7 @@ class WeatherSheet(Struct, frozen=True):
     unknown: tuple[str, ...]
     water: WaterPart
     ahead: AheadPart | None = None
+    placed: bool = False
 
 
 def _heat_unit() -> str:
@@ -85,6 +87,7 @@ def sheet(view: Nursery) -> WeatherSheet:
         tuple(view.name(handle) for handle in weather.unknown),
         water_part(view),
         ahead_part(weather.ahead, view.name, view.today),
+        weather.placed,
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -12,9 +13,11 @@ from backbud.pages.drawings.window_line import DAYS, window_line
 from backbud.pages.links import anchor_of
 from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
-from backbud.tongue import phrase
+from backbud.species import Window
+from backbud.tongue import phrase, spoken
 from backbud.views.day import is_near
 from backbud.views.work import ReasonView, WorkView
+from backbud_grammar.act_words import ActWord
 
 LONGEST_UNBROKEN = 24
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -27,7 +30,7 @@ _REASON_LABELS: dict[ReasonSort, str] = {
 }
 
 
-class Because(Struct, frozen=True):
+class Because(Struct, frozen=True, gc=False):
     """One link of the chain of reasons, and the line of the journal it stands on."""
 
     label: str
@@ -35,7 +38,7 @@ class Because(Struct, frozen=True):
     at: str
 
 
-class Row(Struct, frozen=True):
+class Row(Struct, frozen=True, gc=False):
     """One work on its tree's page: what, when, for how long, its window drawn where it is near,
     why, and what to beware of."""
 
@@ -49,7 +52,7 @@ class Row(Struct, frozen=True):
     anchor: str
 
 
-class Settled(Struct, frozen=True):
+class Settled(Struct, frozen=True, gc=False):
     """A work that is done with: what, how, when and what was said."""
 
     outcome: State
@@ -65,7 +68,7 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
     return Row(
         work.state,
         words.sentence(work.title),
-        ", ".join(map(kept_together, _by(work, today))),
+        _by_when(work.act, work.state, work.window, work.minutes, today, spoken()),
         window_line(work.window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
         tuple(map(_because, work.reasons)),
@@ -83,21 +86,28 @@ def kept_together(part: str) -> str:
     return part.replace(" ", NO_BREAK) if len(part) <= LONGEST_UNBROKEN else part
 
 
-def _by(work: WorkView, today: date) -> Iterator[str]:
+# The same works fall due on the same days of many trees.
+@lru_cache(maxsize=4096)
+def _by_when(
+    act: ActWord, state: State, window: Window, minutes: int, today: date, language: str
+) -> str:
+    return ", ".join(map(kept_together, _by(act, state, window, minutes, today)))
+
+
+def _by(act: ActWord, state: State, window: Window, minutes: int, today: date) -> Iterator[str]:
     """The day that counts first: the last one, or the best of what comes."""
     year = today.year
-    closes = words.day(work.closes, year)
-    if work.state in ("overdue", "promised"):
-        yield phrase("was due {closes}", closes=closes)
-        yield from words.when_late(work, today).split(", ")
-    elif work.state == "now":
-        yield words.closing(work.act, work, today)
-        yield from words.when_now(work, today).split(", ")
+    if state in ("overdue", "promised"):
+        yield phrase("was due {closes}", closes=words.day(window.closes, year))
+        yield from words.when_late(window, today).split(", ")
+    elif state == "now":
+        yield words.closing(act, window, today)
+        yield from words.when_now(window, today).split(", ")
     else:
-        yield phrase("best {day}", day=words.day(work.best, year))
-        yield words.when_coming(work, today)
-    if work.minutes:
-        yield words.minutes(work.minutes)
+        yield phrase("best {day}", day=words.day(window.best, year))
+        yield words.when_coming(window, today)
+    if minutes:
+        yield words.minutes(minutes)
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:

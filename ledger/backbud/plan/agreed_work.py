@@ -20,7 +20,7 @@ from backbud.plan.followups import Reason
 from backbud.plan.insults import WEAK
 from backbud.plan.windows import span_window, window_of_plan
 from backbud.species import PROMISE, Figure, Proposal, Window
-from backbud.tongue import phrase
+from backbud.tongue import as_named, phrase
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.acts.shared import WORKS
 
@@ -49,7 +49,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         said = _said(event) or (_said(came) if came is not None else ())
         # Where more was agreed, that one of them is done keeps no promise.
         named = said if len(said) == 1 and said[0] in _NAMED else ()
-        what = f": {', '.join(said)}" if said else ""
+        what = f": {as_named(', '.join(said))}" if said else ""
         done_by = _done_by(named, journal)
         due = due_of(
             tree,

@@ -57,9 +57,12 @@ def _once_used_up(dues: list[Due], given: list[tuple[date, date]]) -> list[Due]:
     stood_for = set()
     found = []
     for due in dues:
+        if due.event is not None or not _asked(due):
+            found.append(due)
+            continue
         window = due.follow_up.window
         used_up = max((end for day, end in given if day <= window.closes), default=window.opens)
-        if due.event is not None or not _asked(due) or used_up <= window.opens:
+        if used_up <= window.opens:
             found.append(due)
         elif used_up + _TIME_LEFT > window.closes:
             found.append(_over(due))

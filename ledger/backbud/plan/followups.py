@@ -113,22 +113,30 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def window_on(self, today: date) -> Window:
         """The window that counts on a day: its own, or the next good moment."""
-        if self.outcome != "open":
+        if self.outcome != "open" or today <= self.window.closes:
             return self.window
         return window_on(self.window, self.weight, self.schedule, self.promised, today)
 
     def said_on(self, today: date) -> str:
         """What its rule says of it on a day: what is to be known then, or what will happen."""
-        now = self.window_on(today)
-        return said_on(self.window, now, self.schedule, self.state(today), today)
+        return self.said_as(*self.stand_on(today), today)
+
+    def said_as(self, state: State, now: Window, today: date) -> str:
+        """The same of one that is known to stand so, by the window that counts."""
+        return said_on(self.window, now, self.schedule, state, today)
 
     def state(self, today: date) -> State:
         """How the follow-up stands on a day."""
+        return self.stand_on(today)[0]
+
+    def stand_on(self, today: date) -> tuple[State, Window]:
+        """How it stands on a day, and the window that counts then."""
+        now = self.window_on(today)
         if self.outcome != "open":
-            return self.outcome
+            return self.outcome, now
         if self.next_cycle is not None and today >= self.next_cycle:
-            return "replaced"
-        return stands(self.window, self.weight, self.schedule, self.promised, today)
+            return "replaced", now
+        return stands(now, self.weight, self.promised, today), now
 
 
 def sort_of_work(one: FollowUp) -> tuple[str, str]:

@@ -105,7 +105,7 @@ def _is_the_keepers(follow_up: FollowUp) -> bool:
 
 def _stands_for(plan: Due, due: Due) -> bool:
     one, other = plan.follow_up, due.follow_up
-    if one.id == other.id or one.act != other.act or not _same_check(one, other):
+    if one.act != other.act or not _same_check(one, other):
         return False
     # A plan for one branch does not stand for the whole tree, nor for another branch.
     if plan.where and not is_meant(due.where, (plan.where,)):
@@ -123,11 +123,12 @@ def _same_check(one: FollowUp, other: FollowUp) -> bool:
 
 
 def _outranks(plan: Due, due: Due) -> bool:
-    """Of two that were moved to one window, or the same thing said twice of it, a plan before a
-    proposal, then the first by id."""
+    """Of two that were moved to one window, of a proposal that was moved to that of a plan, or the
+    same thing said twice of it, a plan before a proposal, then the first by id."""
     one, other = plan.follow_up, due.follow_up
-    moved = other.moved_from is not None and one.moved_from is not None
-    twice = one.planned and other.planned and one.title == other.title and plan.where == due.where
+    both = one.moved_from is not None or not other.planned
+    moved = other.moved_from is not None and both
+    twice = one.title == other.title and plan.where == due.where
     if one.window != other.window or not (moved or twice):
         return False
     return (not one.planned, one.id) < (not other.planned, other.id)

@@ -121,25 +121,35 @@ class Hanger:
             by_count.setdefault(one.count, []).append(i)
         has_undone = any(entry.undone for entry in tree.history)
         found: list[list[Due]] = [[] for _ in asked]
+        given: dict[tuple[object, ...], Year] = {}
         for count, then in each_after(self.histories, self.journal.things, tree.handle, by_count):
             then = _without_undone(then) if has_undone else then
             for i in by_count[count]:
-                found[i] = self._dues(asked[i], tree, then, species, seen, growth)
+                year = self._year_of(asked[i], then, species, seen, growth, given)
+                found[i] = self._dues(asked[i], tree, then, year)
         return [due for dues in found for due in dues]
 
-    def _dues(
+    def _year_of(
         self,
         one: _Asked,
-        tree: Tree,
         then: Tree,
         species: Species | None,
         seen: Seen,
         growth: Growth | None,
-    ) -> list[Due]:
-        """What a rule proposes; `then`: the tree as it was when it is asked about."""
+        given: dict[tuple[object, ...], Year],
+    ) -> Year:
+        """The year that a rule is given; `given`: those of this tree so far, since many rules are
+        given the same one."""
         known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
         place = self._at or one.place or then.place
-        year = self.years.at(then, place, one.day, species, known, growth)
+        key = place, then.pot, one.day, known
+        found = given.get(key)
+        if found is None:
+            found = given[key] = self.years.at(then, place, one.day, species, known, growth)
+        return found
+
+    def _dues(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Due]:
+        """What a rule proposes; `then`: the tree as it was when it is asked about."""
         at = -1 if one.event is None else one.count - 1
         acts = self.journal.acts
         return [
@@ -344,6 +354,8 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
+    if not any(entry.undone for entry in tree.history):
+        return tree
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
 
 

@@ -83,9 +83,10 @@ def _of_tree(entries: Sequence[Entry], height_cm: float | None, today: date) -> 
         event = entry.event
         if event.act == "measured" and not entry.undone:
             height_cm = _cm(event.measure("height")) or height_cm
-        if event.day in by_day and not entry.undone:
-            by_day[event.day].append(entry)
-            heights[event.day] = height_cm
+        day = event.when.first
+        if day in by_day and not entry.undone:
+            by_day[day].append(entry)
+            heights[day] = height_cm
     for day, done in by_day.items():
         for act, minutes in _of_day(done):
             yield act, heights[day], minutes

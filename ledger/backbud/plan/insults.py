@@ -42,7 +42,7 @@ def _kept_word(tree: Tree, one: FollowUp) -> FollowUp:
     owner says so itself."""
     if not (tree.weak and one.promised and one.outcome == "open" and one.act in _COSTS):
         return one
-    return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, WEAK))))
+    return replace(one, cautions=tuple(dict.fromkeys((*one.cautions, phrase(WEAK)))))
 
 
 def _is_hard(follow_up: FollowUp) -> bool:
@@ -54,7 +54,7 @@ def _warned(tree: Tree, follow_up: FollowUp, done: list[Event], due: list[Follow
     window = follow_up.window
     cautions = list(follow_up.cautions)
     if tree.weak:
-        cautions.append(WEAK)
+        cautions.append(phrase(WEAK))
     lately = [
         event
         for event in done

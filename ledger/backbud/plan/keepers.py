@@ -95,7 +95,7 @@ def _pieces(event: Event, tree: Tree, quoter: Quoter) -> list[str]:
 
 def _part_in(piece: str, event: Event) -> str:
     """The part of the tree that a piece of a plan names, or ""."""
-    named = (part for part in event.parts if is_meant(piece, (phrase("on {part}", part=part),)))
+    named = (part for part in event.parts if is_meant(piece, (f"on {part}",)))
     return max(named, key=len, default="")
 
 

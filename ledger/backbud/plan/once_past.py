@@ -38,9 +38,8 @@ def window_on(
     return window
 
 
-def stands(window: Window, weight: Weight, schedule: Schedule, promised: bool, day: date) -> Stands:
-    """How an open work stands on a day."""
-    now = window_on(window, weight, schedule, promised, day)
+def stands(now: Window, weight: Weight, promised: bool, day: date) -> Stands:
+    """How an open work stands on a day; `now`: the window that counts then."""
     if day < now.opens:
         return "coming"
     if day <= now.closes:

@@ -49,13 +49,13 @@ def young_roots_bear(species: Species | None, figures: Mapping[str, float]) -> T
         return None
     limit = species.young_frost_limit_c
     if limit is not None:
-        celsius, source = limit.value, limit.source
+        celsius, source = limit.value, phrase(limit.source)
     else:
         celsius = YOUNG_ROOTS.among(figures)
         source = phrase(
             "none is known of it: {name}, a setting of ours, {common_practice}",
             name=YOUNG_ROOTS.name,
-            common_practice=COMMON_PRACTICE,
+            common_practice=phrase(COMMON_PRACTICE),
         )
     if celsius < mature.celsius:
         return mature
@@ -90,9 +90,9 @@ def _mature(species: Species | None, figures: Mapping[str, float]) -> Temperatur
             "it is rated {rating} ({source}), and mature roots in a pot bear about "
             "{degrees} ({name}, a setting of ours, {common_practice}).",
             rating=rating,
-            source=source,
+            source=phrase(source),
             degrees=degrees(celsius),
             name=POT_MARGIN.name,
-            common_practice=COMMON_PRACTICE,
+            common_practice=phrase(COMMON_PRACTICE),
         ),
     )

@@ -58,16 +58,17 @@ def settled(
         if event.was("skipped", "put-off"):
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
-                    if due.follow_up.id not in now:
-                        waiting.add(due)
+                    waiting.add(due)
                     now[due.follow_up.id] = due
         elif not entry.undone:
             found = [now[ident] for ident in waiting.for_event(event, at)]
+            if not found:
+                continue
             for due in found:
                 if not _still_open(due, event.day):
                     waiting.drop(due)
             sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
-            for due in _done_by(event, at, sheltered):
+            for due in _done_by(event, sheltered):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -81,15 +82,17 @@ def _with(due: Due, **changed: object) -> Due:
 # ------------------------------------------------------------------ done
 
 
-def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
+def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
     """Which of the waiting dues an event settles.
 
     Of works that one rule asks for one after another, it settles those whose turn it is; of those
     on parts of the tree, all that it was done to.
     """
     by_cause: dict[tuple[str, str], list[Due]] = {}
+    if event.says("partly"):
+        return []
     for due in waiting:
-        waits = due.at < at and not due.by_sum and _still_open(due, event.day)
+        waits = not due.by_sum and _still_open(due, event.day)
         if waits and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
@@ -121,7 +124,7 @@ def _settles(event: Event, due: Due) -> bool:
     An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check, and
     "cleaned pot" by a bare "cleaned".
     """
-    if event.says("partly") or _too_early(event, due):
+    if _too_early(event, due):
         return False
     if event.act == "protected" and not is_against_weather(event):
         return False

@@ -104,11 +104,10 @@ def _canopy(tree: Tree, pot: Pot, figures: Mapping[str, float]) -> tuple[float, 
     across_cm = max(figure.among(figures), 0.0) * size_cm
     return canopy_area_m2(across_cm), (
         phrase(
-            "crown taken as {across_cm:.0f} cm across, {among:g} × {of} ({name})",
+            "crown taken as {across_cm:.0f} cm across, {among:g} × {of}",
             across_cm=across_cm,
             among=figure.among(figures),
             of=of,
-            name=figure.name,
         )
     )
 
@@ -127,10 +126,10 @@ def _pot(tree: Tree, things: Things, figures: Mapping[str, float]) -> tuple[Pot 
         return pot_of_card(card, figures)
     ball = tree.sizes.get("root ball")
     if ball is None:
-        return None, NO_POT
+        return None, phrase(NO_POT)
     sizes_cm = ball.sizes_in("cm")
     if len(sizes_cm) < 2 or min(sizes_cm) <= 0:
-        return None, NO_POT
+        return None, phrase(NO_POT)
     shape: Literal["rectangle", "round"] = "round" if len(sizes_cm) == 2 else "rectangle"
     return pot_from_inside(shape, sizes_cm), phrase("its root ball stands for a pot")
 
@@ -164,9 +163,8 @@ def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, 
             )
             said.append(
                 phrase(
-                    "pot measured outside, its wall taken as {wall_cm:g} cm ({name})",
+                    "pot measured outside, its wall taken as {wall_cm:g} cm",
                     wall_cm=wall_cm,
-                    name=POT_WALL.name,
                 )
             )
     except ValueError as error:
@@ -201,14 +199,7 @@ def _held(
         if card is not None
         else phrase("a mix that nobody wrote down")
     )
-    return litres * share, (
-        phrase(
-            "{of} taken to hold {share:.0%} water ({name})",
-            of=of,
-            share=share,
-            name=HELD_SHARE.name,
-        )
-    )
+    return litres * share, (phrase("{of} taken to hold {share:.0%} water", of=of, share=share))
 
 
 def parts_of_card(mix: Thing) -> dict[str, float]:

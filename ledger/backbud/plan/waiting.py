@@ -46,7 +46,8 @@ class WaitingDues:
 
     def _among(self, event: Event) -> Iterator[str]:
         for act in acts_in(event):
-            yield from self._of_act(act, event)
+            if act in self._by_act:
+                yield from self._of_act(act, event)
 
     def _of_act(self, act: str, event: Event) -> Iterator[str]:
         by_word = self._by_act.get(act, {})

@@ -75,7 +75,7 @@ from backbud.species.weight import (
 from backbud.species.windows import Window, days_after, weeks_after
 from backbud.species.year import Year
 from backbud.species.year_told import Season, Temperature, Turn
-from backbud.tongue import continued, counted_phrase, phrase
+from backbud.tongue import as_named, continued, counted_phrase, phrase
 from backbud_grammar.act_words import (
     ActWord,
     DetailName,
@@ -154,6 +154,7 @@ __all__ = [
     "after_stage",
     "as_act",
     "as_detail",
+    "as_named",
     "as_settling",
     "as_word",
     "comes_in",

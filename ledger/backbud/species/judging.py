@@ -82,8 +82,8 @@ def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
 
 def _in_need(tree: Tree, deed: Deed, year: Year) -> bool:
     """Whether its roots were found wet or rotten, or water stood on them, in the weeks before."""
-    found = (one.event for one in tree.history if deed.first - _IN_NEED <= one.event.day)
-    return any(_tells_of_need(done, year) for done in found if done.day <= deed.last)
+    found = tree.done_between(deed.first - _IN_NEED, deed.last)
+    return any(_tells_of_need(one.event, year) for one in found)
 
 
 def _tells_of_need(done: Event, year: Year) -> bool:

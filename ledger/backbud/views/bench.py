@@ -5,6 +5,7 @@ A round is the same work wanted of several trees. What is still to come stands i
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from itertools import chain
@@ -15,7 +16,7 @@ from msgspec import Struct
 
 from backbud.views.ahead import Ahead
 from backbud.views.day import Urgency, plain_title, stands_under, urgency
-from backbud.views.sky import Odds, Weather
+from backbud.views.sky import Frosts, Weather
 from backbud.views.work import WorkView
 
 Heading = Literal[
@@ -48,6 +49,8 @@ _FIRST_TO_GO: tuple[Heading, ...] = (
 # Ours, no source: within so many days a window closes soon.
 SOON_DAYS = 10
 MOST_ROWS = 30
+# What says more of a work than what it is begins with one of these.
+_MORE = re.compile(r"[:,;(–]")
 # However many places have something over, so many rounds are shown.
 FEWEST_ROUNDS = 12
 
@@ -104,21 +107,24 @@ class Round(Struct, frozen=True):
 
 
 class Rest(Struct, frozen=True):
-    """What found no row of its own, of one place: the titles of its rounds, works and minutes."""
+    """What found no row of its own, of one place: works and minutes. `wanted`: what is to be done,
+    in short, and of how many trees, that of most first."""
 
     place: str
     place_name: str
-    titles: tuple[str, ...]
+    wanted: tuple[tuple[str, int], ...]
     works: int
     minutes: int
 
 
 class FrostToday(Struct, frozen=True):
-    """Of how many winters on record frost had come by this day, or still came after it."""
+    """Of how many winters on record frost had come by this day, or still came after it. `first`:
+    this winter's first, once it came and none of the last is awaited."""
 
     ahead: bool
     winters: int
     among: int
+    first: date | None = None
 
 
 class Lean(Struct, frozen=True):
@@ -181,7 +187,7 @@ def bench_view(
     sky = weather.skies[0] if weather.home_known and weather.skies else None
     return BenchView(
         today,
-        _frost(sky.frosts.odds, sky.frosts.winters, today) if sky and sky.frosts else None,
+        _frost(sky.frosts, today) if sky and sky.frosts else None,
         Lean(sky.heat.ahead_days, sky.heat.among) if sky and sky.heat.ahead_days else None,
         tuple(
             (heading, tuple(round_of(those, order) for those in shown[heading]))
@@ -346,7 +352,7 @@ def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
         Rest(
             place,
             place_name,
-            tuple(dict.fromkeys(one.title for one in those)),
+            _wanted(those),
             len(those),
             sum(one.work.minutes for one in those),
         )
@@ -355,15 +361,27 @@ def _rest(over: Iterable[Sequence[AtBench]]) -> tuple[Rest, ...]:
     return tuple(sorted(rests, key=lambda one: (-one.works, one.place)))
 
 
+def _wanted(those: Iterable[AtBench]) -> tuple[tuple[str, int], ...]:
+    """Each work by the beginning of its title, `check for pests`, with its number of trees."""
+    trees: dict[str, set[str]] = {}
+    for one in those:
+        trees.setdefault(_MORE.split(one.title, maxsplit=1)[0], set()).add(one.work.tree)
+    return tuple(sorted(((title, len(some)) for title, some in trees.items()), key=lambda w: -w[1]))
+
+
 # ------------------------------------------------------------------ the weather that matters
 
 
-def _frost(odds: Sequence[Odds], winters: int, today: date) -> FrostToday | None:
+def _frost(frosts: Frosts, today: date) -> FrostToday | None:
     """While frost may still come this winter or has not yet come in all; None in between."""
-    known = [one for one in odds if one.day <= today]
+    known, winters = [one for one in frosts.odds if one.day <= today], frosts.winters
     if not known:
         return None
     now = known[-1]
     ahead = now.come_percent >= 100 or now.to_come_percent < now.come_percent
     percent = now.to_come_percent if ahead else now.come_percent
-    return FrostToday(ahead, round(percent * winters / 100), winters) if percent else None
+    if not percent:
+        return None
+    # What came needs no odds any more.
+    first = None if ahead else frosts.this.first
+    return FrostToday(ahead, round(percent * winters / 100), winters, first)

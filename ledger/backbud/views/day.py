@@ -15,7 +15,7 @@ from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.species import PROMISE
-from backbud.tongue import phrase
+from backbud.tongue import as_named, phrase
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
@@ -44,7 +44,10 @@ def open_works_of(
     plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
 ) -> tuple[WorkView, ...]:
     """Those of a tree's follow-ups that still want doing, as they are shown on a day."""
-    return works_of((one for one in plans if one.is_open(today)), tree, names, today)
+    stands = [(one, one.stand_on(today)) for one in plans]
+    return tuple(
+        [work_view(one, tree, names, today, stand) for one, stand in stands if stand[0] in OPEN]
+    )
 
 
 def told_works_of(
@@ -52,15 +55,16 @@ def told_works_of(
 ) -> tuple[WorkView, ...]:
     """Those of a tree's follow-ups that still want doing, or were settled within a year."""
     since = today - timedelta(days=SETTLED_DAYS)
-
-    def is_told(one: FollowUp) -> bool:
-        state = one.state(today)
+    told = []
+    for one in plans:
+        state, now = stand = one.stand_on(today)
         if state in ("done", "skipped"):
-            settled_on = one.settled.day if one.settled else one.window_on(today).closes
-            return settled_on >= since
-        return state in OPEN
-
-    return works_of(filter(is_told, plans), tree, names, today)
+            is_told = (one.settled.day if one.settled else now.closes) >= since
+        else:
+            is_told = state in OPEN
+        if is_told:
+            told.append(work_view(one, tree, names, today, stand))
+    return tuple(told)
 
 
 def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[WorkView]:
@@ -189,7 +193,7 @@ def joint_title(some: Sequence[WorkView]) -> str:
     title = first.title.removesuffix(ending)
     if "" in parts:
         return title
-    *others, last = parts
+    *others, last = map(as_named, parts)
     return phrase(
         "{title} on {others} and {last}", title=title, others=", ".join(others), last=last
     )

@@ -7,18 +7,14 @@ from backbud.plan.agreed_work import AGREED_WORK
 from backbud.plan.followups import FollowUp
 
 _LABELS = frozenset({"note", "value"})
-# Rules of works that hang on a line for the keeper alone.
-_RULES = frozenset({AGREED_WORK})
 
 
 def is_entry_for_keeper(entry: Entry) -> bool:
     """Whether a line, what it first said, or what it was corrected to is for the keeper alone."""
     first, by = entry.as_written, entry.corrected_by
-    return (
-        entry.event.is_for_keeper
-        or (first is not None and first.is_for_keeper)
-        or (by is not None and by.is_for_keeper)
-    )
+    if first is None and by is None:
+        return entry.event.is_for_keeper
+    return any(one.is_for_keeper for one in (entry.event, first, by) if one is not None)
 
 
 def is_fact_for_keeper(label: str) -> bool:
@@ -29,4 +25,6 @@ def is_fact_for_keeper(label: str) -> bool:
 def is_work_for_keeper(one: FollowUp) -> bool:
     """Whether a work that falls due is the keeper's to see to and nobody else's to read: that a
     bill is paid, that an owner is asked, and what was agreed."""
-    return "for_keeper" in one.row.traits or not _RULES.isdisjoint(one.id.split("/")[1:2])
+    if "for_keeper" in one.row.traits:
+        return True
+    return AGREED_WORK in one.id and one.id.split("/")[1] == AGREED_WORK

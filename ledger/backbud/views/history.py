@@ -7,6 +7,7 @@ from datetime import date
 from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
 from backbud.collection.state import Entry, Tree
@@ -19,6 +20,7 @@ from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud.views.marked import for_owner
 from backbud_grammar.act_words import ActWord
+from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
@@ -38,7 +40,7 @@ class DateView(Struct, frozen=True, gc=False):
     uncertain: bool
 
 
-class CorrectionView(Struct, frozen=True):
+class CorrectionView(Struct, frozen=True, gc=False):
     """A later line that changed an entry.
 
     `undone`: it says that the entry never happened. `was`: how the entry first read, and `was_at`
@@ -53,7 +55,7 @@ class CorrectionView(Struct, frozen=True):
     was_at: str
 
 
-class LateView(Struct, frozen=True):
+class LateView(Struct, frozen=True, gc=False):
     """The day of the revision by which a line stood there as it is, long after its own day.
 
     `changed`: it had stood there otherwise before.
@@ -63,7 +65,7 @@ class LateView(Struct, frozen=True):
     changed: bool
 
 
-class EntryView(Struct, frozen=True, kw_only=True):
+class EntryView(Struct, frozen=True, kw_only=True, gc=False):
     """One line of a tree's history.
 
     `date`: as written, `when` the days it can mean. `act`: in its past form; `details`: as written;
@@ -143,36 +145,68 @@ class EntryView(Struct, frozen=True, kw_only=True):
 
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
-    event, by = entry.event, entry.corrected_by
-    # Of what was done to some of its batch nobody knows whether the tree was among them.
-    of_some = bool(entry.within) and entry.of is not None
-    free = free_names(event.row) if event.details else ()
-    return EntryView(
+    event = entry.event
+    row, held, remark = event.row, event.held, event.remark
+    free = row.prose
+    if not free and event.details and (names := free_names(row)):
+        for detail in event.details:
+            if detail.name in names:
+                free = True
+                break
+    shown = EntryView(
         date=event.when.text,
         when=date_view(event.when),
-        act=event.said,
+        act=held or event.act,
         details=event.text,
-        text=_details(event),
-        remark=event.remark,
+        text=_details(event) if event.named else event.text,
+        remark=remark,
         at=f"{event.file}:{event.line}",
-        shared_among=entry.among,
-        corrected=by is not None,
-        corrected_at=str(by.origin) if by else None,
-        first_written=entry.as_written.text if entry.as_written else None,
-        correction=_correction(entry, by) if by else None,
-        done=not (entry.undone or event.held),
-        held_back=bool(event.held) and not of_some,
-        kept=() if of_some else event.kept,
-        free_words=event.row.prose or (bool(free) and any(d.name in free for d in event.details)),
+        done=not (held or entry.undone),
+        held_back=bool(held),
+        kept=event.kept,
+        free_words=free,
         private=is_entry_for_keeper(entry),
-        own_words=event.own,
-        sign=sign_of(event.row),
-        count=entry.batch.said if entry.batch is not None and event.act in _MOVE_COUNTS else "",
-        of=entry.of,
-        within=entry.within,
-        for_owner=for_owner(event.text if event.row.prose else event.remark),
-        hour=event.hour,
+        sign=sign_of(row),
     )
+    # Few lines have any of what follows, and every line of every page comes by here.
+    more = _more_of(entry)
+    if (remark or row.prose) and (said := for_owner(event.text if row.prose else remark)):
+        more["for_owner"] = said
+    return replace(shown, **more) if more else shown
+
+
+def _more_of(entry: Entry) -> dict[str, object]:
+    """What is shown of few entries, by the name of the field."""
+    event = entry.event
+    more: dict[str, object] = {}
+    if event.own:
+        more["own_words"] = event.own
+    if event.hour:
+        more["hour"] = event.hour
+    if entry.among != 1:
+        more["shared_among"] = entry.among
+    if entry.corrected_by is not None:
+        more |= _corrected(entry, entry.corrected_by)
+    if entry.batch is not None and event.act in _MOVE_COUNTS:
+        more["count"] = entry.batch.said
+    if entry.of is not None:
+        more["of"] = entry.of
+    if entry.within:
+        more["within"] = entry.within
+        if entry.of is not None:
+            # Of what was done to some of its batch nobody knows whether the tree was among them.
+            more |= {"held_back": False, "kept": ()}
+    return more
+
+
+def _corrected(entry: Entry, by: Event) -> dict[str, object]:
+    first = entry.as_written
+    return {
+        "corrected": True,
+        "corrected_at": str(by.origin),
+        "first_written": first.text if first else None,
+        "correction": _correction(entry, by),
+    }
 
 
 def late_in(journal: Journal, today: date) -> dict[str, LateView]:
@@ -201,17 +235,12 @@ def late_by_tree(
 # Lines that tell how many there are now; others tell it in their own words, or leave it as it was.
 _TELL_COUNTS: frozenset[ActWord] = frozenset({"germinated", "counted", "parted-off"})
 _MOVE_COUNTS = {*GOINGS, *ARRIVALS, *_TELL_COUNTS} - RAISED
-# By its word, a row of the table of acts, and which of its details may hold any words.
-_FREE: dict[str, tuple[ActForm, frozenset[str]]] = {}
 
 
+@by_row
 def free_names(row: ActForm) -> frozenset[str]:
     """Which details of an act may hold any words at all."""
-    known = _FREE.get(row.word)
-    if known is None or known[0] is not row:
-        names = (form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
-        known = _FREE[row.word] = (row, frozenset(names))
-    return known[1]
+    return frozenset(form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
 
 
 @lru_cache(maxsize=4096)

@@ -8,9 +8,10 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.collection.on_tree import is_meant, may_wire, put_on_by
+from backbud.collection.on_tree import WIRING, is_meant
 from backbud.collection.state import Entry
 from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.by_row import by_row
 from backbud_grammar.forms import ActForm, WorkName
 
 # What an act is drawn as; "" for what has no mark.
@@ -29,19 +30,9 @@ _BY_WORK: Mapping[WorkName, Sign] = {"branches": "cut", "feed": "feed"}
 _BY_WORD: Mapping[ActWord, Sign] = {"moved": "move", "staged": "seen", "bloomed": "seen"}
 
 
-# By its word, a row of the table of acts, and its sign: every line of every page asks.
-_SIGNS: dict[str, tuple[ActForm, Sign]] = {}
-
-
+@by_row
 def sign_of(row: ActForm) -> Sign:
     """What an act is drawn as."""
-    known = _SIGNS.get(row.word)
-    if known is None or known[0] is not row:
-        known = _SIGNS[row.word] = (row, _sign_of(row))
-    return known[1]
-
-
-def _sign_of(row: ActForm) -> Sign:
     if "potting" in row.traits or "root_work" in row.traits:
         return "roots"
     return _BY_WORD.get(as_act(row.word)) or _BY_WORK.get(row.work) or ""
@@ -53,12 +44,11 @@ def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:
     still: list[WireView] = []
     for entry in history:
         event = entry.event
-        if not may_wire(event.row) or entry.undone or event.held:
+        effect = WIRING.get(event.act)
+        if effect is None or entry.undone:
             continue
-        effect = put_on_by(event.row)
-        assert effect is not None
         change = effect(event)
-        if "wire" in change.off and not change.stays:
+        if still and "wire" in change.off and not change.stays:
             gone = [one for one in still if is_meant(one.part, change.parts)]
             done += [WireView(one.part, one.on, event.day) for one in gone]
             still = [one for one in still if one not in gone]

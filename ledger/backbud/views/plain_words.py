@@ -7,7 +7,7 @@ but what a pest was treated with.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 
 from msgspec import Struct
 
@@ -16,7 +16,7 @@ from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud.species.stages import stage_name
-from backbud.tongue import continued, phrase
+from backbud.tongue import ENGLISH, as_named, continued, decimal, phrase, spoken
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.handles import folded_words
@@ -168,10 +168,47 @@ def _singly(event: Event) -> int:
 
 def thing_in_words(thing: OnTree) -> str:
     """Something that is on the tree: `2.5 mm aluminium wire on left 2`."""
-    what = " ".join(phrase(_METALS.get(word, word)) for word in thing.what.split())
-    sort = phrase({"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort))
+    what = " ".join(_METALS.get(word, word) for word in thing.what.split())
+    sort = {"guy": "guy wire", "wrap": "wrapping"}.get(thing.sort, thing.sort)
     part = phrase(" on {part}", part=thing.part) if thing.part else ""
-    return f"{what} {sort}{part}".strip()
+    return f"{thing_called(what, sort)}{part}".strip()
+
+
+# What a thing is made of, and what it is, where a language has one word for both.
+_CALLED: Mapping[tuple[str, str], Callable[[str], str]] = {
+    ("Al", "wire"): lambda size: phrase("{size} Al wire", size=size),
+    ("Cu", "wire"): lambda size: phrase("{size} Cu wire", size=size),
+    ("Al", "guy wire"): lambda size: phrase("{size} Al guy wire", size=size),
+    ("Cu", "guy wire"): lambda size: phrase("{size} Cu guy wire", size=size),
+    ("Al", "anchor tie"): lambda size: phrase("{size} Al anchor tie", size=size),
+    ("Cu", "anchor tie"): lambda size: phrase("{size} Cu anchor tie", size=size),
+    ("annealed", "wire"): lambda size: phrase("{size} annealed wire", size=size),
+    ("annealed", "guy wire"): lambda size: phrase("{size} annealed guy wire", size=size),
+    ("annealed copper", "wire"): lambda size: phrase("{size} annealed copper wire", size=size),
+    ("annealed copper", "guy wire"): lambda size: phrase(
+        "{size} annealed copper guy wire", size=size
+    ),
+    ("aluminium", "wire"): lambda size: phrase("{size} aluminium wire", size=size),
+    ("copper", "wire"): lambda size: phrase("{size} copper wire", size=size),
+    ("aluminium", "guy wire"): lambda size: phrase("{size} aluminium guy wire", size=size),
+    ("copper", "guy wire"): lambda size: phrase("{size} copper guy wire", size=size),
+}
+
+
+def thing_called(what: str, sort: str) -> str:
+    """What a thing is made of (`1.5 mm Al`, `raffia`) and what it is (`wire`), in the language
+    spoken: what the keeper calls it by other words stands as written."""
+    if spoken() == ENGLISH:
+        return what if sort in what else f"{what} {sort}".strip()
+    if what == sort:
+        return phrase(sort)
+    for (metal, thing), called in _CALLED.items():
+        if thing == sort and (what == metal or what.endswith(f" {metal}")):
+            return called(decimal(what.removesuffix(metal).strip())).strip()
+    own = phrase(what)
+    if own == what and not what[0].isdigit():
+        own = as_named(what)
+    return phrase("{what} {sort}", what=own, sort=phrase(sort))
 
 
 def _potting(event: Event, called: Called) -> Iterator[str]:
@@ -209,7 +246,7 @@ def _wire(event: Event) -> Iterator[str]:
         yield " ".join(
             part
             for part in (
-                str(detail.measure),
+                decimal(str(detail.measure)),
                 metal,
                 phrase("on {part}", part=detail.part) if detail.part else "",
             )
@@ -253,7 +290,7 @@ def _detail(event: Event, detail: Detail, called: Called) -> str:
     label: str = "" if detail.name not in _LABELLED else detail.name
     if detail.name == "stubs":
         label = phrase("stubs of")
-    measure = str(detail.measure) if detail.measure is not None else ""
+    measure = decimal(str(detail.measure)) if detail.measure is not None else ""
     flag = detail.name if not (measure or detail.words or detail.part) else ""
     part = phrase("on {part}", part=detail.part) if detail.part else ""
     return " ".join(one for one in (flag, label, measure, detail.words, part) if one)

@@ -84,6 +84,7 @@ def weather_of(
         tuple(_year_airs(known[0], journal.southern)) if home_known else (),
         journal.southern,
         ahead_of(trees, journal.things, records, skies, today),
+        bool(records.home) and records.record_of(records.home).position.latitude is not None,
     )
 
 
@@ -279,6 +280,6 @@ def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Itera
             phrase(
                 "Day length and sun: latitude {latitude:g}, from its {known_from}.",
                 latitude=position.latitude,
-                known_from=position.known_from,
+                known_from=phrase(position.known_from),
             )
         )

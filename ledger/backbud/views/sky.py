@@ -168,7 +168,8 @@ class Weather(Struct, frozen=True):
 
     `unknown`: places of which too little is known. `home`: the home place's handle, or "".
     `years`: of the home place, those on record and this one. `southern`: its growing year begins
-    in July. `ahead`: the days to come as forecasts have them.
+    in July. `ahead`: the days to come as forecasts have them. `placed`: it is known where home
+    lies.
     """
 
     home: str = ""
@@ -179,6 +180,7 @@ class Weather(Struct, frozen=True):
     years: tuple[YearAir, ...] = ()
     southern: bool = False
     ahead: Ahead = Ahead()
+    placed: bool = False
 
     @property
     def litres_now(self) -> float:

@@ -10,7 +10,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.state import OnTree, Standing, Tree
-from backbud.collection.zones import WHOLE_TREE, zone_scores
+from backbud.collection.zones import WHOLE_TREE, tells_of_zones, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.tongue import phrase
@@ -379,7 +379,9 @@ def _looks(tree: Tree) -> dict[date, dict[str, int]]:
     looks: dict[date, dict[str, int]] = {}
     for entry in tree.history:
         event = entry.event
-        if event.details and event.exact and not entry.undone and (scores := [*zone_scores(event)]):
+        if not tells_of_zones(event.row) or not event.exact or entry.undone:
+            continue
+        if scores := [*zone_scores(event)]:
             looks.setdefault(event.day, {}).update(scores)
     named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
     return looks if named else {}

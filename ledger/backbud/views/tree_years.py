@@ -9,13 +9,14 @@ from msgspec import Struct
 
 from backbud.collection.state import Entry, Tree
 from backbud.collection.zones import zone_scores
-from backbud.journal.events import Event
 from backbud.plan.year import BLOOM_STAGES
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
 from backbud.views.sky import YearAir
-from backbud_grammar.act_words import ActWord, DetailName, as_word
+from backbud_grammar.act_words import ActWord, DetailName, as_act, as_word
+from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import growing_year
+from backbud_grammar.forms import ActForm
 
 # So many years stand side by side, the latest.
 MOST_YEARS = 6
@@ -23,7 +24,7 @@ MOST_YEARS = 6
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
 _FULL = BLOOM_STAGES[as_word("full")]
-_ANSWERS: tuple[ActWord, ...] = ("bloomed", "measured", "vigour", "checked")
+_ANSWERS: frozenset[ActWord] = frozenset({"bloomed", "measured", "vigour", "checked"})
 _UNTOLD = frozenset({"seen", "move"})
 
 
@@ -57,25 +58,27 @@ class TreeYearView(Struct, frozen=True):
 def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
     """The years of a tree in which something was written of it on a known day and of which there is
     something to set beside another, the latest first; none where that is one year alone."""
-    by_year: dict[str, list[Entry]] = {}
+    by_day: dict[date, list[Entry]] = {}
     for entry in tree.history:
         event = entry.event
-        if _is_told(event) and not entry.undone and not is_entry_for_keeper(entry):
-            by_year.setdefault(growing_year(event.day, southern), []).append(entry)
+        if not stands_beside(event.row) or not event.exact:
+            continue
+        if not entry.undone and not is_entry_for_keeper(entry):
+            by_day.setdefault(event.day, []).append(entry)
+    by_year: dict[str, list[Entry]] = {}
+    for day, entries in by_day.items():
+        by_year.setdefault(growing_year(day, southern), []).extend(entries)
     by_name = {air.name: air for air in airs}
     found = [_year(name, entries, by_name) for name, entries in sorted(by_year.items())]
     told = [one for one in found if one.air or one.bloom or one.growth or one.girth or one.vigour]
     return tuple(reversed(told[-MOST_YEARS:])) if len(told) > 1 else ()
 
 
-def _is_told(event: Event) -> bool:
-    """Whether anything of it can stand beside another year."""
-    return event.exact and (event.was(*_ANSWERS) or _is_done(event))
-
-
-def _is_done(event: Event) -> bool:
-    sign = sign_of(event.row)
-    return event.was("wired") or (sign != "" and sign not in _UNTOLD)
+@by_row
+def stands_beside(row: ActForm) -> bool:
+    """Whether anything that an act tells can stand beside another year."""
+    act, sign = as_act(row.word), sign_of(row)
+    return act in _ANSWERS or act == "wired" or (sign != "" and sign not in _UNTOLD)
 
 
 def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
@@ -85,9 +88,11 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
     scores: list[int] = []
     for entry in entries:
         event = entry.event
-        if not event.was(*_ANSWERS):
+        if event.act not in _ANSWERS:
             days = done.setdefault(event.act, [])
-            days += [event.day] if event.day not in days else []
+            if not days or days[-1] != event.day:
+                days.append(event.day)
+            continue
         if event.was("bloomed") and not event.says("none"):
             # What says no more than that it flowered is full flower.
             said = [stage for word, stage in BLOOM_STAGES.items() if event.says(word)]

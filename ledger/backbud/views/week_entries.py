@@ -23,7 +23,8 @@ class WeekWork(Struct, frozen=True, gc=False):
     `place`: where it stands by first handle, "" for nowhere; `place_name`: what people call that.
     `alone`: it has an entry of its own. `late`: it is past its time. `foretold`: what of a forecast
     it is asked for against; `group`: its rule, and the year that it is of. `stays_on`: a shelter
-    that is put on at once and stays until it closes.
+    that is put on at once and stays until it closes. `in_round`: a look that nothing grows worse
+    by for a week or two, so that it may be taken with others of its place.
     """
 
     id: str
@@ -48,6 +49,7 @@ class WeekWork(Struct, frozen=True, gc=False):
     foretold: Foretold | None = None
     group: str = ""
     stays_on: bool = False
+    in_round: bool = False
 
     @property
     def rank(self) -> tuple[int, date, str]:

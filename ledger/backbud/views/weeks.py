@@ -2,9 +2,10 @@
 a week at a glance.
 
 A work stands alone only where a tree may die or be scarred within days, or where a day was named.
-Else what must be done at one place in one week is one entry, and what may be done to one kind
-stands once, in its best week. What is past its time is one entry. Whether a must is shown never
-depends on how much else there is: where a week would hold too much, its entries merge.
+Else what must be done at one place in one week is one entry, looks at one thing there are one
+round, and what may be done to one kind stands once, in its best week. What is past its time is one
+entry. Whether a must is shown never depends on how much else there is: where a week would hold too
+much, its entries merge.
 """
 
 from __future__ import annotations
@@ -30,6 +31,9 @@ from backbud_grammar.act_words import SettledBy
 WITHIN_DAYS = timedelta(days=10)
 # A chance is not moved further than this from its own best day to stand with others.
 NEAR_BEST = timedelta(weeks=4)
+# A look is not taken further than this from its own best day on one round with others; ours, no
+# source.
+NEAR_LOOK = timedelta(weeks=2)
 # So long what is past its time stands ahead of today, for a calendar that is not fetched daily.
 AHEAD = timedelta(days=7)
 # A week holds at most so many entries, by how many trees there are: a line through these two.
@@ -68,6 +72,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         one.foretold,
         one.group,
         is_put_on_at_once(one.act, shown),
+        shown.look and weight.lapses and weight.at_stake != "life" and not one.promised,
     )
 
 
@@ -158,11 +163,32 @@ def _week_of(one: WeekWork, this_week: date) -> date:
 
 def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[WeekEntry]:
     groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
+    looks: dict[tuple[str, str], list[tuple[date, WeekWork]]] = defaultdict(list)
     for monday, one in musts:
-        groups[monday, one.work, one.place].append(one)
+        if one.in_round:
+            looks[one.work, one.place].append((monday, one))
+        else:
+            groups[monday, one.work, one.place].append(one)
+    for (work, place), some_looks in looks.items():
+        for monday, here in _rounds_of(some_looks):
+            groups[monday, work, place] += here
     for (monday, work, place), some in groups.items():
         name = f"must:{work}/{place}/{_iso(monday)}"
         yield entry("must", name, monday, some, work=work, place=place)
+
+
+def _rounds_of(
+    looks: list[tuple[date, WeekWork]],
+) -> Iterator[tuple[date, list[WeekWork]]]:
+    """The looks at one thing at one place in few rounds, as their own days allow: each round in the
+    week of most of them. `looks`: each with the week that it would stand in alone. One whose best
+    week went by waits for a round that is near it, so that it stays where it was told of."""
+    while looks:
+        weeks = Counter(week for week, _ in looks)
+        monday = min(weeks, key=lambda week: (-weeks[week], week))
+        in_reach = [week == monday or _is_open_in(one, monday, NEAR_LOOK) for week, one in looks]
+        yield monday, [one for (_, one), here in zip(looks, in_reach, strict=True) if here]
+        looks = [look for look, here in zip(looks, in_reach, strict=True) if not here]
 
 
 def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Iterator[WeekEntry]:
@@ -173,10 +199,10 @@ def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Ite
         groups[one.work, one.kind].append(one)
     for (work, kind), left in groups.items():
         while best := _best_week(left, this_week):
-            here = [one for one in left if _is_open_in(one, best)]
+            here = [one for one in left if _is_open_in(one, best, NEAR_BEST)]
             name = f"may:{work}/{kind}/{_iso(best)}"
             yield entry("may", name, best, here, work=work, kind=kind)
-            left = [one for one in left if not _is_open_in(one, best)]
+            left = [one for one in left if not _is_open_in(one, best, NEAR_BEST)]
 
 
 def _best_week(works: Iterable[WeekWork], this_week: date) -> date | None:
@@ -184,9 +210,10 @@ def _best_week(works: Iterable[WeekWork], this_week: date) -> date | None:
     return min(weeks, key=lambda monday: (-weeks[monday], monday), default=None)
 
 
-def _is_open_in(one: WeekWork, monday: date) -> bool:
+def _is_open_in(one: WeekWork, monday: date, near: timedelta) -> bool:
+    """Whether a work's window is open in a week, and that near its best one."""
     is_open = monday_of(one.opens) <= monday <= one.closes
-    return is_open and abs(monday_of(one.best) - monday) <= NEAR_BEST
+    return is_open and abs(monday_of(one.best) - monday) <= near
 
 
 def _foretold(works: Iterable[WeekWork]) -> Iterator[WeekEntry]:

@@ -6,12 +6,14 @@ from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
-from backbud.plan.waits import waits_on_weather
+from backbud.plan.waits import rests_on_expected
 from backbud.species import AtStake, OncePast, Weight, Window
+from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud_grammar.act_words import ActWord, SettledBy
@@ -72,7 +74,7 @@ class SettledView(Struct, frozen=True, gc=False):
         return f"{self.file}:{self.line}" if self.file else ""
 
 
-class WorkView(Struct, frozen=True, kw_only=True):
+class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     """A work that falls due on one tree, as it stands on the day it is looked at.
 
     `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
@@ -151,46 +153,72 @@ class WorkView(Struct, frozen=True, kw_only=True):
         return self.state in OPEN
 
 
-def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) -> WorkView:
-    """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
-    window, was = one.window_on(today), one.moved_from
-    weight = one.weight
-    single = one.single
-    return WorkView(
+def work_view(
+    one: FollowUp,
+    tree: Tree,
+    names: Mapping[str, str],
+    today: date,
+    stand: tuple[State, Window] | None = None,
+) -> WorkView:
+    """A follow-up of a tree as it is shown on a day. `names`: of places, by handle. `stand`: how it
+    stands then and the window that counts, where that is known."""
+    state, window = stand or one.stand_on(today)
+    here, because = tree.here, one.because
+    shown = WorkView(
         id=one.id,
         tree=tree.handle,
         tree_name=tree.title,
-        place=tree.place if tree.here else "",
-        place_name=(names.get(tree.place) or tree.place) if tree.here else AWAY,
+        place=tree.place if here else "",
+        place_name=(names.get(tree.place) or tree.place) if here else phrase(AWAY),
         act=one.act,
         title=one.title,
         opens=window.opens,
         best=window.best,
         closes=window.closes,
-        moved_from=DaysView(was.opens, was.best, was.closes) if was else None,
-        because=tuple(reason.told for reason in one.because),
-        reasons=tuple(map(_reason, one.because)),
+        because=tuple([reason.told for reason in because]),
+        reasons=tuple([_reason(reason) for reason in because]),
         cautions=one.cautions,
         minutes=one.minutes,
-        planned=one.planned,
-        extent=one.extent,
-        wedges=one.wedges,
-        state=one.state(today),
-        waits_on_weather=waits_on_weather(one, today),
-        settled=_settled(one.settled) if one.settled else None,
+        state=state,
+    )
+    # In two steps: Python makes what is given more than 15 fields by name several times as slowly.
+    weight = one.weight
+    return replace(
+        shown,
         at_stake=weight.at_stake,
         must=weight.must or one.promised,
         once_past=weight.once_past,
-        single=single,
-        group="" if single else f"{tree.kind}/{one.group}",
-        part=one.part,
         settled_by=one.settled_by,
-        said=one.said_on(today),
+        part=one.part,
+        said=one.said_as(state, window, today),
         look=one.row.work == "watch",
         sign=sign_of(one.row),
-        counted=tree.counted,
-        private=is_work_for_keeper(one),
+        **_besides(one, state, tree),
     )
+
+
+def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
+    """What is shown of few works, by the name of the field."""
+    more: dict[str, object] = {}
+    if one.planned:
+        more["planned"] = True
+    if one.extent != "usual":
+        more["extent"] = one.extent
+    if one.wedges:
+        more["wedges"] = one.wedges
+    if (was := one.moved_from) is not None:
+        more["moved_from"] = DaysView(was.opens, was.best, was.closes)
+    if one.settled is not None:
+        more["settled"] = _settled(one.settled)
+    if not one.single:
+        more |= {"single": False, "group": f"{tree.kind}/{one.group}"}
+    if tree.batch is not None:
+        more["counted"] = tree.counted
+    if state == "coming" and rests_on_expected(one):
+        more["waits_on_weather"] = True
+    if is_work_for_keeper(one):
+        more["private"] = True
+    return more
 
 
 def _reason(reason: Reason) -> ReasonView:

@@ -22,6 +22,7 @@ from backbud.species import (
     Weight,
     Window,
     Year,
+    as_named,
     as_settling,
     days_after,
     deed_of,
@@ -176,4 +177,4 @@ def looks_for_new_leaves(
 
 def _on_part(words: str, part: str) -> str:
     """`buds on the old wood` on `low left` is `buds on the old wood, low left`."""
-    return f"{words}, {part}" if part else words
+    return f"{phrase(words)}, {as_named(part)}" if part else words

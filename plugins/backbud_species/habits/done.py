@@ -33,11 +33,13 @@ def last_before(
 
     Who says how far back it counts is answered as quickly for a long history as for a short one.
     """
+    # Every rule asks this, so it asks plainly.
     for entry in reversed(tree.history):  # it is in the order of days
         event = entry.event
-        if event.day < first:
+        done = event.when.first
+        if done < first:
             return None
-        if event.day < day and chosen(event):
+        if done < day and chosen(event):
             return event
     return None
 

@@ -105,8 +105,8 @@ def _is_autumn(day: date, year: Year) -> bool:
 
 
 def _first_hard_work_of_the_day(tree: Tree, done: Event) -> Event | None:
-    same_day = (e.event for e in tree.history if e.event.day == done.day)
-    return next(filter(is_hard_work, same_day), None)
+    same_day = tree.done_between(done.day, done.day)
+    return next(filter(is_hard_work, (entry.event for entry in same_day)), None)
 
 
 def _out_of_glass(window: Window, datum: str, weight: Weight = CARE) -> Proposal:

@@ -61,8 +61,10 @@ def repotting(
             phrase("No repotting is written down."),
         )
         return
-    signs = early_signs(tree, year, last.done, window.opens)
     least, usual, _ = years.value
+    if last.years < min(least, usual):
+        return
+    signs = early_signs(tree, year, last.done, window.opens)
     if last.years < (least if signs else usual):
         return
     datum = _datum(last, usual, years.source, signs)

@@ -111,6 +111,6 @@ def _fills_its_pot(tree: Tree, year: Year) -> str:
 
 
 def _since(tree: Tree, last: Event, before: date) -> Iterator[Event]:
-    for entry in tree.history:
+    for entry in tree.done_between(last.day, before):
         if last.day < entry.event.day < before and entry.event.exact:
             yield entry.event

@@ -12,12 +12,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:came|back|is back)(?: in| back| over| here)*(?= from @PERSON@)",
         r"came in(?: today)?",
         r"came back in",
-        r"in from(?! the)(?= [A-Z])",
-        r"back in from(?= [A-Z])",
         r"taken in",
         r"delivered by(?= [A-Z])",
         r"dropped off",
     ),
+    *rows("received", r"(?:back )?in from(?! the)(?= [A-Z])", details="from"),
     *rows("received", r"in (?:from )?(?=@PERSON@(?:'s)?$)", details="from"),
     *rows(
         "returned",
@@ -34,11 +33,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him) home|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
-        r"(?:given|gone|went) (?:back|home) to (?P<to>@PERSON@)",
+        r"(?:(?:given|gone|went) )?(?:back|home) to (?P<to>@PERSON@)",
     ),
     *rows(
         "received",
-        r"(?P<from>@PERSON@) (?:has |had )?(?:dropped (?:it|her|him) off|brought (?:it|her|him) for|delivered (?:it|her|him))",
+        r"(?P<from>@PERSON@) (?:has |had )?(?:dropped (?:it|her|him) off|brought (?:it|her|him)(?: in| back| over| round| for|(?=$|,))|delivered (?:it|her|him))",
     ),
     *rows(
         "struck",
@@ -46,7 +45,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "struck",
-        r"(?=\d+ cuttings (?:taken|struck|stuck|made)(?:$|,))",
+        r"(?=\d+ cuttings (?:taken|struck|stuck|made|set|put in)(?:$|,))",
+        r"(?=cuttings [x×] ?\d+(?: (?:taken|struck|stuck|made|set))?(?:$|,))",
         r"(?=\d+ cuttings off (?:the|it|her|him|apex|top)\b)",
         noun=True,
     ),
@@ -61,10 +61,21 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *rows("sold", r"sold on", r"sold off"),
-    *rows("struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"),
+    *rows(
+        "struck",
+        r"took (?=\d+ cuttings)",
+        r"cuttings? (?=\d+ pieces\b)",
+        r"stuck (?=\d+)",
+        r"cuttings taken",
+        "heel cuttings",
+    ),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
-    *rows("rooted", r"(?=\d+ (?:of \d+ )?(?:rooted|have roots|with roots))"),
+    *rows(
+        "rooted",
+        r"(?=\d+ (?:of \d+ )?(?:rooted|have roots|with roots))",
+        r"(?=\d+ rooted (?:out )?of \d+)",
+    ),
     *rows("potted-on", r"potted on", r"potted up", r"pricked out", r"moved on into"),
     # Where roots were cut it is a repotting.
     *rows("potted-on", r"potted(?=$|,| )"),

@@ -38,6 +38,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?={PART_WORDS} re-?wired(?:,|$| \d))",
         details="old wire off",
     ),
+    # `wire 2nd left off`; what is put there instead is another act.
+    *rows("unwired", rf"{WIRE} (?P<on>{PART_WORDS}) (?:off|removed|away|out)(?=$|,)"),
     *rows(
         "unwired",
         rf"all (?:the )?{WIRE} away",
@@ -65,6 +67,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "treated-deadwood",
         r"(?:two|2|one|1|a) coats? (?:of )?(?:lime[- ]?sulphur|ls)(?: on)?(?: all)?(?: the)?",
         r"lime[- ]?sul(?:ph|f)ured",
+        r"(?:painted|brushed) (?:lime sul(?:ph|f)ur|ls) (?:on|over)(?= (?:all |the )*(?:jins?|shari|deadwood)\b)",
+        r"jin (?:liquid|fluid|seal)(?= (?:\d|twice|two|on|undiluted))",
         details="lime sulphur",
     ),
     *rows(
@@ -74,7 +78,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "pruned",
-        r"(?:long )?whips (?:back )?(?=to \d (?:eyes?|buds?|nodes?|leaves|leaf|pairs?)\b|to \d(?:$|,))",
+        r"(?:long )?(?:whips|tendrils|runners) (?:cut )?(?:back )?(?=to \d (?:eyes?|buds?|nodes?|leaves|leaf|pairs?)\b|to \d(?:$|,))",
         details="long shoots",
     ),
     *rows(
@@ -170,7 +174,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "disbudded",
-        rf"{ALL}flower buds? {OUT}",
+        rf"{ALL}flower buds?(?: all)? {OUT}",
         rf"(?:picked|removed|took|took off|cut) (?:off )?{ALL}flower buds?(?: off)?",
     ),
     *rows(
@@ -204,10 +208,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"nipped(?: out)?",
         r"tips nipped",
         r"tips (?:out|pinched|off)",
-        r"new shoots pinched",
+        r"(?:(?:new|second|third|all|long|soft) )+shoots pinched",
     ),
     *rows(
         "trimmed",
+        r"tips? cut back",
         r"scissors? (?:only|over)",
         r"clipped over",
         r"tidied(?: up)?(?: the outline)?",
@@ -279,6 +284,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("guyed", r"pulled down with (?:a )?guy", r"(?=[^,.;]* put down with guy)"),
     *rows("wrapped", r"raffia (?:on|round)", r"raffia'?d", r"bound with raffia"),
     *rows("wrapped", r"(?=(?:crown|top|branches) tied up with raffia)"),
+    *rows(
+        "unwrapped",
+        r"raffia (?:off|removed|cut)(?: from| of)? (?:the )?(?=[^,.;]*\b(?:bend|branch|left|right|apex|top|trunk|crown|leader)\b)",
+        details="on",
+    ),
     *rows("unwrapped", r"raffia (?:off|removed|cut)"),
     *rows("carved", r"jinned", r"new (?:jin|shari) (?:cut|made)", r"shari (?:cut|widened|opened)"),
     *rows(
@@ -306,7 +316,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "grafted",
         r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
     ),
+    *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
+    *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
+    *rows("thinned", r"fruits?(?: all)? off(?=$|,)", details="fruit"),
     *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),
     *rows(

@@ -23,7 +23,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{_CARRIED}{_WHAT} (?:out of|from) (?:the )?@PLACE@,? (?:and )?(?:put |set |placed )?"
         r"(?:it |her |him )?(?:back )?(?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
         rf"{_CARRIED}{_WHAT}{_WAY}(?: in)? (?:in|into|to|onto|on|under|at) (?:the )?(?=@PLACE@)",
-        r"(?P<from>@PLACE@) (?:to|into|->) (?:the )?(?=@PLACE@)",
+        r"(?:moved )?(?:from )?(?P<from>@PLACE@) (?:to|into) +(?:the )?(?=@PLACE@)",
         r"back (?:in|on|under|at) (?:the )?(?=@PLACE@)",
         r"(?:into|to|onto) the (?=@PLACE@)",
         r"(?:out|outside|inside|back outside|back out|back in) (?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
@@ -118,6 +118,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "cleaned",
         r"(?:the )?jins? (?:brushed|cleaned|scrubbed)(?: (?:clean|up|down))*",
         details="jin",
+    ),
+    *rows(
+        "planted-out",
+        r"(?:(?:out of|from) (?:the |its )?(?:pot|box|tray|drum),? )?into (?:the )?(?:open )?ground(?:,? (?:at |in )?(?:the )?(?=@PLACE@)|(?=$|,))",
     ),
     *rows("planted-out", r"(?:lined|planted) out (?:in|into|at)? ?(?=@PLACE@)"),
     *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),

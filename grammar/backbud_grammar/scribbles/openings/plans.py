@@ -23,6 +23,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "skipped",
         r"not done (?:the )?(?P<named>needles|candles|wire)",
+        rf"(?P<named>{WORK}) not this (?:year|spring|summer|autumn|fall|season)(?=$|,)",
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK}) (?:this|the)"
         r" (?:year|spring|summer|autumn|fall|season|time)"
         r"(?! (?:yet|till|until|til|before|needed|again))",
@@ -39,6 +40,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         "planned",
         rf"(?:plan|planned|plan to|to do|todo)[:,]? (?P<named>{WORK})",
         rf"(?P<named>{TO_DO}) (?:again )?(?:in |due in |due |planned for |to do in |(?=next|tomorrow))"
-        rf"(?P<when>{WHEN}){_ONLY}",
+        rf"(?P<when>{WHEN})(?:,? not (?:now|yet))?{_ONLY}",
     ),
 )

@@ -16,6 +16,8 @@ from backbud.words import day, number
 RADIUS, ROOM = 5.0, 13.0
 # Dots nearer than so many days stand one on the other.
 NEAR_DAYS = 11
+# What a winter's name takes of the width on a phone, in percent.
+NAME_ROOM = 18.0
 SEASON_DAYS = 365
 LETTERS = 20.0
 
@@ -26,7 +28,8 @@ def draw(ident: str, title: str, found: Frosts, today: date) -> Drawing:
     end = begins + timedelta(days=SEASON_DAYS)
     firsts = list(_dots(((one.name, one.first) for one in found.seasons), begins))
     lasts = list(_dots(((one.name, one.last) for one in found.seasons), begins))
-    above = ROOM * (max((level for *_, level in firsts), default=0) + 2) + 4
+    highest = max((level for *_, level in firsts), default=0)
+    above = ROOM * (highest + 2) + 4
     below = ROOM * (max((level for *_, level in lasts), default=0) + 1) + 4
     height = above + below + LETTERS
     marks = [
@@ -35,7 +38,8 @@ def draw(ident: str, title: str, found: Frosts, today: date) -> Drawing:
         for side, dots in ((-1, firsts), (1, lasts))
         for _, x, level in dots
     ]
-    marks += _names(firsts, above - ROOM * 0.75 - RADIUS - 5)
+    # Above all dots, so that no name lies on one.
+    marks += _names(firsts, above - ROOM * (highest + 0.75) - RADIUS - 5)
     if found.this.first is not None:
         x = _across(found.this.first, begins)
         marks.append(f'<use class="bud" href="#bud" x="{x:.1f}%" y="{above - 3:.1f}"/>')
@@ -81,14 +85,17 @@ def _across(on: date, begins: date) -> float:
 
 def _names(dots: Sequence[tuple[str, float, int]], y: float) -> list[str]:
     """The earliest and the latest winter by name."""
-    ends = dots[:1] if len(dots) < 2 else [dots[0], dots[-1]]
-    named = []
-    for name, x, level in ends:
-        side = "after" if x < 50 else "before"
-        named.append(
-            f'<text class="now {side}" x="{x:.1f}%" y="{y - ROOM * level:.0f}">{name}</text>'
-        )
-    return named
+    if not dots:
+        return []
+    (first, x, _), (last, end, _) = dots[0], dots[-1]
+    named = [(first, x, "before" if x > NAME_ROOM else "after")]
+    # Each begins at its dot and goes outwards; where there is no room for two, the first stands.
+    if len(dots) > 1 and (x > NAME_ROOM or end > x + NAME_ROOM):
+        named.append((last, end, "after" if end < 100 - NAME_ROOM else "before"))
+    return [
+        f'<text class="now {side}" x="{x:.1f}%" y="{y:.0f}">{name}</text>'
+        for name, x, side in named
+    ]
 
 
 def _keys(found: Frosts, today: date) -> Iterator[Key]:

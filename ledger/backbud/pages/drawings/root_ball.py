@@ -9,7 +9,10 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date
+from functools import lru_cache
 from math import atan2, cos, hypot, pi, sin
+
+from msgspec import Struct
 
 from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
@@ -56,23 +59,23 @@ def root_ball(
     opened = around.last_opened(opened.items())
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
-    shape = _Shape(outline)
+    shape = _shape(outline)
     known = phrase(", in its {shape} pot", shape=outline.shape) if outline else ""
     title = phrase("The root ball from above{known}, its front at the bottom", known=known)
     wedges = [
-        _Wedge(ident, at, name, len(names), opened.get(name), name in coming, age_of(
-            opened.get(name), today))
-        for at, name in enumerate(names)
+        _Wedge(ident, name, opened.get(name), name in coming, age_of(opened.get(name), today),
+               cut)
+        for name, cut in zip(names, _cuts(shape, len(names)), strict=True)
     ]  # fmt: skip
     high = shape.half_width + _RIM + 4
     width, height = 2 * (_HALF + _RIM + 4), 2 * high + 20
     marks = (
         *_hatching(ident),
         shape.pot(),
-        *(mark for wedge in wedges for mark in wedge.drawn(shape)),
-        *(mark for wedge in wedges if wedge.is_next for mark in wedge.outlined(shape)),
-        *_core(underside, shape),
-        *(mark for wedge in wedges for mark in wedge.said(shape)),
+        *(wedge.drawn() for wedge in wedges),
+        *(wedge.outlined() for wedge in wedges if wedge.is_next),
+        *_core(underside),
+        *(wedge.said() for wedge in wedges),
     )
     svg = (
         f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title" '
@@ -81,7 +84,7 @@ def root_ball(
         f'<title id="{ident}-title">{title}</title>'
         f"{''.join(marks)}"
         f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
-        f'<text class="side" x="12" y="{high + 11:.0f}">front</text></svg>'
+        f'<text class="side" x="12" y="{high + 11:.0f}">{phrase("front")}</text></svg>'
     )
     keys = (
         Key("wedge recent", phrase("opened within a year")),
@@ -102,14 +105,11 @@ def age_of(opened: date | None, today: date) -> str:
     return "recent" if years <= 1 else "earlier" if years <= 3 else "long"
 
 
-class _Shape:
+class _Shape(Struct, frozen=True):
     """The outline of the ball: that of its pot, at the scale of the drawing."""
 
-    def __init__(self, outline: OutlineView | None) -> None:
-        self.form = outline.shape if outline else "round"
-        wide = outline.width_cm / outline.length_cm if outline and outline.length_cm else 1.0
-        self.half_width = _HALF * min(max(wide, 0.2), 1.5)
-        self.has_years = self.half_width >= _NARROW
+    form: str
+    half_width: float
 
     def corners(self, grown: float = 0.0) -> list[tuple[float, float]]:
         """Its corners, clockwise from the back; none where it is round."""
@@ -149,6 +149,11 @@ class _Shape:
         return f'<ellipse class="pot" rx="{_HALF + _RIM:g}" ry="{self.half_width + _RIM:.1f}"/>'
 
 
+def _shape(outline: OutlineView | None) -> _Shape:
+    wide = outline.width_cm / outline.length_cm if outline and outline.length_cm else 1.0
+    return _Shape(outline.shape if outline else "round", _HALF * min(max(wide, 0.2), 1.5))
+
+
 def _meets(x: float, y: float, one: tuple[float, float], other: tuple[float, float]) -> float:
     """How far along the direction (x, y) the side from one corner to the other lies; 0 where it is
     not met."""
@@ -161,43 +166,64 @@ def _meets(x: float, y: float, one: tuple[float, float], other: tuple[float, flo
     return (ax * dy - ay * dx) / across if -1e-9 <= along <= 1 + 1e-9 else 0.0
 
 
-class _Wedge:
+class _Cut(Struct, frozen=True):
+    """How a wedge is cut from the ball: its outline, the middle of it, and whether its year has
+    room there."""
+
+    path: str
+    x: float
+    y: float
+    has_year: bool
+
+
+# Thousands of trees stand in pots of the same few outlines.
+@lru_cache(maxsize=256)
+def _cuts(shape: _Shape, count: int) -> tuple[_Cut, ...]:
+    """The wedges of a ball that is told apart in so many, clockwise from the back."""
+    return tuple(_cut(shape, 2 * pi * at / count, pi / count, count) for at in range(count))
+
+
+def _cut(shape: _Shape, middle: float, half: float, count: int) -> _Cut:
+    first, last = middle - half, middle + half
+    inner, outer = (_at(_point(_CORE, angle)) for angle in (first, last))
+    path = (
+        f"M{inner}L{_at(shape.rim(first))}{shape.between(first, last)}"
+        f"L{outer}A{_CORE:g} {_CORE:g} 0 0 0 {inner}Z"
+    )
+    x, y = shape.rim(middle)
+    far = hypot(x, y)
+    x, y = (v * (far + _CORE) / 2 / far for v in (x, y))
+    return _Cut(path, x, y, shape.half_width >= _NARROW and count <= _MOST_NAMED)
+
+
+class _Wedge(Struct, frozen=True):
     """A wedge of the ball, with what is drawn of it and written into it."""
 
-    def __init__(self, ident: str, at: int, name: str, count: int, opened: date | None,
-                 is_next: bool, age: str) -> None:  # fmt: skip
-        self.ident, self.name, self.count = ident, name, count
-        self.opened, self.is_next, self.age = opened, is_next, age
-        self.middle, self.half = 2 * pi * at / count, pi / count
+    ident: str
+    name: str
+    opened: date | None
+    is_next: bool
+    age: str
+    cut: _Cut
 
-    def path(self, shape: _Shape) -> str:
-        first, last = self.middle - self.half, self.middle + self.half
-        inner, outer = (_at(_point(_CORE, angle)) for angle in (first, last))
-        return (
-            f"M{inner}L{_at(shape.rim(first))}{shape.between(first, last)}"
-            f"L{outer}A{_CORE:g} {_CORE:g} 0 0 0 {inner}Z"
-        )
-
-    def drawn(self, shape: _Shape) -> Iterator[str]:
+    def drawn(self) -> str:
         fill = f' fill="url(#{self.ident}-{self.age})"' if self.age in _HATCHED else ""
         coming = " coming" if self.is_next else ""
-        yield f'<path class="wedge {self.age}{coming}"{fill} d="{self.path(shape)}"/>'
+        return f'<path class="wedge {self.age}{coming}"{fill} d="{self.cut.path}"/>'
 
-    def outlined(self, shape: _Shape) -> Iterator[str]:
+    def outlined(self) -> str:
         """Twice: a broad line, and one of paper on it."""
-        path = self.path(shape)
-        yield f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
+        path = self.cut.path
+        return f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
 
-    def said(self, shape: _Shape) -> Iterator[str]:
-        x, y = shape.rim(self.middle)
-        far = hypot(x, y)
-        x, y = (v * (far + _CORE) / 2 / far for v in (x, y))
-        with_year = shape.has_years and self.count <= _MOST_NAMED
-        at = y - 2 if with_year else y + 5
-        yield f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
-        if with_year:
-            year = str(self.opened.year) if self.opened else phrase("never")
-            yield f'<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
+    def said(self) -> str:
+        x, y, has_year = self.cut.x, self.cut.y, self.cut.has_year
+        at = y - 2 if has_year else y + 5
+        name = f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
+        if not has_year:
+            return name
+        year = str(self.opened.year) if self.opened else phrase("never")
+        return f'{name}<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
 
 
 def _hatching(ident: str) -> Iterator[str]:
@@ -212,9 +238,9 @@ def _hatching(ident: str) -> Iterator[str]:
     yield "</defs>"
 
 
-def _core(underside: date | None, shape: _Shape) -> Iterator[str]:
-    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">below</text>'
-    yield f'<text class="year" y="13">{underside.year if underside else "never"}</text>'
+def _core(underside: date | None) -> Iterator[str]:
+    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">{phrase("below")}</text>'
+    yield f'<text class="year" y="13">{underside.year if underside else phrase("never")}</text>'
 
 
 def _rows(

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -71,6 +72,7 @@ def years_drawn(
     last = max(today.year, *(one.best.year for one in ahead), 0)
     years = range(last, min(firsts) - 1, -1)
     shown = years[:MOST_YEARS]
+    by_year = _by_year(done, shown)
     used = {*(one.sign for one in done), *(one.sign for one in ahead)}
     keys = [
         (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
@@ -86,9 +88,22 @@ def years_drawn(
     return YearsDrawn(
         _signs(used),
         tuple(keys),
-        tuple(YearLine(year, "".join(_line(year, done, wires, ahead, today))) for year in shown),
+        tuple(
+            YearLine(year, "".join(_line(year, by_year[year], wires, ahead, today)))
+            for year in shown
+        ),
         len(years) - len(shown),
     )
+
+
+def _by_year(done: Iterable[EntryView], years: Sequence[int]) -> dict[int, list[EntryView]]:
+    """What was done by each of these years, the last first, that its date can mean."""
+    found: dict[int, list[EntryView]] = {year: [] for year in years}
+    for one in done:
+        first, last = max(one.when.first.year, years[-1]), min(one.when.last.year, years[0])
+        for year in range(first, last + 1):
+            found[year].append(one)
+    return found
 
 
 def _signs(used: Iterable[Sign]) -> str:
@@ -132,11 +147,8 @@ def _line(
     # Of one sort and place one is seen, so one is drawn.
     seen: set[tuple[Sign, str]] = set()
     for one in done:
-        when = one.when
-        if when.first.year > year or when.last.year < year:
-            continue
-        if when.exact:
-            at = f"{_x(when.first, year):.1f}"
+        if one.when.exact:
+            at = _across(one.when.first)
             if (one.sign, at) not in seen:
                 seen.add((one.sign, at))
                 yield f'<use href="#s-{one.sign}" x="{at}%"/>'
@@ -144,7 +156,7 @@ def _line(
             yield from _rough(one, year)
     for work in ahead:
         if work.best.year == year:
-            at = f"{_x(work.best, year):.1f}"
+            at = _across(work.best)
             if (work.sign, at) not in seen:
                 seen.add((work.sign, at))
                 yield f'<use class="ahead" href="#s-{work.sign}" x="{at}%"/>'
@@ -162,6 +174,13 @@ def _rough(one: EntryView, year: int) -> Iterator[str]:
 def _x(day: date, year: int) -> float:
     """How far across its year a day stands, in percent, a little in from both ends."""
     return 1.0 + 98.0 * (day - date(year, 1, 1)).days / 366
+
+
+# Thousands of trees have marks on the same days.
+@lru_cache(maxsize=4096)
+def _across(day: date) -> str:
+    """The same as a drawing has it, of its own year."""
+    return f"{_x(day, day.year):.1f}"
 
 
 def _in_year(wires: Iterable[WireView], year: int, today: date) -> Iterator[tuple[float, float]]:

@@ -50,7 +50,7 @@ def sheet(
     """Lay out the labels of a place. Its page stands two folders down. `address`: where the pages
     are served."""
     return LabelSheet(
-        phrase("Labels, {place_name}", place_name=words.sentence(place_name or NO_PLACE)),
+        phrase("Labels, {place_name}", place_name=words.sentence(place_name or phrase(NO_PLACE))),
         link(place_page(place), "../../"),
         bool(address),
         tuple(_label(tree, address, kept) for tree in trees),

@@ -70,7 +70,7 @@ def sheet(view: WeekOnPaper, journal: str) -> WeekSheet:
         running(f"{journal} · {title[:1].lower()}{title[1:]}"),
         tuple(
             WeekPlace(
-                words.sentence(place.place_name or NO_PLACE),
+                words.sentence(place.place_name or phrase(NO_PLACE)),
                 way_to(place.place, place.place_name, "../"),
                 _minutes(sum(one.minutes for one in place.rounds)),
                 tuple(_row(one, cautions, view.first) for one in place.rounds),

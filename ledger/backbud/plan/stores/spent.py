@@ -296,14 +296,8 @@ class TakenByTrees:
             litres = soil_surface_cm2(pot) * MOSS_LAYER.among(self.figures) / CM3_PER_LITRE
             amount = amount_of(_litres(litres), "", self.materials.moss())
             if amount is not None:
-                yield _spent(
-                    self.materials.moss(),
-                    amount,
-                    event,
-                    "other",
-                    phrase("moss on top"),
-                    reckoned=True,
-                )
+                moss = self.materials.moss()
+                yield _spent(moss, amount, event, "on top", event.act, reckoned=True)
 
     # -------------------------------------------------------------- wire
 

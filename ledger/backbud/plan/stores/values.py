@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Origin
 
-Sort = Literal["soil", "wire", "tie", "mesh", "feed", "other"]
+Sort = Literal["soil", "wire", "tie", "mesh", "feed", "on top", "other"]
 
 
 class Material(Struct, frozen=True):

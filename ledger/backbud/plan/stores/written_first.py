@@ -29,6 +29,6 @@ def covered(spent: Sequence[Spent]) -> Iterator[Spent]:
 def _is_beside_moss(one: Spent, spent: Sequence[Spent]) -> bool:
     """Whether what was used stands for moss on top, and not for that in the mix."""
     return one.sort == "soil" and any(
-        other.what == "moss on top" and other.material == one.material and other.day == one.day
+        other.sort == "on top" and other.material == one.material and other.day == one.day
         for other in spent
     )

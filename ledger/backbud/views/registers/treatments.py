@@ -157,7 +157,7 @@ def _row(crop: _Crop, count: str, called: Called, keeper: str) -> dict[str, str]
         "area or count": row["area"] or row["count"], "crop": row["crop"], "place": row["where"],
         "operator": row["operator"],
     }  # fmt: skip
-    row["not_written"] = ", ".join(name for name, said in wanted.items() if not said)
+    row["not_written"] = ", ".join(phrase(name) for name, said in wanted.items() if not said)
     return row
 
 

@@ -1,0 +1,254 @@
+"""What is told of a line by its single words is what reading it in every way says."""
+
+from __future__ import annotations
+
+import random
+import re
+import sys
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from datetime import date, timedelta
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+import backbud_grammar.details as details
+from backbud.journal.diary import DiaryReader
+from backbud.journal.read import read_journal
+from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.scribbles.details_said import words_said
+from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.openings import OPENINGS
+from backbud_grammar.scribbles.plain import plain_words
+from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.words_beside import WordsBeside
+
+TESTS = Path(__file__).parents[1]
+sys.path.append(str(TESTS / "fuzz"))
+CARDS = """\
+place yard
+  latitude 52 N
+place north-bench
+place tunnel
+tree hoshi
+  kind trident maple
+  since 2011
+tree yuki
+tree old-tom
+pot tray-7
+person marrow
+person ada-quill
+mix maple
+  akadama 1
+  pumice 1
+"""
+Files = dict[str, bytes]
+
+
+def _given() -> list[str]:
+    """Every line of the hands, ours and others', and those of which none may do anything."""
+    out: list[str] = []
+    for file in sorted((*TESTS.glob("scribbles/*/*.tsv"), *TESTS.glob("scribbles/*/*.txt"))):
+        column = 2 if file.suffix == ".tsv" else 0
+        for line in file.read_text(encoding="utf-8").splitlines():
+            cells = line.split("\t")
+            if line.strip() and not line.startswith("#") and len(cells) > column:
+                out.append(cells[column].strip() or "x")
+    return out
+
+
+GIVEN = _given()
+# Words that stand in no table, words of the tables, of openings, of ways to say things, limiters.
+PLAIN = sorted(
+    plain_words("a the red green leaf rain wind old new moss nice slow early zyxxy tom bench north")
+)
+# Those of which none is of a handle, or of a detail of `watered`.
+IDLE = sorted(plain_words("red green leaf wind new moss slow zyxxy"))
+SAID = sorted(
+    {word for row in OPENINGS for word in re.findall(r"[a-z]{2,}", row.pattern)}
+    | {word for act in ACTS for word in words_said(act.word)}
+)
+WORDS = (*PLAIN, *sorted({word for line in GIVEN for word in line.split()}))
+
+
+def journal_of(lines: Sequence[str]) -> Files:
+    out = []
+    for n, line in enumerate(lines):
+        if n % 7 == 0:
+            out.append(f"\n{date(2016, 1, 1) + timedelta(days=n // 7)}\n\nhoshi")
+        out.append(f"  {line}")
+    diary = "\n".join(out) + "\n"
+    return {
+        "backbud.toml": b"language = 1\n",
+        "cards.txt": CARDS.encode(),
+        "diary.txt": diary.encode(),
+    }
+
+
+def read(files: Files) -> tuple[list[str], list[str]]:
+    """What is wrong in a journal or kept as words, and its events, as texts."""
+    with TemporaryDirectory() as folder:
+        for name, data in files.items():
+            path = Path(folder, name)
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(data)
+        journal = read_journal(folder, date(2026, 6, 2))
+        blocks = [block for page in journal.pages for block in page.blocks]
+        told = [repr(one) for one in journal.flaws]
+        return told, [repr(event) for block in blocks for event in block.events]
+
+
+@contextmanager
+def the_long_way() -> Iterator[None]:
+    """Pages are looked at as a whole, and lines read in every way that there is."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(NeededWords, "may_fit", lambda needed, _text: dict.fromkeys(needed.of))
+        patch.setattr(Unopened, "opens_nothing", lambda *_: False)
+        patch.setattr(WordsBeside, "bear_on_nothing", lambda *_: False)
+        patch.setattr(DiaryReader, "page_by_lines", lambda *_: None)
+        yield
+
+
+def held_together(files: Files) -> None:
+    quick = read(files)
+    with the_long_way():
+        long = read(files)
+    assert quick[0] == long[0]
+    assert quick[1] == long[1]
+
+
+def in_parts(lines: Sequence[str], size: int = 150) -> list[Sequence[str]]:
+    """So few lines that no flood is above any of them."""
+    return [lines[at : at + size] for at in range(0, len(lines), size)]
+
+
+@pytest.mark.parametrize("part", range(4))
+def test_of_every_given_line(part: int) -> None:
+    for lines in in_parts(GIVEN)[part::4]:
+        held_together(journal_of(lines))
+
+
+def test_below_a_flood() -> None:
+    held_together(journal_of(GIVEN[:900]))
+
+
+def _odd(pick: random.Random) -> str:
+    """An act with words behind it, words alone, or a given line with other figures and words."""
+    sort = pick.randrange(5)
+    if sort == 0:
+        return f"the {' '.join(pick.choices(PLAIN, k=pick.randint(1, 8)))}"
+    if sort < 3:
+        act = pick.choice(ACTS)
+        words = pick.choices(PLAIN if sort == 1 else WORDS, k=pick.randint(1, 6))
+        return f"{pick.choice((act.word, act.bare))} {' '.join(words)}"
+    if sort == 3:
+        return " ".join(pick.choices(WORDS, k=pick.randint(1, 9)))
+    words = pick.choice(GIVEN).split()
+    words[pick.randrange(len(words))] = pick.choice(WORDS)
+    return re.sub(r"\d+", lambda _: str(pick.randint(1, 40)), " ".join(words))
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_of_odd_lines(seed: int) -> None:
+    pick = random.Random(seed)
+    lines = [_odd(pick).lstrip("#").strip() or "x" for _ in range(450)]
+    for some in in_parts(lines):
+        held_together(journal_of(some))
+
+
+@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(
+    st.lists(
+        st.lists(st.sampled_from((*SAID, *PLAIN, *by_word(ACTS))), min_size=1, max_size=6).map(
+            " ".join
+        ),
+        min_size=20,
+        max_size=40,
+    )
+)
+def test_of_any_words_of_the_tables(lines: list[str]) -> None:
+    held_together(journal_of(lines))
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.lists(st.text(st.characters(codec="utf-8", exclude_characters="\n\r")), max_size=12))
+def test_of_any_text(lines: list[str]) -> None:
+    held_together(journal_of([f"watered {lines[0] if lines else ''}", *lines]))
+
+
+@pytest.mark.parametrize("first", range(20_000_000, 20_000_040, 10))
+def test_of_hostile_journals(first: int) -> None:
+    from hostile import hostile
+
+    for seed in range(first, first + 10):
+        held_together(hostile(seed))
+
+
+# ------------------------------------------------------------------ that the quick way is taken
+
+
+def _told_at_once(lines: Sequence[str]) -> tuple[int, int]:
+    """How many lines were told by their words: that they open nothing, that all is kept."""
+    counts = [0, 0]
+    with pytest.MonkeyPatch.context() as patch:
+        for n, (of, name) in enumerate(
+            ((Unopened, "opens_nothing"), (WordsBeside, "bear_on_nothing"))
+        ):
+            asked = getattr(of, name)
+
+            def counted(*args: object, _n: int = n, _asked: object = asked) -> bool:
+                told = bool(_asked(*args))  # type: ignore[operator]
+                counts[_n] += told
+                return told
+
+            patch.setattr(of, name, counted)
+        read(journal_of(lines))
+    return counts[0], counts[1]
+
+
+def test_most_unread_lines_are_told_by_their_words() -> None:
+    pick = random.Random(3)
+    lines = [f"the {' '.join(pick.choices(IDLE, k=7))}" for _ in range(200)]
+    assert _told_at_once(lines)[0] > 190
+    lines = [f"watered {' '.join(pick.choices(IDLE, k=4))}" for _ in range(200)]
+    # Once by who looks for sound lines, and once by who hears them; those of the first page never.
+    assert _told_at_once(lines)[1] > 380
+
+
+def test_what_a_pattern_needs() -> None:
+    needed = NeededWords(["(?:new )?moss (?:laid|on)", "wired? off", r"\d+ cuttings?", "(?!)x"])
+    assert list(needed.may_fit("moss on")) == [0]
+    assert list(needed.may_fit("the moss is green")) == []
+    assert list(needed.may_fit("Wire off, 3 cuttings")) == [1, 2]
+    assert list(needed.may_fit("wiring offers cutting")) == []
+    # Of letters beyond ASCII nothing is said.
+    assert list(needed.may_fit("möss")) == [0, 1, 2, 3]
+
+
+@given(st.sampled_from(OPENINGS), st.data())
+def test_what_fits_a_pattern_has_what_it_needs(row: object, data: st.DataObject) -> None:
+    pattern = getattr(row, "pattern", "")
+    if "@" in pattern:
+        return
+    text = data.draw(st.from_regex(re.compile(rf"\A(?:{pattern})", re.IGNORECASE | re.ASCII)))
+    assert list(NeededWords([pattern]).may_fit(text)) == [0]
+
+
+def test_no_table_is_read_in_vain() -> None:
+    """Words that bear on nothing cost no reading of details."""
+    with pytest.MonkeyPatch.context() as patch:
+        times = [0]
+        of = details.read_item_list
+
+        def counted(text: str) -> object:
+            times[0] += 1
+            return of(text)
+
+        patch.setattr(details, "read_item_list", counted)
+        pick = random.Random(5)
+        read(journal_of([f"watered {' '.join(pick.choices(IDLE, k=6))}" for _ in range(99)]))
+        # The first line goes the long way.
+        assert times[0] < 20

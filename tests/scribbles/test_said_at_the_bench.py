@@ -1,0 +1,142 @@
+"""Lines as people wrote them who had not read the manual: what is done of each, to the word."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pytest
+
+from backbud.session import open_session
+
+CARDS = """\
+person gwen
+person lowe
+  name  Mrs Lowe
+place yard
+  latitude  52 N
+place tunnel
+  within  yard
+place shade-house
+  within  yard
+place field-row
+  within  yard
+pot oval
+  shape  oval
+mix pine
+  akadama  1
+material soap
+  sold in  bag of 1 L
+tree moll
+  kind  trident maple
+  since  2011
+"""
+# Each line on a tree of its own, of Mrs Lowe, that is wired on left 1 and on its apex, tied in and
+# fleeced; behind it all that is done.
+DONE = {
+    # What came off, beside how it was found or what stays.
+    "top wire off, cutting in. bottom two stay on till Aug": [],
+    "wire off apex, cutting in. bottom two stay on till Aug": ["unwired on apex"],
+    "wire off apex only, it's set. branches keep theirs": ["unwired on apex"],
+    "wire off, branches keep theirs": [],
+    "wire off left 1, scarred a bit": ["unwired on left 1"],
+    "ties cut, roots holding": ["untied"],
+    "ties cut, roots not holding": [],
+    "fleece off, no frost fcst": ["unprotected"],
+    "fleece off, no frost cloth needed": [],
+    "raffia off the big bend, held": ["unwrapped on big bend"],
+    "raffia off the bench": [],
+    # Where it went.
+    "out of shade house onto tunnel, full sun now": ["moved tunnel"],
+    "out of box into ground, field row, for thickening": ["planted-out field-row"],
+    "into ground next year": [],
+    "back to Mrs Lowe": ["returned to lowe"],
+    "back to Mrs Lowe tomorrow": [],
+    "back to Gwen": [],
+    # Leaves, shoots, candles.
+    "leaves off, outer only": ["defoliated outer leaves"],
+    "leaves off, insides left": ["defoliated outer leaves"],
+    "lvs off 2/3, left petioles": ["defoliated 2/3, leaving petioles"],
+    "tip prune, left 2 lvs ea": ["trimmed to 2 leaves"],
+    "tip prune later": [],
+    "tendrils cut to 2 lvs": ["pruned long shoots, to 2 leaves"],
+    "candles cut, 45": ["decandled 45 candles"],
+    "fruits off": ["thinned fruit"],
+    "fruits off the bench": [],
+    # Roots, cuttings, grafts.
+    "cuttings x40": ["struck 40 cuttings"],
+    "3 cuttings set, just stuck in pumice": ["struck 3 cuttings"],
+    "3 cuttings set aside": [],
+    "approach graft set L side, tied w tape": ["grafted approach on left, taped"],
+    # What was sprayed, fed, billed, turned.
+    "sulphur, 2nd of 3": ["treated sulphur, second time"],
+    "jin liquid 2x": ["treated-deadwood lime sulphur, two coats"],
+    "jin liquid": [],
+    "liquid feed 7-7-7 1 ml/L half dose": ["fed 7-7-7, 1 mL/L, half strength"],
+    "bill 212.50 sent": ["billed 212.50"],
+    "turned 180": ["turned 180 degrees"],
+    "turned 90 cuttings": ["turned 90 cuttings"],
+    "bent trunk w/ jack, 1/2 in": ["bent on trunk, with jack, 1/2 inch"],
+    # Later.
+    "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
+    "looked at wire, apex tight": ["checked wire, tight on apex"],
+    "no fert from now til 9/1": ["put-off feed, to 2026-09-01"],
+    "repot next Apr not now, buds moving": ["planned repot, to 2027-04"],
+    # What was said of money.
+    "Mrs Lowe approves 450 for restyle": ["agreed 450 for restyle"],
+    "Gwen approves": [],
+    "paid 60, owes 60": ["paid 60"],
+    # Where a comma parts what only together tells of a work.
+    "root ball reduced by 1/3, same pot": ["repotted off 1/3, same pot"],
+    "roots cut back 1/3, same pot": ["repotted off 1/3, same pot"],
+    "same pot, 1/3 off below, moss on top": ["repotted same pot, 1/3 off below, moss on top"],
+    "same pot, too big, 1/3 off wall": [],
+    "same pot, no": [],
+    "wire 1st left off": ["unwired on left 1"],
+    "wire left 1 off tomorrow": [],
+    "fl buds pulled": ["disbudded"],
+    "second shoots pinched, 1 pair left, 45 min": ["pinched leaving 1 pairs", "worked 45 min"],
+    "needles plucked, 8 pr top 12 low": ["plucked leaving 8 pairs on top, leaving 12 pairs on low"],
+    "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
+    "inarch": [],
+    "inarch seedling L": ["grafted approach"],
+    "stolen. police rept 4417": [],
+    "rained off": [],
+}
+KEPT = ("noted", "private")
+
+
+@cache
+def _done() -> dict[str, list[str]]:
+    trees = "".join(
+        f"tree zz{n}\n  kind  trident maple\n  since  2011\n  place  yard\n  owner  lowe\n"
+        for n in range(len(DONE))
+    )
+    everyone = ", ".join(f"zz{n}" for n in range(len(DONE)))
+    lines = "".join(f"\nzz{n}\n  {line}\n" for n, line in enumerate(DONE))
+    with TemporaryDirectory() as folder:
+        Path(folder, "backbud.toml").write_text('language = 1\nhome = "yard"\ncurrency = "EUR"\n')
+        Path(folder, "cards.txt").write_text(CARDS + trees)
+        Path(folder, "diary.txt").write_text(
+            f"2026-03-01\n\n{everyone}\n  wired  3 mm Al on left 1, 2 mm Al on apex\n"
+            f"  tied  2 mm x 2\n  protected  fleece\n  wrapped  raffia on big bend\n\n2026-06-01\n"
+            f"{lines}"
+        )
+        histories = open_session(folder, date(2026, 6, 2)).histories.trees
+    return {
+        line: [
+            f"{one.event.said} {one.event.text}".rstrip()
+            for one in histories[f"zz{n}"].entries
+            if one.event.day == date(2026, 6, 1)
+            and not one.event.held
+            and one.event.act not in KEPT
+        ]
+        for n, line in enumerate(DONE)
+    }
+
+
+@pytest.mark.parametrize("line", DONE)
+def test_this_is_done_and_no_more(line: str) -> None:
+    assert _done()[line] == DONE[line]

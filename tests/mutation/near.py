@@ -90,13 +90,16 @@ def chosen_tests(
         and any(lines & one.lines.get(name, 0) for name, lines in wanted.items())
     ]
     within = _function_around(file, mutant) if mutant.in_function else 0
-    rarity = _rarity([one.lines.get(file, 0) & within for one in reaching])
+    exact = [one.lines[file] for one in reaching if one.lines.get(file, -1) != EVERY_LINE]
+    rarity = _rarity([lines & within for lines in exact])
     ranked = []
     for one in reaching:
-        ways = one.lines.get(file, 0) & within if one.lines.get(file, 0) != EVERY_LINE else 0
+        lines = one.lines.get(file, 0)
+        known = mutant.in_function and lines != EVERY_LINE
         stem = Path(one.test.partition("::")[0]).stem
         far = not any(word in stem for word in near)
-        ranked.append((-rarity.get(ways, 0.0), far, ways or one.test.partition("[")[0], one))
+        alike = lines if known else one.test.partition("[")[0]
+        ranked.append((-rarity.get(lines & within, 0.0) if known else 0.0, far, alike, one))
     ranked.sort(key=lambda each: (*each[:2], each[3].seconds))
     chosen = _spread([(alike, one) for _, _, alike, one in ranked])
     passed = accumulate(one.seconds for one in chosen)
@@ -132,7 +135,7 @@ def _rarity(ways: Sequence[int]) -> dict[int, float]:
 
 
 def _lines_in(bits: int) -> list[int]:
-    return [n for n in range(bits.bit_length()) if bits >> n & 1] if bits > 0 else []
+    return [n for n in range(bits.bit_length()) if bits >> n & 1]
 
 
 def _bits(lines: Iterable[int]) -> int:

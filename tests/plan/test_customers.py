@@ -174,3 +174,10 @@ def test_a_bill_that_was_paid_is_told_of_for_about_a_year(written, states, paid,
     """
     found = states(written(CARDS + VISIT + text, today, settings=KEEPER), "/payment/")
     assert bool(found) is told
+
+
+def test_a_hand_back_that_is_put_off_to_another_year_is_the_same_one(written, find, days) -> None:
+    text = "\n    2026-05-20\n    tarn\n      put-off  return, to 2027-05\n"
+    back = find(written(CARDS + VISIT + text, "2026-05-21", settings=KEEPER), "/hand-back/")
+    assert (back.id, back.outcome) == (ID, "open")
+    assert days(back) == ["2027-05-01", "2027-05-16", "2027-05-31"]

@@ -142,7 +142,7 @@ class LineHearer:
         beside, talk = self.acts.beside, self._talk
         if beside is None or talk is None or act.left_out or act.remark:
             return None
-        form = self.acts.form(act)
+        form = self.acts.form(act.word)
         if form is None:
             return self._unread(act, so_far) if talk.unopened.opens_nothing(line_of(act)) else None
         if not beside.are_kept(form, act.word, act.text):

@@ -107,7 +107,7 @@ class ByLines:
         for n, past in enumerate(pasts):
             begin, end = places[n] if places else (n, n + 1)
             line = lines[begin]
-            if not past and (line[:2] != "  " or line[2:3] in ("", " ", "#") or goes_on(line)):
+            if not past and (line[:2] != "  " or line[2:3] in ("", " ", "#")):
                 return None
             slips: list[Flaw] = []
             act = act_of_lines(lines[begin:end], first + begin, known, slips)

@@ -178,8 +178,10 @@ class DiaryReader:
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct] | None:
         """What one act tells of that is not sound as it stands; None where it may be a date or a
-        subject line in truth."""
-        if self.acts.form(self.acts.meant(act, when).word) is None and ends_at(act, self.things):
+        subject line in truth, or go on with the act above."""
+        acts = self.acts
+        is_act = act.word in acts.details.acts or acts.form(acts.meant(act, when).word) is not None
+        if not is_act and (goes_on(act.word) or ends_at(act, self.things)):
             return None
         return self.hearer.heard(act, when, so_far)
 

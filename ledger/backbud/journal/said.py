@@ -192,7 +192,7 @@ class ActReader:
                 return prose, True
             form = self.form(word)
             beside = self.beside
-            if beside is not None and form is not None and beside.told(form, word, text):
+            if beside is not None and form is not None and beside.are_kept(form, word, text):
                 return _LOOK_AT_IT
             known = None if form is None else self._sound_text(form, word, text)
             if known is None:

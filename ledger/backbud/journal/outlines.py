@@ -268,7 +268,7 @@ def _rows(files: Sequence[bytes], known: _ReadBefore) -> bytes:
     return msgspec.msgpack.encode([_new_row(data, known) for data in files])
 
 
-# Of the lines so many are parted by the second process: the first has more to look for in all files.
+# Of the lines so many are parted by the second process: the first looks through all files.
 _SHARE = 0.58
 
 

@@ -105,7 +105,7 @@ class LineHearer:
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)
-        form = self.acts.form(act if own is None else own.act)
+        form = self.acts.form((act if own is None else own.act).word)
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
@@ -115,7 +115,11 @@ class LineHearer:
             return plain
         if own is None and self._is_in_other_words(form, act.text):
             found = self._in_other_words(act, when, so_far, hints=hints)
-            if found and self.acts.form(found[0].act) is form and not any(map(_problems, found)):
+            if (
+                found
+                and self.acts.form(found[0].act.word) is form
+                and not any(map(_problems, found))
+            ):
                 # Nothing is left to ask.
                 return found
         # The keeper's own words are read as they were taught, and no other way.
@@ -124,7 +128,7 @@ class LineHearer:
         found = self._in_other_words(act, when, so_far, hints=hints)
         if not found:
             return plain
-        if self.acts.form(found[0].act) is not form:
+        if self.acts.form(found[0].act.word) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in form.bare_words else plain
         wrong = sum(map(_problems, found))
@@ -138,7 +142,7 @@ class LineHearer:
         beside, talk = self.acts.beside, self._talk
         if beside is None or talk is None or act.left_out or act.remark:
             return None
-        form = self.acts.form(act)
+        form = self.acts.form(act.word)
         if form is None:
             return self._unread(act, so_far) if talk.unopened.opens_nothing(line_of(act)) else None
         if not beside.are_kept(form, act.word, act.text):

@@ -19,12 +19,14 @@ import backbud_grammar.details as details
 from backbud.journal.diary import DiaryReader
 from backbud.journal.read import read_journal
 from backbud_grammar.acts import ACTS, by_word
-from backbud_grammar.scribbles.details_said import words_said
+from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.scribbles.details_said import ways_said, words_said
+from backbud_grammar.scribbles.meant import MEANT
 from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.unopened import Unopened
-from backbud_grammar.scribbles.words_beside import WordsBeside
+from backbud_grammar.scribbles.words_beside import BESIDE_ANY, WordsBeside
 
 TESTS = Path(__file__).parents[1]
 sys.path.append(str(TESTS / "fuzz"))
@@ -228,13 +230,39 @@ def test_what_a_pattern_needs() -> None:
     assert list(needed.may_fit("möss")) == [0, 1, 2, 3]
 
 
-@given(st.sampled_from(OPENINGS), st.data())
-def test_what_fits_a_pattern_has_what_it_needs(row: object, data: st.DataObject) -> None:
-    pattern = getattr(row, "pattern", "")
-    if "@" in pattern:
-        return
-    text = data.draw(st.from_regex(re.compile(rf"\A(?:{pattern})", re.IGNORECASE | re.ASCII)))
-    assert list(NeededWords([pattern]).may_fit(text)) == [0]
+def _fits(pattern: str, data: st.DataObject) -> None:
+    """That a text in which a pattern fits has what it needs."""
+    text = data.draw(st.from_regex(re.compile(pattern, re.IGNORECASE | re.ASCII)))
+    assert list(NeededWords([pattern.removeprefix(r"\A")]).may_fit(text)) == [0]
+
+
+@given(st.sampled_from([row.pattern for row in OPENINGS if "@" not in row.pattern]), st.data())
+def test_what_opens_an_act_has_what_its_pattern_needs(pattern: str, data: st.DataObject) -> None:
+    _fits(rf"\A(?:{pattern})", data)
+
+
+@given(
+    st.sampled_from(ACTS)
+    .filter(lambda act: ways_said(act.word, LANGUAGE))
+    .flatmap(lambda act: st.sampled_from(ways_said(act.word, LANGUAGE))),
+    st.data(),
+)
+def test_what_says_a_detail_has_what_its_pattern_needs(pattern: str, data: st.DataObject) -> None:
+    _fits(rf"\A(?:{pattern})", data)
+
+
+@given(st.sampled_from([pattern.pattern for pattern, _ in MEANT]), st.data())
+def test_what_may_mean_an_act_has_what_its_pattern_needs(pattern: str, data: st.DataObject) -> None:
+    _fits(pattern, data)
+
+
+@given(st.sampled_from(BESIDE_ANY), st.data())
+def test_what_stands_beside_any_act_has_what_its_pattern_needs(
+    pattern: str, data: st.DataObject
+) -> None:
+    # Held against a whole text, or found in it from the beginning of a word on.
+    is_searched = pattern.startswith((r"\b", r"(?<!\S)"))
+    _fits(pattern if is_searched else rf"\A(?:{pattern})", data)
 
 
 def test_no_table_is_read_in_vain() -> None:

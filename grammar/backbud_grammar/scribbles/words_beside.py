@@ -36,7 +36,7 @@ _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
 _NEVER = ("moved", "worked", "staged", "potted-on", "billed", "credited")
 # What words may say beside any act: another day or other hands, how it went, who did it, and why.
-_BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS)
+BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS)
 
 
 class _Word(NamedTuple):
@@ -144,7 +144,7 @@ class WordsBeside:
             word for one in every for text in written_out(one) for word in text.split()
         )
         said = tuple(one for one in every if not written_out(one))
-        beside = (*_BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
+        beside = (*BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
         return _OfAct(said, words, beside, needed_words((*said, *beside)), {})
 
     def _word(self, of_act: _OfAct, form: ActForm, word: str) -> _Word | None:

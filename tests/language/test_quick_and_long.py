@@ -19,12 +19,15 @@ import backbud_grammar.details as details
 from backbud.journal.diary import DiaryReader
 from backbud.journal.read import read_journal
 from backbud_grammar.acts import ACTS, by_word
+from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.lexicon import SHARES
+from backbud_grammar.limiters import LIMITING
 from backbud_grammar.scribbles.details_said import ways_said, words_said
 from backbud_grammar.scribbles.meant import MEANT
 from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.openings import OPENINGS
-from backbud_grammar.scribbles.plain import plain_words
+from backbud_grammar.scribbles.plain import FILLERS, plain_words
 from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.words_beside import BESIDE_ANY, WordsBeside
 
@@ -69,6 +72,15 @@ PLAIN = sorted(
 )
 # Those of which none is of a handle, or of a detail of `watered`.
 IDLE = sorted(plain_words("red green leaf wind new moss slow zyxxy"))
+BEARING = sorted(
+    {*LIMITING, *PART_WORDS, *SHARES, *FILLERS}
+    | plain_words(
+        "and then also in out back hoshi yuki tom old north ada quill tunnel half lvs btm"
+    )
+    | plain_words("overhead overhaed lightly lihgtly deeply deply twice morning well by with early")
+    | plain_words("pruned watered wire moss tree side way one fourth yesterday because it last")
+)
+KEEPING = sorted(plain_words("watered pruned cleaned weeded misted turned soaked trimmed plucked"))
 SAID = sorted(
     {word for row in OPENINGS for word in re.findall(r"[a-z]{2,}", row.pattern)}
     | {word for act in ACTS for word in words_said(act.word)}
@@ -139,13 +151,18 @@ def test_below_a_flood() -> None:
 
 def _odd(pick: random.Random) -> str:
     """An act with words behind it, words alone, or a given line with other figures and words."""
-    sort = pick.randrange(5)
+    sort = pick.randrange(7)
     if sort == 0:
         return f"the {' '.join(pick.choices(PLAIN, k=pick.randint(1, 8)))}"
     if sort < 3:
         act = pick.choice(ACTS)
         words = pick.choices(PLAIN if sort == 1 else WORDS, k=pick.randint(1, 6))
         return f"{pick.choice((act.word, act.bare))} {' '.join(words)}"
+    if sort > 4:
+        # Among words that bear on nothing one that may.
+        words = [*pick.choices(IDLE, k=pick.randint(1, 4)), pick.choice(BEARING)]
+        pick.shuffle(words)
+        return f"{pick.choice(KEEPING)} {' '.join(words)}"
     if sort == 3:
         return " ".join(pick.choices(WORDS, k=pick.randint(1, 9)))
     words = pick.choice(GIVEN).split()

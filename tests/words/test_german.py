@@ -19,6 +19,7 @@ from backbud.journal.settings import read_settings
 from backbud.memo import Memo
 from backbud.session import open_session
 from backbud.tongue import _catalogue
+from backbud.views.plain_words import thing_called
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
 TODAY = date(2027, 5, 20)
@@ -243,6 +244,15 @@ def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: 
     finally:
         tongue.speak(tongue.ENGLISH)
     assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"
+
+
+def test_a_thing_of_which_only_its_sort_is_known_is_called_by_it() -> None:
+    assert thing_called("", "wire") == "wire"
+    tongue.speak("de")
+    try:
+        assert thing_called("", "wire") == thing_called("wire", "wire") == "Draht"
+    finally:
+        tongue.speak(tongue.ENGLISH)
 
 
 def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixture[str]) -> None:

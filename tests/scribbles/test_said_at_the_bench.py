@@ -83,7 +83,7 @@ DONE = {
     "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
     "looked at wire, apex tight": ["checked wire, tight on apex"],
     "no fert from now til 9/1": ["put-off feed, to 2026-09-01"],
-    "repot next Apr not now, buds moving": ["planned repot, to 2027-04"],
+    "repot next Apr not now, buds moving": ["planned repot, to 2027-04 -- buds moving"],
     # What was said of money.
     "Mrs Lowe approves 450 for restyle": ["agreed 450 for restyle"],
     "Gwen approves": [],
@@ -104,6 +104,27 @@ DONE = {
     "inarch seedling L": ["grafted approach"],
     "stolen. police rept 4417": [],
     "rained off": [],
+    # The weather in figures is why: it is the remark, as a keeper writes it.
+    "into tunnel, -4 tonight": ["moved tunnel -- -4 tonight"],
+    "into tunnel, 15": ["moved tunnel"],
+    "fleece on, -7": ["protected fleece -- -7"],
+    "watered 2x, 104F": ["watered twice -- 104F"],
+    "soaked overnight in a bucket": ["soaked overnight"],
+    # What stays on, where a part was named.
+    "wire off apex, rest on til spr": ["unwired on apex"],
+    "wire off, rest on til spr": [],
+    "momiage, 5 prs top, 8 mid, 12 low": [
+        "plucked old needles, leaving 5 pairs on top, leaving 8 pairs on mid, "
+        "leaving 12 pairs on low"
+    ],
+    "defol top half, stalks left on": ["defoliated on top half, leaving petioles"],
+    "defoliated top half, not lower half": [],
+    "lime S 1:1, shari only": ["treated-deadwood lime sulphur, 1:1, on shari"],
+    "candles broken half, tops only": ["pinched candles, 1/2 on top"],
+    "Mrs Lowe paid 450 check": ["paid 450, by cheque"],
+    "Mrs Lowe paid 330 balance bank": ["paid 330, balance, by bank transfer"],
+    "Mrs Lowe took it today": ["returned to lowe"],
+    "Gwen took it": [],
 }
 KEPT = ("noted", "private")
 
@@ -128,6 +149,7 @@ def _done() -> dict[str, list[str]]:
     return {
         line: [
             f"{one.event.said} {one.event.text}".rstrip()
+            + (f" -- {one.event.remark}" if one.event.remark else "")
             for one in histories[f"zz{n}"].entries
             if one.event.day == date(2026, 6, 1)
             and not one.event.held

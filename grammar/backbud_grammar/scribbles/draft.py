@@ -124,7 +124,7 @@ def _never(one: Piece) -> bool:
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
     if form.word not in ("wired", "guyed"):
-        return pieces
+        return _share_on_part(pieces) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
     parts = [one for one in pieces if one[0].startswith("on ")]
     if len(sizes) != 1 or not parts:
@@ -133,6 +133,17 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others
 
 
+def _share_on_part(pieces: list[Piece]) -> list[Piece]:
+    """`candles, 1/2, on top` is half of them, there."""
+    shares = [one for one in pieces if _SHARE.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(shares) != 1 or len(parts) != 1:
+        return pieces
+    joined = (f"{shares[0][0]} {parts[0][0]}", shares[0][1])
+    return [joined if one is shares[0] else one for one in pieces if one is not parts[0]]
+
+
+_SHARE = re.compile(r"\d/\d|\d+ %")
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
 
 

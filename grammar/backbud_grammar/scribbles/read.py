@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import is_beside, stays_on
+from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -290,6 +290,10 @@ class _LineReader:
         stays = word in _OFF_ONES or draft.form.bearing == "does"
         if is_reason(piece, strict=draft.strict):
             draft.beside.append((raw, at))
+            return True
+        if is_weather(piece) and is_beside(word, piece) and not draft.remark:
+            # As a keeper writes it behind the dashes.
+            draft.remark = raw
             return True
         if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
             draft.beside.append((raw, at))

@@ -28,6 +28,8 @@ MOST_IN_PHRASE = 4
 NEAR_WORD = 0.84
 # Of so few letters too many words are alike.
 LONGEST_SURE = 4
+# It is where, and makes nothing less.
+_HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = plain_words(
@@ -147,7 +149,8 @@ class PieceReader:
             # No wire and no tie is so thick.
             return False
         for detail in details:
-            if detail.part and (limiter_in(detail.part) or self._names_tree(detail.part)):
+            part = _HALF.sub("", detail.part)
+            if detail.part and (limiter_in(part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False

@@ -32,8 +32,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     # Whose it is, the replay asks: an apprentice who picked it up took it nowhere.
     *rows(
         "returned",
-        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him) home|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
+        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
         r"(?:(?:given|gone|went) )?(?:back|home) to (?P<to>@PERSON@)",
+        r"(?:gone|went) home with (?P<to>@PERSON@)",
     ),
     *rows(
         "received",

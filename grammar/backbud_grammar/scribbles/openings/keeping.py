@@ -145,6 +145,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("moved", r"(?:from|out of|fr) (?:the )?@PLACE@ (?:back )?to (?:the )?(?=@PLACE@)"),
     *rows("watered", r"hand[- ]?watered", details="by hand"),
+    *rows("watered", r"water twice", details="twice"),
+    *rows("watered", r"water well", details="well"),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
@@ -189,7 +191,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"plunged in (?:water|a bucket)",
         r"bucket(?:ed)?(?= \d)",
     ),
-    *rows("watered", r"water(?:ed)? (?:well|twice|both)", r"(?=\d cans? (?:each|all))"),
+    *rows("watered", r"(?=\d cans? (?:each|all))"),
     *rows(
         "protected",
         r"fleece(?:d)?(?: (?:on|over|up|both|round))+",

@@ -63,7 +63,8 @@ DONE = {
     "tip prune later": [],
     "tendrils cut to 2 lvs": ["pruned long shoots, to 2 leaves"],
     "candles cut, 45": ["decandled 45 candles"],
-    "fruits off": ["thinned fruit"],
+    # The wind may have done it: it is asked.
+    "fruits off": [],
     "fruits off the bench": [],
     # Roots, cuttings, grafts.
     "cuttings x40": ["struck 40 cuttings"],
@@ -87,6 +88,40 @@ DONE = {
     # What was said of money.
     "Mrs Lowe approves 450 for restyle": ["agreed 450 for restyle"],
     "Gwen approves": [],
+    "Mrs Lowe approves the quote for the other": [],
+    "gone home with Mrs Lowe": ["returned to lowe"],
+    "gone home with Mrs Lowe's other tree": [],
+    "roots cut back 1/3 last year, same pot": [],
+    "jin liquid on the shopping list": [],
+    "fruits off next week": [],
+    # What came off and came on again.
+    "wire off left 1, new on": [],
+    "fleece off then on again": [],
+    # Words right behind a word of many meanings may be what it is said of.
+    "layered look": [],
+    "struck by lightning": [],
+    "sown thoughts": [],
+    "opened flowers": [],
+    "opened up the centre": [],
+    "lifted pot to turn": [],
+    "isolated shower": [],
+    "counted rings, 30": [],
+    "rooted through pot into bench": [],
+    # Other hands than the keeper's.
+    "pruned by deer last night": [],
+    "repot done by last owner": [],
+    "defoliated itself after move": [],
+    "treated itself to new leaves": [],
+    "watered by hand": ["watered by hand"],
+    # It broke, or nobody did it yet.
+    "guy on right 1 broke": [],
+    "repot!": [],
+    "cakes gone mouldy": [],
+    "pellets blocked the drain": [],
+    "cakes on, 5": ["fed 5 cakes"],
+    "turned a corner": [],
+    "sealed pot in bag": [],
+    "bent out of shape": [],
     "paid 60, owes 60": ["paid 60"],
     # Where a comma parts what only together tells of a work.
     "root ball reduced by 1/3, same pot": ["repotted off 1/3, same pot"],

@@ -132,6 +132,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\bpot (?:\w+ ){0,4}?(?:->|into|to) (?:the )?\w+", ("repotted", "potted-on", "slipped")),
         (r"\bsoil (?:away|off|out|gone|removed)\b", ("repotted", "top-dressed")),
         (r"\bgrafts?\b.*\b(?:took|taken|alive|green|failed|growing)\b", ("checked",)),
+        (r"\bfruits? (?:all )?(?:off|out)\b", ("thinned",)),
         (r"\bpaid\b", ("paid",)),
         (r"\bpolice\b", ("lost",)),
     )

@@ -141,6 +141,12 @@ class _LineReader:
         self.before = put_beside(self.drafts[0], self.before, self.pieces)
         if any(one.form.names_act and not one.pieces for one in self.drafts):
             return ()
+        if "!" in self.line and any(
+            one.word.casefold() == one.form.bare and not (one.pieces or one.kept)
+            for one in self.drafts
+        ):
+            # `repot!` is no repotting.
+            return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
         for one in self.drafts:
             if (
@@ -250,7 +256,10 @@ class _LineReader:
         if opened is None or opened[1].word != "repotted":
             return None
         word, form, text, remark = opened
-        return word, form, text.split(", ")[0], remark
+        first = text.split(", ")[0]
+        if self.pieces.said(form, first) is None:
+            return None
+        return word, form, first, remark
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""

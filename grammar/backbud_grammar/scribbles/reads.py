@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.elsewhen import elsewhen
+from backbud_grammar.elsewhen import elsewhen, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
@@ -186,7 +186,7 @@ class PieceReader:
         """Whether words that are no detail may still change what the act says."""
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
             return True
-        if elsewhen((piece,)):
+        if elsewhen((piece,)) or not_by_us((piece,)):
             return True
         if is_state(piece) or is_ready(piece):
             return False

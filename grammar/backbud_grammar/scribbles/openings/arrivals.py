@@ -21,8 +21,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"handed back",
-        r"gone home",
-        r"went home",
+        r"(?:gone|went) home(?! with @PERSON@)",
         r"home again",
         r"(?:picked up|collected|fetched) by (?:its |the )?owner",
         r"collected(?=\s*$)",
@@ -33,8 +32,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
-        r"(?:(?:given|gone|went) )?(?:back|home) to (?P<to>@PERSON@)",
-        r"(?:gone|went) home with (?P<to>@PERSON@)",
+        r"(?:(?:given|gone|went) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
+        r"(?:gone|went) home with (?P<to>@PERSON@)(?!['’])",
     ),
     *rows(
         "received",

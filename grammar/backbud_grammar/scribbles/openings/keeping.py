@@ -165,7 +165,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=fish (?:\d|emulsion|at|feed))",
         r"(?=liquid \d)",
         r"feed(?=[:,])",
-        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)\b)(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
+        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)(?:$|,| \d| [x×]| on\b| new\b| fresh\b| half\b| each\b| round\b| (?:a|per|to) ))(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
         r"(?=0-10-10)",
     ),
     *rows(
@@ -241,6 +241,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"from @PLACE@ (?:back )?(?:in|into|to) (?=@PLACE@)",
         r"(?=@PLACE@ from @PLACE@)",
     ),
-    *rows("quarantined", r"isolated", r"apart from (?:the )?others", r"quarantine(?=[:, ])"),
+    *rows(
+        "quarantined",
+        r"isolated(?=$|,| from| in| on| because| \d)",
+        r"apart from (?:the )?others",
+        r"quarantine(?=[:, ])",
+    ),
     *rows("released", r"out of quarantine", r"back (?:to|with) (?:the )?others"),
 )

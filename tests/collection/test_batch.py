@@ -392,3 +392,133 @@ def test_a_count_is_corrected(written, tree) -> None:
     assert tree(written(text), "little-red").counted == "46 cuttings"
     undone = text.replace("died 2026-07-01, 4", "died 2026-07-01, not done")
     assert tree(written(undone), "little-red").counted == "50 cuttings"
+
+
+# ------------------------------------------------------------------ counted again, by line
+
+
+TRAY = "\n2026-03-01\nb{0}\n  sown  2 trays\n"
+SEEDS = "\n2026-03-01\nb{0}\n  sown  60 seeds\n"
+WHIPS = "\n2026-03-01\nb{0}\n  received  10 whips\n"
+COUNTED = {
+    CUT: {
+        "counted  50": ("50 cuttings", ""),
+        "counted  51": ("50 cuttings", "51 were counted, but there were only 50 cuttings"),
+    },
+    # Seed comes up, trays are filled: there may be more of them than before.
+    SEEDS: {
+        "counted  61": ("61 seeds", ""),
+        "germinated  20 | counted  21": ("21 seedlings", ""),
+    },
+    TRAY: {"counted  3": ("3 trays", ""), "counted  300 seedlings": ("300 seedlings", "")},
+    WHIPS: {
+        "counted  11": ("10 whips", "11 were counted, but there were only 10 whips"),
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("before", "line"), [(before, line) for before, lines in COUNTED.items() for line in lines]
+)
+def test_more_are_counted_only_where_more_may_have_come_up(many, before, line) -> None:
+    session, handle = many(tuple(COUNTED[before]), line, before)
+    counted, told = COUNTED[before][line]
+    assert now(session, handle).counted == counted
+    held = f"“{handle}”: {told}, so this line is held back and changes nothing"
+    assert told_of(session, handle) == ([held] if told else [])
+
+
+@pytest.mark.parametrize(
+    ("line", "counted"), [("counted  13", "12 trees"), ("counted  13 seedlings", "13 seedlings")]
+)
+def test_of_what_a_card_counts_without_a_noun_only_seedlings_come_up(
+    written, tree, line, counted
+) -> None:
+    text = BATCH + f"  count  12\n\n2026-04-01\nlittle-red\n  {line}\n"
+    session = written(text, problems=("wrong-count",) if counted == "12 trees" else ())
+    assert tree(session, "little-red").counted == counted
+
+
+JULY = date(2026, 7, 1)
+ROOTED = {
+    CUT: {
+        "rooted": (50, JULY),
+        "rooted  30": (30, JULY),
+        "rooted  60 %": (30, JULY),
+        "rooted  20 | rooted  10 more": (30, JULY),
+        "watered": (None, None),
+    },
+    # Nobody knows how many a tray holds, so what all of it comes to is not told either.
+    TRAY: {
+        "rooted": (None, JULY),
+        "rooted  60 %": (None, None),
+        "rooted  30": (30, JULY),
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("before", "line"), [(before, line) for before, lines in ROOTED.items() for line in lines]
+)
+def test_how_many_have_roots(many, before, line) -> None:
+    session, handle = many(tuple(ROOTED[before]), line, before)
+    batch = now(session, handle).batch
+    assert (batch.rooted, batch.rooted_on) == ROOTED[before][line]
+    assert told_of(session, handle) == []
+
+
+POTTED = {
+    CUT: {
+        "potted-on": (50, False),
+        "potted-on  50": (50, False),
+        "potted-on  20": (20, False),
+        # Told twice, the second may be others than the first.
+        "potted-on  20 | potted-on  10": (20, True),
+        "potted-on  20 | potted-on  30": (30, True),
+        "potted-on  20 | potted-on  50": (50, False),
+        "watered": (None, False),
+    },
+    TRAY: {"potted-on": (None, False), "potted-on  20": (20, False), "potted-on  2": (2, False)},
+}
+
+
+@pytest.mark.parametrize(
+    ("before", "line"), [(before, line) for before, lines in POTTED.items() for line in lines]
+)
+def test_how_many_were_potted_on(many, before, line) -> None:
+    session, handle = many(tuple(POTTED[before]), line, before)
+    batch = now(session, handle).batch
+    assert (batch.potted_on, batch.at_least) == POTTED[before][line]
+    assert batch.potted_on_day == (None if line == "watered" else JULY)
+    assert told_of(session, handle) == []
+
+
+def test_of_trays_any_number_is_parted_off(written, tree) -> None:
+    text = BATCH + (
+        "\n2026-03-01\nlittle-red\n  sown  2 trays\n2026-05-01\nlittle-red\n"
+        "  parted-off  5, as hina\n"
+    )
+    session = written(text)
+    assert tree(session, "little-red").counted == "2 trays"
+    assert tree(session, "hina").counted == "5 trees"
+
+
+@pytest.mark.parametrize(
+    ("label", "line", "held"),
+    [
+        # One more of what is one tree is none; five whips are not one tree.
+        ("", "received  1 tree", False),
+        ("", "received  5 whips", True),
+        ("  count  1\n", "received  5 whips", True),
+        ("  count  1\n", "received", False),
+    ],
+)
+def test_what_comes_again_under_the_handle_of_one_tree(written, tree, label, line, held) -> None:
+    text = BATCH + f"{label}\n2026-03-01\nlittle-red\n  received\n  {line}\n"
+    session = written(text, problems=("wrong-count",) if held else ())
+    assert tree(session, "little-red").counted == ""
+    assert [p.message for p in session.problems() if p.code == "wrong-count"] == (
+        ["“little-red”: this handle is of one tree, so this line is held back and changes nothing"]
+        if held
+        else []
+    )

@@ -231,3 +231,15 @@ def test_what_is_done_after_it_left_on_the_same_lines(written) -> None:
     assert told(written, "2026-06-01\nhoshi\n  sold\n  fed  4 cakes\n", "not-here") == [
         (FIRST + 3, 3, 3, "“hoshi” is not here: sold on 2026-06-01")
     ]
+
+
+@pytest.mark.parametrize("new", ["yard", "tray-7", "all"])
+@pytest.mark.parametrize("act", ["separated  on left 3, as", "parted-off  1, as"])
+def test_what_has_no_handle_for_a_tree_begins_nothing(written, tree, act, new) -> None:
+    """A place, a pot and a word of the language are told where the line is read, and once."""
+    batch = "tree whips\n  kind   field maple\n  count  12 whips\n  place  yard\n"
+    session = written(f"{CARDS}{batch}2026-06-01\nwhips\n  {act} {new}\n", any_problems=True)
+    told_of = [p for p in session.problems() if p.code not in UNSAID]
+    assert [(p.code, p.line) for p in told_of] == [("bad-handle", FIRST + 6)]
+    assert set(session.histories.trees) == {"hoshi", "yuki", "whips"}
+    assert tree(session, "whips").counted == "12 whips"

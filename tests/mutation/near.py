@@ -19,10 +19,8 @@ NEAR = ("plan", "collection", "climate", "species", "problems", "language")
 ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
-# Slower tests are left out; of the others no more than so many run for one change, and no longer.
+# Slower tests are left out.
 SLOWEST_S = 4.0
-MOST_TESTS = 150
-MOST_S = 20.0
 
 
 def core() -> list[Path]:
@@ -65,9 +63,13 @@ def module_of(path: Path) -> str:
 
 
 def chosen_tests(
-    file: str, mutant: Mutant, found: Sequence[Reached], users: Mapping[str, set[str]]
+    file: str,
+    mutant: Mutant,
+    found: Sequence[Reached],
+    users: Mapping[str, set[str]],
+    most_s: float,
 ) -> list[str]:
-    """The tests that reach the changed statement, the nearest first.
+    """The tests that reach the changed statement, the nearest first, no longer than `most_s`.
 
     Of a name those that reach where it is used; of all else that acts on import the module's.
     """
@@ -88,12 +90,12 @@ def chosen_tests(
         ):
             within = Path(one.test.partition("::")[0]).stem
             out.append((not any(word in within for word in near), one.seconds, one.test))
-    nearest = [test for far, _, test in sorted(out) if not far]
+    nearest = _spread([test for far, _, test in sorted(out) if not far])
     rest = _spread([test for far, _, test in sorted(out) if far])
-    chosen = [*nearest, *rest][:MOST_TESTS]
+    chosen = [*nearest, *rest]
     seconds = {one.test: one.seconds for one in found}
-    passed = list(accumulate(seconds[test] for test in chosen))
-    return [test for test, until in zip(chosen, passed, strict=True) if until <= MOST_S]
+    passed = accumulate(seconds[test] for test in chosen)
+    return [test for test, until in zip(chosen, passed, strict=True) if until <= most_s]
 
 
 def _bits(lines: Iterable[int]) -> int:
@@ -115,12 +117,12 @@ def _uses(file: str, names: set[str]) -> int:
 
 
 def _spread(tests: Sequence[str]) -> list[str]:
-    """The tests from every test file in turn."""
-    by_file: dict[str, list[str]] = defaultdict(list)
+    """The tests of every test function in turn, so that what is alike does not come first."""
+    alike: dict[str, list[str]] = defaultdict(list)
     for test in tests:
-        by_file[test.partition("::")[0]].append(test)
-    most = max(map(len, by_file.values()), default=0)
-    return [names[at] for at in range(most) for names in by_file.values() if at < len(names)]
+        alike[test.partition("[")[0]].append(test)
+    most = max(map(len, alike.values()), default=0)
+    return [names[at] for at in range(most) for names in alike.values() if at < len(names)]
 
 
 def names_set(mutant: Mutant) -> set[str]:

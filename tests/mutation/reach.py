@@ -169,7 +169,7 @@ def _main() -> None:
     settings.register_profile("reach", deadline=None, derandomize=True, database=None)
     settings.load_profile("reach")
     args = ["-q", "-p", "no:cacheprovider", "-p", "no:benchmark"]
-    args += ["-m", "not slow and not chromium", *memories]
+    args += ["-m", "not slow and not chromium and not long", *memories]
     pytest.main(args, plugins=[Tracer([Path(path) for path in core], memories)])
 
 

@@ -159,6 +159,7 @@ def main() -> int:
     parser.add_argument("--sample", type=int, default=0, help="so many changes elsewhere")
     parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--seconds", type=float, default=20.0, help="of tests for one change")
     parser.add_argument("--limit", type=int, default=60, help="seconds of work for one change")
     parser.add_argument("--kept", type=Path, default=ROOT / ".mutation", help="what tests reach")
     parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
@@ -170,7 +171,7 @@ def main() -> int:
     found = reached(core(), near_tests(), options.kept)
     users = importers(core())
     tried = [
-        Tried(name, mutant, chosen_tests(name, mutant, found, users))
+        Tried(name, mutant, chosen_tests(name, mutant, found, users, options.seconds))
         for path, mutant in changes(options)
         for name in [str(path.relative_to(ROOT))]
     ]

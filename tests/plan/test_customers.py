@@ -127,3 +127,27 @@ def test_sold_and_still_here_it_is_a_customers_tree(written, find) -> None:
     back = find(session, "ours/hand-back")
     assert back.id == "ours/hand-back/agreed-2026-03-01"
     assert "EUR" not in " ".join(reason.text for reason in back.because)
+
+
+@pytest.mark.parametrize(
+    ("paid", "outcome"),
+    [
+        (["200 EUR"], "done"),
+        (["80 EUR"], "open"),
+        (["80 EUR", "119 EUR"], "open"),
+        (["80 EUR", "120 EUR"], "done"),
+    ],
+)
+def test_a_bill_is_settled_by_its_sum_and_by_no_line_alone(
+    written, find, days, paid, outcome
+) -> None:
+    pages = "".join(
+        f"\n    2026-03-{20 + n}\n    tarn\n      paid  {one}\n" for n, one in enumerate(paid)
+    )
+    billed = "\n    2026-03-10\n    tarn\n      billed  200 EUR\n"
+    payment = find(
+        written(CARDS + VISIT + billed + pages, "2026-03-30", settings=KEEPER), "/payment/"
+    )
+    assert payment.outcome == outcome
+    # A fortnight, and as long again.
+    assert days(payment) == ["2026-03-10", "2026-03-24", "2026-04-07"]

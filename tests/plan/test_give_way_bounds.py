@@ -406,6 +406,17 @@ def test_of_what_is_done_with_a_plan_stands_only_for_what_its_own_line_did(
             {"planned": True, "moved_from": FIRST},
             {"one", "other"},
         ),
+        # What is planned in other words stands beside it, unless one word moved both.
+        (
+            {"planned": True, "moved_from": FIRST, "title": "prune hard"},
+            {"planned": True},
+            {"one", "other"},
+        ),
+        (
+            {"planned": True, "moved_from": FIRST, "title": "prune hard"},
+            {"planned": True, "moved_from": FIRST},
+            {"one"},
+        ),
         # Said twice, but of two parts.
         ({"planned": True, "where": "left 1"}, {"planned": True, "where": "left 1"}, {"one"}),
         ({"planned": True}, {"planned": True, "where": "left 1"}, {"one", "other"}),

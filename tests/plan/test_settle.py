@@ -649,3 +649,44 @@ def test_a_season_that_is_over_is_the_one_that_was_skipped(written, states, act)
     text = f"{TRIDENT}{known}\n    2026-05-20\n    hoshi\n      {act}\n"
     found = states(written(text, on="2026-05-21"), "/trident-repot/")
     assert "skipped" not in {state for ident, state in found.items() if ident.endswith("/2027")}
+
+
+# ------------------------------------------------------------------ what settles what was put off
+
+
+@pytest.mark.parametrize(("day", "outcome"), [("2026-06-10", "done"), ("2026-03-31", "open")])
+def test_what_nobody_asked_for_and_was_put_off_is_done_by_its_act(
+    written, find, day, outcome
+) -> None:
+    """It opens on 1 June; as a plan it may be done 60 days before that, from 2 April on."""
+    text = diary(("2026-03-06", "hoshi put-off prune, to 2026-06"), (day, "hoshi pruned light"))
+    assert find(written(text, "2026-06-20"), "/planned/pruned").outcome == outcome
+
+
+def test_what_was_put_off_to_a_year_not_yet_asked_for_is_done_in_it(written, find, pattern) -> None:
+    text = diary(
+        ("2022-03-20", "hoshi repotted same pot"),
+        ("2025-03-07", "hoshi put-off repot, to 2028-03"),
+        ("2028-03-10", "hoshi repotted same pot"),
+    )
+    session = written(text, "2028-03-11")
+    assert find(session, "hoshi/repot/2028", pattern).outcome == "done"
+    assert find(session, "hoshi/repot/2025", pattern).outcome == "replaced"
+
+
+@pytest.mark.parametrize(
+    ("act", "outcome"),
+    [
+        ("protected fleece", "done"),
+        ("protected fleece, against frost", "done"),
+        ("protected windbreak, against drying wind", "done"),
+        # What keeps cats and deer away keeps no frost off.
+        ("protected net, against cats", "open"),
+        ("protected net, against deer", "open"),
+    ],
+)
+def test_a_shelter_against_animals_is_none_against_frost(written, find, act, outcome) -> None:
+    text = diary(
+        ("2026-10-01", "hoshi planned protect, to 2026-11"), ("2026-11-05", f"hoshi {act}")
+    )
+    assert find(written(text, "2026-11-06"), "/planned/protected").outcome == outcome

@@ -22,17 +22,17 @@ from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
 from backbud.pages.pictures import Pictures, pictures
 from backbud.pages.printed.running import running
+from backbud.pages.things_on import ThingRow, things_on
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud.tongue import ENGLISH, as_named, decimal, phrase, spoken
+from backbud.tongue import decimal, phrase
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
-from backbud.views.plain_words import thing_called
-from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.tree import ListedView, TreeView, listed_view, tree_view
 from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
@@ -46,14 +46,6 @@ _FIRST = ("since", "pot", "mix", "strength")
 _SIZES = ("trunk", "height", "spread", "root ball")
 
 _STRENGTHS = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}
-# What goes together, in the order the page shows it.
-_SORTS = {
-    "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
-    "graft": "graft", "layer": "layer", "protection": "protection", "guard": "guard",
-    "shade": "shade",
-}  # fmt: skip
-_SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
-
 _GONE: dict[Standing, str] = {
     "not yet": "not here yet",
     "sold": "sold",
@@ -71,18 +63,6 @@ class FactRow(Struct, frozen=True):
     value: str
     private: bool = False
     page: str = ""
-
-
-class ThingRow(Struct, frozen=True):
-    """Something on the tree or in its pot: what, where, since when, how long; when it bites."""
-
-    what: str
-    part: str
-    since: str
-    long: str
-    at: str
-    from_before: bool
-    bites: str = ""
 
 
 class Vigour(Struct, frozen=True):
@@ -192,7 +172,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         "" if shown.here else standing_of(shown, today.year),
         _alerts(shown),
         tuple(_facts(shown)),
-        tuple(_things(shown, today)),
+        tuple(things_on(shown, today)),
         tuple(_vigour(shown, today)),
         vigour("zones", shown.looks) if shown.looks else None,
         _roots(shown, today, view.outlines.get(handle)),
@@ -359,43 +339,15 @@ def _water(water: Water, tree: str) -> str:
     return phrase("too little is known: write down {wanted}", wanted=wanted) if wanted else ""
 
 
-def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
-    sort = _SORT_ORDER.get(thing.sort, len(_SORT_ORDER))
-    return not thing.from_before, sort, thing.since, thing.line, thing.part
-
-
-def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
-    """What is on it, what should be out of it first."""
-    return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
-
-
-def _thing(thing: ThingView, today: date) -> ThingRow:
-    sort = _SORTS.get(thing.sort, thing.sort)
-    is_said = spoken() == ENGLISH and sort in thing.what
-    what = thing.what if is_said else thing_called(thing.what, sort)
-    return ThingRow(
-        words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
-        as_named(thing.part),
-        words.day(thing.since, today.year),
-        words.days((today - thing.since).days),
-        thing.at,
-        thing.from_before,
-        _bites(thing.bites, today) if thing.bites else "",
-    )
-
-
-def _bites(bite: date, today: date) -> str:
-    day = words.day(bite, today.year)
-    if bite < today:
-        return phrase("should have begun to bite about {day}, look at it", day=day)
-    return phrase("bites about {day}", day=day)
-
-
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         word = phrase(_STRENGTHS.get(score, ""))
-        name = phrase(zone) if zone == WHOLE_TREE else zone
-        yield Vigour(name, score, word, words.day(tree.vigour_seen[zone], today.year))
+        yield Vigour(
+            phrase(zone) if zone == WHOLE_TREE else zone,
+            score,
+            word,
+            words.day(tree.vigour_seen[zone], today.year),
+        )
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

@@ -126,9 +126,9 @@ def _outranks(plan: Due, due: Due) -> bool:
     """Of two that were moved to one window, of a proposal that was moved to that of a plan, or the
     same thing said twice of it, a plan before a proposal, then the first by id."""
     one, other = plan.follow_up, due.follow_up
-    to_the_plan = one.planned and not other.planned
-    moved = other.moved_from is not None and (one.moved_from is not None or to_the_plan)
-    twice = one.planned and other.planned and one.title == other.title and plan.where == due.where
+    both = one.moved_from is not None or not other.planned
+    moved = other.moved_from is not None and both
+    twice = one.title == other.title and plan.where == due.where
     if one.window != other.window or not (moved or twice):
         return False
     return (not one.planned, one.id) < (not other.planned, other.id)

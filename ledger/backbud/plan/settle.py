@@ -58,8 +58,7 @@ def settled(
         if event.was("skipped", "put-off"):
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
-                    if due.follow_up.id not in now:
-                        waiting.add(due)
+                    waiting.add(due)
                     now[due.follow_up.id] = due
         elif not entry.undone:
             found = [now[ident] for ident in waiting.for_event(event, at)]
@@ -69,7 +68,7 @@ def settled(
                 if not _still_open(due, event.day):
                     waiting.drop(due)
             sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
-            for due in _done_by(event, at, sheltered):
+            for due in _done_by(event, sheltered):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -83,7 +82,7 @@ def _with(due: Due, **changed: object) -> Due:
 # ------------------------------------------------------------------ done
 
 
-def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
+def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
     """Which of the waiting dues an event settles.
 
     Of works that one rule asks for one after another, it settles those whose turn it is; of those
@@ -93,7 +92,7 @@ def _done_by(event: Event, at: int, waiting: Iterable[Due]) -> list[Due]:
     if event.says("partly"):
         return []
     for due in waiting:
-        waits = due.at < at and not due.by_sum and _still_open(due, event.day)
+        waits = not due.by_sum and _still_open(due, event.day)
         if waits and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]

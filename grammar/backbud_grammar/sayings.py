@@ -36,8 +36,8 @@ _SAYINGS: Mapping[str, str] = {
         r"|scissors|secateurs|windows?|floor|paths?|gutters?)\b"
     ),
     "turned": (
-        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|a corner|turtle"
-        r"|heads|cold|warm|wet"
+        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|a corner"
+        r"|turtle|heads|cold|warm|wet"
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",

@@ -118,7 +118,8 @@ DONE = {
     "repot!": [],
     "cakes gone mouldy": [],
     "pellets blocked the drain": [],
-    "cakes on, 5": ["fed 5 cakes"],
+    "okigoe on": ["fed"],
+    "okigoe on, 6": ["fed 6"],
     "turned a corner": [],
     "sealed pot in bag": [],
     "bent out of shape": [],
@@ -136,7 +137,7 @@ DONE = {
     "needles plucked, 8 pr top 12 low": ["plucked leaving 8 pairs on top, leaving 12 pairs on low"],
     "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
     "inarch": [],
-    "inarch seedling L": ["grafted approach"],
+    "inarch seedling L": [],
     "stolen. police rept 4417": [],
     "rained off": [],
     # The weather in figures is why: it is the remark, as a keeper writes it.

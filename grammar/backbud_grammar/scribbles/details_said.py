@@ -110,6 +110,7 @@ _ROOTS = (
     ),
     (r"(?:back )?(?:in|into) (?:the )?(?:same|own|old|its) (?:pot|box|tray|drum|oval)", "same pot"),
     (r"same one|the same", "same pot"),
+    (r"(?:its |the )?(?:own|same|old) (?:pot|box|tray) (?:back|again)", "same pot"),
     (rf"{_LEN} (?:off|from) (?:the )?{_BOTTOM}", r"off below \1"),
     (rf"off (?:the )?{_BOTTOM} {_LEN}", r"off below \1"),
     (rf"(?:the )?{_BOTTOM} {_LEN} off", r"off below \1"),

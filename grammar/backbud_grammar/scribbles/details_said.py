@@ -177,6 +177,13 @@ _PLUCKED = (
     ),
 )
 _CUT = (
+    # What is left is not off, and `left` is no side there.
+    (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
+    (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
+    (r"1 of [23]", "first round"),
+    (r"2 of [23]", "second round"),
+    (r"3 of 3", "third round"),
+    (r"(\d+) per (?:tip|shoot|twig)", r"leaving \1 per shoot"),
     (r"on (?:all )?(?:the )?(strong|weak|outer|inner)(?: ones| shoots| branches| candles)?", r"\1"),
     (r"on (?:the )?outside", "outer"),
     (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
@@ -649,6 +656,7 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (r"look again (?:in )?(\d+ (?:days?|weeks?|months?))", r"again in \1"),
     (
         r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
         r"\2 on \1",

@@ -94,6 +94,9 @@ class PieceReader:
         words = piece.split()
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
+        if words[-1].casefold() == "left" and any(map(str.isdigit, piece)):
+            # A figure and `left` tell what remains.
+            return None
         if not all(self.is_known(form, word) for word in words):
             return None
         for size in range(len(words) - 1, 0, -1):

@@ -6,7 +6,7 @@ from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, 
 
 # What stands behind a product where it was given: of one that is only named nobody can tell.
 _GIVEN = (
-    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
+    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|again(?= \d)|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
     r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
@@ -54,8 +54,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"covered(?: (?:it|all|everything|the pots?))* (?=with (?:fleece|frost cloth|mulch|straw|bark))",
+    ),
+    *rows(
+        "protected",
         r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
-        details="",
+        details="fleece",
     ),
     *rows(
         "unprotected",
@@ -97,7 +100,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "protected",
-        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
+        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:back on|on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
         details="fleece",
     ),
     *rows(

@@ -126,7 +126,6 @@ DONE = {
     "fleece round pot, -8": ["protected fleece -- -8"],
     "covered with mulch": ["protected with mulch"],
     "mekiri 2 of 2, weak": ["decandled second round, weak"],
-    "buds thinned, 1 per tip": ["thinned buds, leaving 1 per shoot"],
     "checked wire ok, look again 6 wk": ["checked wire fine, again in 6 weeks"],
     "okigoe on, 6": ["fed 6"],
     "turned a corner": [],

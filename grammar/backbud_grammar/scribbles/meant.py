@@ -134,6 +134,8 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\bpot (?:\w+ ){0,4}?(?:->|into|to) (?:the )?\w+", ("repotted", "potted-on", "slipped")),
         (r"\bsoil (?:away|off|out|gone|removed)\b", ("repotted", "top-dressed")),
         (r"\bgrafts?\b.*\b(?:took|taken|alive|green|failed|growing)\b", ("checked",)),
+        (r"\bfruits? (?:all )?(?:off|out)\b", ("thinned",)),
+        (r"^\D{0,12}\d+(?:[.,]\d+)? ?/ ?h\b", ("agreed", "quoted")),
         (r"\bpaid\b", ("paid",)),
         (r"\bpolice\b", ("lost",)),
     )

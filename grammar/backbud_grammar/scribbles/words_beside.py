@@ -16,7 +16,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
-from backbud_grammar.sayings import saying_pattern
+from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
@@ -130,6 +130,7 @@ class WordsBeside:
             or form.bearing == "ends"
             or form.undone_by
             or form.word in _NEVER
+            or form.word in MANY_MEANINGS
             or word in form.bare_words
             or not (word.isascii() and word.islower())
             or " " in word

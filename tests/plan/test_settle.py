@@ -691,3 +691,13 @@ def test_a_shelter_against_animals_is_none_against_frost(written, find, act, out
         ("2026-10-01", "hoshi planned protect, to 2026-11"), ("2026-11-05", f"hoshi {act}")
     )
     assert find(written(text, "2026-11-06"), "/planned/protected").outcome == outcome
+
+
+def test_what_is_said_against_something_else_is_no_shelter_and_settles_its_own_work(
+    written, find
+) -> None:
+    text = diary(
+        ("2026-05-01", "hoshi planned treat, to 2026-06"),
+        ("2026-06-05", "hoshi treated soap, against aphids"),
+    )
+    assert find(written(text, "2026-06-06"), "/planned/treated").outcome == "done"

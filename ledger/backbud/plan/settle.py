@@ -157,7 +157,7 @@ def _leaves_others(event: Event) -> bool:
 
 def _too_early(event: Event, due: Due) -> bool:
     early = due.early
-    if early is None and due.event is not None and _any_day(event):
+    if early is None and due.event is not None and _any_day(event, due):
         return False
     if early is None and not {"potting", "root_work"}.isdisjoint(event.row.traits):
         early = EARLY_ROOTS
@@ -166,9 +166,12 @@ def _too_early(event: Event, due: Due) -> bool:
     return due.follow_up.window.opens - event.day > early
 
 
-def _any_day(event: Event) -> bool:
-    """Whether it settles what an act asked for on whatever day; not a check of nothing named."""
-    return "any_day" in event.row.traits and (event.act != "checked" or event.has("what"))
+def _any_day(event: Event, due: Due) -> bool:
+    """Whether it settles what an act asked for on whatever day; not a check of nothing named, nor
+    one that the keeper planned for a later time."""
+    if event.act == "checked" and (due.follow_up.planned or not event.has("what")):
+        return False
+    return "any_day" in event.row.traits
 
 
 def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:

@@ -522,3 +522,20 @@ def test_what_comes_again_under_the_handle_of_one_tree(written, tree, label, lin
         if held
         else []
     )
+
+
+@pytest.mark.parametrize(
+    ("label", "line", "counted"),
+    [
+        # Without a number it is as many as its card says.
+        ("  count  60 seeds\n", "sown  from the hedge", "60 seeds"),
+        ("  count  60 seeds\n", "sown  40 seeds", "40 seeds"),
+        ("  count  10 whips\n", "received  from marrow", "10 whips"),
+        ("  count  10 whips\n", "received  8 whips from marrow", "8 whips"),
+        ("", "sown  from the hedge", ""),
+        ("", "received  from marrow", ""),
+    ],
+)
+def test_how_many_came_says_the_line_and_else_the_card(written, tree, label, line, counted) -> None:
+    text = BATCH + f"{label}\n2026-03-01\nlittle-red\n  {line}\n"
+    assert tree(written(text), "little-red").counted == counted

@@ -67,7 +67,7 @@ def _arrived(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -
     new = None if one_tree else begun(event)
     if not here:
         # What came without a number is as many as its card says, or as went.
-        return Step(batch if new is None and not event.has("quantity") else new)
+        return Step(new if batch is None or event.has("quantity") else batch)
     if not event.has("quantity"):
         return Step(batch)
     if batch is None or new is None or batch.count is None or new.count is None:

@@ -261,6 +261,9 @@ UP = {
     # Of 20 two died; 12 more came up, in all 32, so 30 are left.
     "germinated  20 | died  2 | germinated  32 in all": "30 seedlings",
     "germinated  20 | died  2 | germinated  12 more": "30 seedlings",
+    # A count tells that so many have come up, and no fewer than were told before.
+    "germinated  20 | counted  25 | germinated  30 in all": "30 seedlings",
+    "germinated  20 | counted  15 | germinated  30 in all": "25 seedlings",
     "germinated": "60 seeds",
     "germinated  44 | died  6 | counted  37": "37 seedlings",
     "germinated  44 | died  43": "",

@@ -117,12 +117,12 @@ def _came_off(form: ActForm, text: str) -> str:
     words = [word.strip(",") for word in text.split()]
     part = " ".join(word for word in words if word.casefold() not in _COMES_OFF)
     takes_part = any(one.part for one in form.forms)
-    if part.split()[:1] and part.split()[0] not in PART_WORDS:
+    if not all(word in PART_WORDS or word.isdecimal() for word in part.split()):
         # Only where something is wrong is it sought in what is written short.
         from backbud_grammar.scribbles.spelled import in_full
 
-        found = set(_PART_IN.findall(in_full(text)))
-        part = found.pop().casefold() if len(found) == 1 else ""
+        found = {one.casefold() for one in _PART_IN.findall(in_full(text))}
+        part = found.pop() if len(found) == 1 else ""
     where = f" on {part}" if takes_part and part else ""
     return f"Where it came off, write {form.undone_by}{where}."
 

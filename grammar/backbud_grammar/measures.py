@@ -100,6 +100,9 @@ _SAID_OTHERWISE: dict[str, str] = {
         "Write mL/L: a tablespoon to a US gallon is 3.9 mL/L, a teaspoon 1.3 mL/L.": (
             "tbs/gal tbsp/gal tsp/gal tbs/gallon tbsp/gallon tsp/gallon"
         ),
+        "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.": (
+            "ga ga. gauge awg swg"
+        ),
         "Write it in mL; the US one and the UK one differ.": "floz fl.oz pint pints quart quarts",
     }.items()
     for said in names.split()

@@ -14,7 +14,9 @@ from backbud_grammar.forms import ActForm
 _ACTS: Mapping[str, str] = {
     said: hint
     for hint, words in {
-        "Write pruned: pruned back to 2 buds, or pruned hard.": "cut shortened reduced topped",
+        "Write pruned or trimmed: pruned back to 2 buds, pruned hard, trimmed outline.": (
+            "cut shortened reduced topped"
+        ),
         "Write pruned trunk chop, and the height after “ -- ”.": "chopped",
         "Write unwired, and where: unwired on left 1.": "freed",
         "Write what was picked: deadheaded seed pods, disbudded, plucked old needles.": "picked",
@@ -189,7 +191,10 @@ def _taken(text: str) -> str:
         number = next((word for word in words if word.isdigit()), "6")
         return f"Where cuttings were taken, write struck {number} cuttings."
     if "off" in words:
-        return "Write what came off: unwired on left 1, unprotected, untied, deadheaded."
+        return (
+            "Write what came off: pruned 1 branch on left 1, unwired on left 1, unprotected, "
+            "untied."
+        )
     if any(word.startswith("photo") for word in words):
         return "Write photographed, and from where: photographed front."
     return _ACTS["took"]

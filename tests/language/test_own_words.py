@@ -199,6 +199,16 @@ def test_without_a_day_they_are_not_read(written: Any) -> None:
     written(text, problems=("own-word-since",))
 
 
+def test_a_card_without_a_day_is_one_problem(written: Any) -> None:
+    words = "".join(f"  uekae{one}  repotted\n" for one in "abcd")
+    text = f"{CARDS}words\n{words}\n2026-03-06\n\nhoshi\n  watered\n"
+    found = written(text, problems=("own-word-since",))
+    told = [one for one in found.problems() if one.code == "own-word-since"]
+    assert [(one.line, one.lines) for one in told] == [
+        (text[: text.index("  uekaea")].count("\n") + 1, 4)
+    ]
+
+
 def test_a_word_that_returns_three_times_is_proposed(written: Any, capsys: Any) -> None:
     acts = "2026-03-06\n\nhoshi\n  uekkae\n  pruned hesh\n  wired 2 mm Al on apex, hesh\n"
     found = written(

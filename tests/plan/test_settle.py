@@ -228,14 +228,15 @@ def test_cover_put_on_twice_comes_off_once(written, states) -> None:
 
 def test_what_is_overtaken_is_no_longer_open(written, find) -> None:
     text = diary(("2025-12-01", "hoshi protected fleece"), ("2026-01-17", "hoshi protected fleece"))
-    first = find(written(text, "2026-02-01"), "protected-2025-12-01")
+    first = find(written(text, "2026-02-01"), "protection-off/protected-2025-12-01")
     assert first.outcome == "replaced"
     off = diary(
         ("2025-12-01", "hoshi protected fleece"),
         ("2026-01-05", "hoshi unprotected"),
         ("2026-01-17", "hoshi protected fleece"),
     )
-    assert find(written(off, "2026-02-01"), "protected-2025-12-01").outcome == "done"
+    first = find(written(off, "2026-02-01"), "protection-off/protected-2025-12-01")
+    assert first.outcome == "done"
 
 
 def test_a_fleece_taken_off_early_is_off(written, states) -> None:

@@ -82,6 +82,28 @@ DONE = {
     # Later.
     "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
     "looked at wire, apex tight": ["checked wire, tight on apex"],
+    "no fert from now til 9/1": ["put-off feed, to 2026-09-01"],
+    "repot next Apr not now, buds moving": ["planned repot, to 2027-04"],
+    # What was said of money.
+    "Mrs Lowe approves 450 for restyle": ["agreed 450 for restyle"],
+    "Gwen approves": [],
+    "paid 60, owes 60": ["paid 60"],
+    # Where a comma parts what only together tells of a work.
+    "root ball reduced by 1/3, same pot": ["repotted off 1/3, same pot"],
+    "roots cut back 1/3, same pot": ["repotted off 1/3, same pot"],
+    "same pot, 1/3 off below, moss on top": ["repotted same pot, 1/3 off below, moss on top"],
+    "same pot, too big, 1/3 off wall": [],
+    "same pot, no": [],
+    "wire 1st left off": ["unwired on left 1"],
+    "wire left 1 off tomorrow": [],
+    "fl buds pulled": ["disbudded"],
+    "second shoots pinched, 1 pair left, 45 min": ["pinched leaving 1 pairs", "worked 45 min"],
+    "needles plucked, 8 pr top 12 low": ["plucked leaving 8 pairs on top, leaving 12 pairs on low"],
+    "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
+    "inarch": [],
+    "inarch seedling L": ["grafted approach"],
+    "stolen. police rept 4417": [],
+    "rained off": [],
 }
 KEPT = ("noted", "private")
 

@@ -404,6 +404,11 @@ def test_without_anything_ticked_off_the_journal_is_not_even_read(yard: Any, cli
             "checked wire on apex, fine, again in 3 weeks",
             "  checked     wire on apex, fine, again in 3 weeks",
         ),
+        # In the bench's words, and in those of a card `words`.
+        (UNWIRE, "wire off left 2", "  wire off left 2"),
+        (UNWIRE, "Yuki: wire off L2. 20 min", "  wire off L2. 20 min"),
+        (PRUNE, "kirimodoshi done, hard", "  kirimodoshi done, hard"),
+        (PRUNE, "schnitt 2 cm off", "  schnitt     2 cm off"),
         # Not all of it is understood; another act; no act: a remark, as ever.
         (CHECK, "checked zyxxy", "  checked     wire on apex -- checked zyxxy"),
         (CHECK, "died", "  checked     wire on apex -- died"),
@@ -415,11 +420,25 @@ def test_without_anything_ticked_off_the_journal_is_not_even_read(yard: Any, cli
             "  unwired     on left 2 -- unwired on right 2",
         ),
     ],
-    ids=["remark", "handle", "check", "unread", "died", "no-act", "elsewhere"],
+    ids=[
+        "remark",
+        "handle",
+        "check",
+        "bench",
+        "bench-handle",
+        "trade",
+        "own",
+        "unread",
+        "died",
+        "no-act",
+        "elsewhere",
+    ],
 )
 def test_a_note_that_reads_as_the_act(
     yard: Any, client: Any, follow_up: str, note: str, line: str
 ) -> None:
+    with (yard.folder / "cards.txt").open("a") as cards:
+        cards.write("\nwords mine\n  since  2027-01-01\n  schnitt  pruned\n")
     yard.publish(LATER)
     client.tick(TASKS, uid(follow_up), COMMENT=note.replace(",", "\\,"))
     collected = yard.collect(LATER)
@@ -430,3 +449,16 @@ def test_a_note_that_reads_as_the_act(
     write_offered(str(yard.folder), LATER, collected)
     assert line in yard.diary.read_text()
     assert state(yard, follow_up)[0] == "done"
+
+
+def test_a_note_that_may_say_otherwise_is_told_and_nothing_is_offered(
+    yard: Any, client: Any
+) -> None:
+    yard.publish(LATER)
+    notes = {UNWIRE: "wire off left 2, not the tip", CHECK: "she's dead"}
+    for follow_up, note in notes.items():
+        client.tick(TASKS, uid(follow_up), COMMENT=note.replace(",", "\\,"))
+    collected = yard.collect(LATER)
+    assert collected.offers == ()
+    assert len(collected.refused) == 2
+    assert all(note in " ".join(collected.refused) for note in notes.values())

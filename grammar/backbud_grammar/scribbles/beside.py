@@ -42,7 +42,7 @@ _MARKS = (
 _WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?:[^\W\d]+\.?(?: |$)){1,3}"
 # Who comes for it, and when.
 _COMES = (
-    r"[^\W\d]+ (?:comes|is coming|coming|fetches|collects|picks up)(?: for it| it)?(?: on)?"
+    r"(?:[^\W\d]+ )?(?:comes|is coming|coming|fetches|collects|picks up)(?: for it| it)?(?: on)?"
     rf" (?:{WEEKDAY}|tomorrow|next week)"
 )
 _ROOTED = (
@@ -59,6 +59,10 @@ _TABLE: Mapping[str, str] = {
         r"|(?:mild|warm) (?:nights?|weather|week|spell)(?: (?:ahead|now|forecast))?"
     ),
     "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
+    "paid": (
+        r"(?:still )?owes(?: me| us)? \d+(?:[.,]\d\d)?(?: [A-Z]{3})?(?: still| more)?"
+        r"|\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:to come|outstanding|still (?:open|owed|owing|to pay)|open|owing)"
+    ),
     "ready": rf"{_WORD_TO}|{_COMES}",
     "planted-out": r"(?:for|to) (?:thickening|thicken|girth|growing on|grow on|bulk up)(?: up)?(?: the trunk)?",
     "unwired": _MARKS,

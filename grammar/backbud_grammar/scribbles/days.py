@@ -28,7 +28,7 @@ WHEN = (
     rf"|{_SHORT}|20\d\d)"
 )
 # Before it, where it says how long something waits.
-TILL = r"(?:(?:for|till|until|til|'til|before|to|in|at least|now) )*"
+TILL = r"(?:(?:for|from now|till|until|til|'til|before|to|in|at least|now) )*"
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _IN_WORDS = {
     word: figure

@@ -268,6 +268,10 @@ _CUT = (
         r"(?:leave|leaving|left|keep|kept) (\d+) pairs? (?:on |at |in )?(?:the )?(top|apex|crown|weak|strong),? (?:and )?(\d+)(?: pairs?)? (?:on |at |in )?(?:the )?(low|lower|below|strong|weak|top)",
         r"leaving \1 pairs on \2, leaving \3 pairs on \4",
     ),
+    (
+        r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|up top),? (?:and )?(\d+)(?: pairs?)? (?:on |at )?(?:the )?(low|lower|bottom|below)",
+        r"leaving \1 pairs on \2, leaving \3 pairs on \4",
+    ),
     (r"(?:leave|leaving|kept|keep) (\d+) pairs?(?: all over| each)?", r"leaving \1 pairs"),
     (
         r"(?:all )?(?:the )?(?:big|biggest|large|largest)(?: ones| leaves)?(?: only| off)*",
@@ -297,7 +301,7 @@ _CUT = (
     (r"(?:even )?all over", "all"),
     (r"(?:even )?all round", "all"),
     (r"whole tree", "all"),
-    (r"(?:in )?(?:the )?top(?: only)?", "on top"),
+    (r"(?:in )?(?:the )?tops?(?: only)?", "on top"),
     (r"(?:in )?(?:the )?apex(?: only)?", "on apex"),
     (r"(?:lightly|light|a bit|a little)", "lightly"),
     (r"hard back|very hard|hard", "hard"),
@@ -518,6 +522,7 @@ _WATER = (
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
 _UNWIRED = (
+    (rf"(?:on )?{_WHERE} (?:off|removed|away|out)", r"on \1"),
     (rf"(?:on |from )?{_WHERE} only", r"on \1"),
     (rf"(?:on )?{_WHERE} (?:and|&|\+) {_WHERE}", r"on \1, on \2"),
     (rf"{_WHERE} wires? (?:all )?(?:off|removed|cut off|taken off|out)", r"on \1"),
@@ -683,6 +688,7 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"(\d+) pieces", r"\1 cuttings"),
     (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
     (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),
     (r"(\d+) (?:rooted|up|germinated) (?:out )?of (\d+)", r"\1, of \2"),
@@ -811,6 +817,12 @@ def _ways(act: str, language: int) -> _Ways:
     return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
 
 
+@cache
+def compiled_way(pattern: str) -> re.Pattern[str]:
+    """A pattern of the tables; most journals need few of them."""
+    return re.compile(pattern, re.IGNORECASE)
+
+
 def ways_said(act: str, language: int) -> tuple[str, ...]:
     """The ways of saying the details of an act that a language has, each as it is written."""
     return _ways(act, language).patterns
@@ -824,7 +836,7 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """
     ways = _ways(act, language)
     for at in ways.needed.may_fit(piece):
-        found = re.fullmatch(ways.patterns[at], piece, re.IGNORECASE)
+        found = compiled_way(ways.patterns[at]).fullmatch(piece)
         if found is not None:
             yield _filled(ways.written[at], found)
     if act in WIRING:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cache, lru_cache
 
+from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.spelled import in_full
 
@@ -15,10 +17,12 @@ LONGEST = 120
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # By the beginning of a word; the longest counts.
 _TABLE: Mapping[str, str] = {
-    "repotted": "repot rept uekae rptd pot root rhizo mesh drainage akadama kiryu kanuma mix",
+    "lost": "stolen thief theft",
+    "repotted": "wortel wurzel umgetopf "
+    "repot uekae pot root rhizo mesh drainage akadama kiryu kanuma mix",
     "potted-on": "prick seedling plug pots",
-    "slipped": "slip kluit",
-    "pruned": "prun eyes cut saw limb chop lop branch scissor",
+    "slipped": "slip kluit bigger",
+    "pruned": "snoei gesnoeid geschnitten prun eyes cut saw limb chop lop branch scissor",
     "trimmed": "flush trim hasami clip scissors shear snip hedg outline silhouette tuft",
     "pinched": "pinch metsumi nip candle tip finger",
     "decandled": "decandl mekiri",
@@ -29,19 +33,19 @@ _TABLE: Mapping[str, str] = {
     "thinned": "thin apple fruit crab cluster",
     "rubbed": "rub frosted",
     "wired": "wire wired wiring harigane",
-    "unwired": "bite bites biting unwire",
+    "unwired": "draad draht bite bites biting unwire",
     "guyed": "guy guyed",
     "wrapped": "raffia",
     "carved": "carv jin shari hollow tanuki uro sabamiki",
     "treated-deadwood": "lime deadwood ls",
     "sealed": "paste seal wound callus",
-    "grafted": "graft scion thread approach yobitsugi",
-    "layered": "layer toriki",
+    "grafted": "inarch graft scion thread approach yobitsugi",
+    "layered": "girdl ring layer toriki",
     "separated": "separat sever",
     "struck": "sashiki struck cutting strike heel",
     "sown": "sow seed stratif fridge acorn",
     "germinated": "germinat sprout",
-    "rooted": "rooted took",
+    "rooted": "rooted",
     "bent": "bent bend lever",
     "watered": "water hose can cans rain mizu parched wilt thirst dry irrigat sprinkl mist",
     "soaked": "soak tub dunk bucket mizugire",
@@ -82,7 +86,7 @@ _TABLE: Mapping[str, str] = {
     "lent": "lent loan given borrow",
     "died": "dead died death lost dying killed stank",
     "quoted": "quot told said estimat",
-    "agreed": "agree says yes ok'd deal",
+    "agreed": "approv accept agree says yes ok'd deal",
     "billed": "bill inv invoice owes owe",
     "paid": "paid ck check cheque pays sent bank cash dep deposit settled balance",
     "worked": "h hrs hours hour",
@@ -129,7 +133,9 @@ _PHRASES: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\binto (?:the )?(?:open )?ground\b", ("planted-out", "moved")),
         (r"\bpot (?:\w+ ){0,4}?(?:->|into|to) (?:the )?\w+", ("repotted", "potted-on", "slipped")),
         (r"\bsoil (?:away|off|out|gone|removed)\b", ("repotted", "top-dressed")),
+        (r"\bgrafts?\b.*\b(?:took|taken|alive|green|failed|growing)\b", ("checked",)),
         (r"\bpaid\b", ("paid",)),
+        (r"\bpolice\b", ("lost",)),
     )
 )
 # They stand in many a sentence, and name an act only where it begins with them.
@@ -156,18 +162,30 @@ def may_mean(line: str) -> tuple[str, ...]:
     >>> may_mean("mildew again")
     ('treated',)
     """
-    stems, found = _by_stem(), dict[str, None]()
-    for pattern, acts in _PHRASES:
-        if pattern.search(line[:LONGEST]):
+    found, text = dict[str, None](), line[:LONGEST]
+    for at in _needed().may_fit(text):
+        pattern, acts = _PHRASES[at]
+        if pattern.search(text):
             found.update(dict.fromkeys(acts))
     for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:
             continue
-        for size in range(len(folded), _SHORTEST - 1, -1):
-            if folded[:size] in stems:
-                found.update(dict.fromkeys(stems[folded[:size]]))
-                break
-        else:
-            found.update(dict.fromkeys(stems.get(folded, ())))
+        found.update(dict.fromkeys(_of_word(folded)))
     return tuple(found)[:MOST]
+
+
+@cache
+def _needed() -> NeededWords:
+    # Each begins where a word does.
+    return needed_words(tuple(pattern.pattern for pattern, _ in _PHRASES))
+
+
+@lru_cache(10_000)
+def _of_word(folded: str) -> tuple[str, ...]:
+    """The acts of the longest stem that a word begins with, or of a short word."""
+    stems = _by_stem()
+    for size in range(len(folded), _SHORTEST - 1, -1):
+        if folded[:size] in stems:
+            return stems[folded[:size]]
+    return stems.get(folded, ())

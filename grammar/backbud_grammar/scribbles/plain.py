@@ -68,7 +68,8 @@ _READY = re.compile(
 ASIDE = re.compile(
     r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
     r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
-    r"|all of (?:it|them)|after (?:the )?flower(?:s|ing)?|by now|at once|in one go"
+    r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
+    r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
     r"|for (?:the )?(?:winter|summer|show|season)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days)(?!\S)",
     re.IGNORECASE,

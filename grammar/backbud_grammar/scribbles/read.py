@@ -112,6 +112,8 @@ class _LineReader:
         self.before: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
+        # The sentence that is read.
+        self.sentence = ""
         # Whether the last piece was no act, no detail and nothing that was seen.
         self.is_unread = False
 
@@ -122,6 +124,7 @@ class _LineReader:
             labelled = self.is_unread and ":" in self.line[end:start]
             end = start + len(sentence)
             first = True
+            self.sentence = sentence
             for at, raw in part_at_commas(sentence):
                 piece = raw.strip(" .!:")
                 if piece and labelled:
@@ -215,6 +218,8 @@ class _LineReader:
         opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
         if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
             opened = None
+        if opened is None and draft is None and first and not self.before:
+            opened = self._potted(piece)
         if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
@@ -236,6 +241,16 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _potted(self, piece: str) -> Opened | None:
+        """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
+        if "," not in self.sentence or "?" in self.sentence or limiter_in(piece):
+            return None
+        opened = self.opener.opened(in_full(self.sentence), self.page)
+        if opened is None or opened[1].word != "repotted":
+            return None
+        word, form, text, remark = opened
+        return word, form, text.split(", ")[0], remark
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""

@@ -107,6 +107,7 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)", r"\1 inch"),
         (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch"),
         (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch"),
+        (r"\bfls? buds?\b", "flower buds"),
         (r"\bL side\b", "left side"),
         (r"\bR side\b", "right side"),
         (
@@ -170,7 +171,8 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l)\b", re.IGNORECASE
+    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l|fls? buds?)\b",
+    re.IGNORECASE,
 )
 # The words of these, and the sides.
 _BESIDE = plain_words("l r half quarter full hour first second third")

@@ -11,6 +11,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.problems import KEPT, Flaw, nearest
 from backbud_grammar.said_otherwise import hint_for_act
+from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.syntax import Act
 from backbud_grammar.written_hours import hint_of_hour
 
@@ -19,6 +20,19 @@ _NEAR_ACT = 0.8
 _VERY_NEAR = 0.86
 # Shorter words are like too many others.
 _LEAST_NEAR = 4
+# Words of their own that are spelled like an act.
+_NO_SLIPS = plain_words(
+    "rained trained strained stained raised braised boomed loomed gloomed looted routed "
+    "rotted heated seated cheated coated noticed voted loved saved waved paved needs shed "
+    "shady windy tried dried tidied failed mailed nailed hauled healed peeled grated rated "
+    "drafted crafted shifted wanted waited wasted warned counter bounded mounted trunk "
+    "struggled strung tuned burned burnt learned leaned gleaned told hold cold mould bold "
+    "ends bends sends lends tends hired tired fired wires woods pained painted pointed "
+    "printed spent sent rent filled killed opens oven starved curved scarved punched patched "
+    "pitched parched perched proved"
+)
+_WITH_THAT_WORD = "begin the line with that word."
+_ONE_OF_THEM = "begin the line with the one that it was."
 # A longer line is not said again in full.
 _LONGEST_SHOWN = 120
 _NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
@@ -51,7 +65,7 @@ class NoAct:
             message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
             hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
             return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
-        said = hint_for_act(word, act.text, self.acts)
+        said = hint_for_act(bare.rstrip(","), act.text, self.acts)
         near = self._near_act(word)
         if said or near:
             hint = said or f"Did you mean “{near}”?"
@@ -64,7 +78,8 @@ class NoAct:
             return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
         line = line_of(act)
         meant = may_mean(line)
-        hint = f"It may have meant {_or(meant)}: {self._how(meant[0], line)}" if meant else hint
+        how = self._how(meant[0], line) if len(meant) == 1 else _ONE_OF_THEM
+        hint = f"It may have meant {_or(meant)}: {how}" if meant else hint
         return Flaw("unread-line", act.line, act.column, len(word), _NOT_AN_ACT, hint, KEPT)
 
     def _how(self, act: str, line: str) -> str:
@@ -75,11 +90,13 @@ class NoAct:
             return f"name the work behind it: {form.word} {form.example}."
         takes_any = form is not None and form.bearing == "does" and not form.needs_detail
         if not takes_any or len(line) > _LONGEST_SHOWN or limiter_in(line):
-            return "begin the line with that word."
+            return _WITH_THAT_WORD
         return f"write {act} first and the rest behind two hyphens: “{act} -- {line}”"
 
     def _near_act(self, word: str) -> str:
         """The act that a first word may be a slip of."""
+        if word.casefold() in _NO_SLIPS:
+            return ""
         near = self._near.get(word)
         if near is None:
             near = "" if len(word) < _LEAST_NEAR else nearest(word, self._near_to(word), _NEAR_ACT)

@@ -86,7 +86,7 @@ def own_words(
     for card in cards:
         sections, of_card = _sections(card)
         flaws += [PlacedFlaw(card.file, card.line, flaw) for flaw in of_card]
-        told = {flaw.line for flaw in of_card}
+        told = {flaw.line + n for flaw in of_card for n in range(flaw.lines)}
         lines = {0, *(line.line for line in card.card.lines)} - told
         used |= {(card.file, card.line + line + 1) for line in lines}
         for section in sections:
@@ -169,7 +169,18 @@ def _since(value: str, line: CardLine) -> tuple[date | None, list[Flaw]]:
 
 def _without_day(sections: list[_Section]) -> Iterator[Flaw]:
     """That no day stands above words: nobody can tell from which on they are read."""
-    for line, _, _ in (word for one in sections if one.since is None for word in one.words):
+    words = [line for one in sections if one.since is None for line, _, _ in one.words]
+    if words:
+        first = words[0]
         message = "no day stands above these words, so they are not read yet"
         hint = "Write the day from which on they are yours above them: since 2027-03-06."
-        yield Flaw("own-word-since", line.line, line.column, len(line.text), message, hint)
+        count = words[-1].line - first.line + 1
+        yield Flaw(
+            "own-word-since",
+            first.line,
+            first.column,
+            len(first.text),
+            message,
+            hint,
+            lines=count,
+        )

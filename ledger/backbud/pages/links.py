@@ -78,6 +78,16 @@ def letter_anchor(letter: str) -> str:
     return f"own-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
 
 
+def letter_page(letter: str) -> str:
+    """The path of the list of these, where there are too many for one page: `trees-own-a.html`."""
+    return f"trees-{letter_anchor(letter)}.html"
+
+
+def week_page(place: str) -> str:
+    """The path of a place's week on paper, where all are too many: `paper/week-tunnel.html`."""
+    return f"paper/week-{place_page(place).removeprefix('places/')}"
+
+
 def person_anchor(handle: str) -> str:
     """The anchor of a person on the page of the people."""
     return f"person-{handle}"

@@ -28,13 +28,12 @@ from backbud.pages import (
     year,
     year_back,
 )  # fmt: skip
-from backbud.pages.find import MANY, lettered
 from backbud.pages.find_page import FOUND, find_page, find_script, index_files
 from backbud.pages.paper_pages import paper_pages
+from backbud.pages.parted import week_pages, with_parts
 from backbud.pages.printed import labels
-from backbud.pages.printed import week as week_sheet
-from backbud.pages.templating import PagePieces, assets, macro, octets, page
-from backbud.pages.tree import listed_tree
+from backbud.pages.templating import assets, page
+from backbud.pages.tree_lists import tree_lists
 from backbud.pages.tree_page import tree_page_of
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -44,7 +43,6 @@ from backbud.views.nursery import Nursery
 from backbud.views.paper import PapersView
 from backbud.views.place import StandsThere, by_place, place_view, stands_there
 from backbud.views.registers.register import RegisterView, csv_of
-from backbud.views.tree import trees_view
 from backbud.views.week_on_paper import WeekOfTree, of_week, week_on_paper
 from backbud.views.year_back import year_back_view
 
@@ -66,7 +64,7 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from index_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
-        yield path, sheet(view, shared, around, kept)
+        yield from with_parts(path, sheet(view, shared, around, kept))
     for register in view.registers:
         path = links.register_csv(register.register)
         yield path, kept.once(path, (Identical(register),), partial(csv_of, register))
@@ -107,8 +105,8 @@ def helpers_sheets(
 ) -> Iterator[tuple[str, bytes]]:
     """What of the set a helper has: at the bench, the trees, each place, and the week on paper."""
     yield links.INDEX, _index(view, shared, around, kept)
-    yield links.TREES, _trees(view, shared, around, kept)
-    yield links.WEEK, _week(view, shared, around, kept)
+    yield from tree_lists(view, shared, around, kept)
+    yield from _week(view, shared, around, kept)
     yield from _places(view, shared, around, kept)
 
 
@@ -150,16 +148,18 @@ def _walk(view: Nursery) -> list[str]:
     return [tree.handle for tree in view.trees]
 
 
-def _week(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
+def _week(
+    view: Nursery, shared: dict[str, object], around: object, kept: Memo
+) -> tuple[tuple[str, bytes], ...]:
     """The week on paper, from the same rows as the first page."""
     found = [rows.week for rows in _all_rows(view, around, kept)]
     week = week_on_paper(found, _walk(view), view.today, kept)
 
-    def made() -> bytes:
-        shown = week_sheet.sheet(week, view.title)
-        return page("week.html", shared, {"base": "../", "week": shown})
-
-    return kept.once("week page", (Identical(around), week), made)
+    return kept.once(
+        "week page",
+        (Identical(around), week),
+        lambda: tuple(week_pages(week, view.title, shared)),
+    )
 
 
 def _places(
@@ -271,7 +271,11 @@ def _year_back(view: Nursery, shared: dict[str, object], around: object, kept: M
 
 
 def _stores(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    return page("stores.html", shared, {"base": "", "stores": stores.sheet(view)})
+    return page(
+        "stores.html",
+        shared,
+        {"base": "", "stores": stores.sheet(view), "most_works": stores.MOST_WORKS},
+    )
 
 
 def _people(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
@@ -315,7 +319,8 @@ def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo
 
     def made() -> bytes:
         pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
-        own = {"base": "", "visits": visits.sheet(view.accounts, pages, view.today)}
+        shown = visits.sheet(view.accounts, pages, view.today)
+        own = {"base": "", "visits": shown, "most_gone": visits.MOST_GONE}
         return page("visits.html", shared, own)
 
     inputs = (Identical(around, *view.accounts), Identical(*view.papers))
@@ -332,42 +337,12 @@ def _papers_of(view: PapersView) -> tuple[tuple[str, bytes], ...]:
     return tuple(paper_pages(view))
 
 
-def _trees(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    """The trees in three parts: own, other people's by owner, and those that are not here."""
-    pieces = PagePieces()
-
-    def drawn(trees: Iterable[Tree], part: str) -> str:
-        return pieces.mark(
-            kept.once(
-                ("listed", part, tree.handle),
-                (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
-                partial(_listed, view, tree, part),
-            )
-            for tree in trees
-        )
-
-    shown = trees_view(view.trees, view.names)
-    parts = {
-        "base": "",
-        "drawn_trees": drawn,
-        "own": shown.own,
-        "lettered": lettered(shown.own),
-        "many": MANY,
-        "others": shown.others,
-        "gone": shown.gone,
-        "unshown": view.unshown,
-        "handed_out": [
-            {"title": title, "page": links.link(path)} for title, path in view.handed_out
-        ],
-    }
-    return pieces.put_in(page("trees.html", shared, parts))
-
-
 # The pages of the whole journal, in the order in which they are made; then each tree has its own.
-Sheet = Callable[[Nursery, dict[str, object], object, Memo], bytes]
+# A sheet gives its page alone, or with the pages that it is parted into.
+Sheet = Callable[[Nursery, dict[str, object], object, Memo], bytes | Iterable[tuple[str, bytes]]]
 SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.INDEX, _index),
-    (links.TREES, _trees),
+    (links.TREES, tree_lists),
     (links.WEATHER, _weather),
     (links.YEAR, _year),
     (links.YEAR_BACK, _year_back),
@@ -378,8 +353,3 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.WEEK, _week),
     (links.FIND, find_page),
 )
-
-
-def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
-    """A tree's line in a part of the list."""
-    return octets(macro("lines.html", part, listed_tree(view, tree)))

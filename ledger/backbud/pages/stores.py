@@ -26,6 +26,9 @@ from backbud.views.shelf import (
 
 # So many materials to buy are named in the sentence at the head.
 MOST_NAMED = 4
+# So many works that want a material are listed, and so many trees of which something is not known;
+# of more it is told how many. Ours: a page of thousands of trees must open at once.
+MOST_WORKS = 100
 
 
 class For(Struct, frozen=True):

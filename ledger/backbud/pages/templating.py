@@ -200,6 +200,7 @@ def _environment(language: str) -> Environment:
         "week_page": links.WEEK,
         "find_page": links.FIND,
         "letter_anchor": links.letter_anchor,
+        "letter_page": links.letter_page,
         "most_vigour": MOST_VIGOUR,
     }
     return environment

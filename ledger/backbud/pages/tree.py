@@ -22,17 +22,17 @@ from backbud.pages.drawings.years import YearsDrawn, years_drawn
 from backbud.pages.links import INDEX, kind_page, link, place_page, tree_page
 from backbud.pages.pictures import Pictures, pictures
 from backbud.pages.printed.running import running
+from backbud.pages.things_on import ThingRow, things_on
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud.tongue import ENGLISH, as_named, decimal, phrase, spoken
+from backbud.tongue import decimal, phrase
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
-from backbud.views.plain_words import thing_called
-from backbud.views.tree import ListedView, ThingView, TreeView, listed_view, tree_view
+from backbud.views.tree import ListedView, TreeView, tree_view
 from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
@@ -46,14 +46,6 @@ _FIRST = ("since", "pot", "mix", "strength")
 _SIZES = ("trunk", "height", "spread", "root ball")
 
 _STRENGTHS = {1: "very weak", 2: "weak", 3: "fair", 4: "strong", 5: "very strong"}
-# What goes together, in the order the page shows it.
-_SORTS = {
-    "wire": "wire", "guy": "guy wire", "wrap": "wrapping", "tie": "anchor tie", "mesh": "mesh",
-    "graft": "graft", "layer": "layer", "protection": "protection", "guard": "guard",
-    "shade": "shade",
-}  # fmt: skip
-_SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
-
 _GONE: dict[Standing, str] = {
     "not yet": "not here yet",
     "sold": "sold",
@@ -71,18 +63,6 @@ class FactRow(Struct, frozen=True):
     value: str
     private: bool = False
     page: str = ""
-
-
-class ThingRow(Struct, frozen=True):
-    """Something on the tree or in its pot: what, where, since when, how long; when it bites."""
-
-    what: str
-    part: str
-    since: str
-    long: str
-    at: str
-    from_before: bool
-    bites: str = ""
 
 
 class Vigour(Struct, frozen=True):
@@ -127,21 +107,6 @@ class Sheet(Struct, frozen=True):
     entries: str
     sections: tuple[Section, ...]
     pictures: Pictures
-
-
-class Listed(Struct, frozen=True):
-    """A tree's line in the list of all trees."""
-
-    title: str
-    page: str
-    kind: str
-    since: str
-    place: str
-    owner: str
-    standing: str
-    next_task: str
-    next_when: str
-    late: bool
 
 
 def sheet_of(view: Nursery, tree: Tree) -> Sheet:
@@ -192,7 +157,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         "" if shown.here else standing_of(shown, today.year),
         _alerts(shown),
         tuple(_facts(shown)),
-        tuple(_things(shown, today)),
+        tuple(things_on(shown, today)),
         tuple(_vigour(shown, today)),
         vigour("zones", shown.looks) if shown.looks else None,
         _roots(shown, today, view.outlines.get(handle)),
@@ -226,24 +191,6 @@ def _waits(tree: TreeView, today: date) -> str:
     )
 
 
-def listed_tree(view: Nursery, tree: Tree) -> Listed:
-    """A tree's line in the list, with the next work that is open on it."""
-    today = view.today
-    shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)
-    return Listed(
-        shown.name,
-        link(tree_page(shown.tree)),
-        ", ".join(filter(None, (kind_of(shown), shown.counted))),
-        _since(shown),
-        shown.place_name,
-        shown.owner_name,
-        standing_of(shown, today.year),
-        words.sentence(shown.next.title) if shown.next else "",
-        next_when(shown.next, today) if shown.next else "",
-        shown.next is not None and shown.next.state == "overdue",
-    )
-
-
 def next_when(work: WorkView, today: date) -> str:
     """When a work is next, in few words."""
     if today > work.closes:
@@ -266,7 +213,7 @@ def standing_of(tree: TreeView | ListedView, year: int) -> str:
     return phrase(_GONE[tree.standing]) + since
 
 
-def _since(tree: TreeView | ListedView) -> str:
+def since_told(tree: TreeView | ListedView) -> str:
     """As the card has it, so that a rough date stays rough; else the day of the replay."""
     if tree.since_written:
         return _in_words(tree.since_written)
@@ -328,7 +275,7 @@ def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
 
 def _facts(tree: TreeView) -> Iterable[FactRow]:
     main = {
-        "since": _since(tree),
+        "since": since_told(tree),
         "pot": tree.pot_name,
         "mix": tree.mix_name,
         "strength": tree.strength,
@@ -359,43 +306,15 @@ def _water(water: Water, tree: str) -> str:
     return phrase("too little is known: write down {wanted}", wanted=wanted) if wanted else ""
 
 
-def _thing_order(thing: ThingView) -> tuple[bool, int, date, int, str]:
-    sort = _SORT_ORDER.get(thing.sort, len(_SORT_ORDER))
-    return not thing.from_before, sort, thing.since, thing.line, thing.part
-
-
-def _things(tree: TreeView, today: date) -> Iterable[ThingRow]:
-    """What is on it, what should be out of it first."""
-    return (_thing(thing, today) for thing in sorted(tree.on_it, key=_thing_order))
-
-
-def _thing(thing: ThingView, today: date) -> ThingRow:
-    sort = _SORTS.get(thing.sort, thing.sort)
-    is_said = spoken() == ENGLISH and sort in thing.what
-    what = thing.what if is_said else thing_called(thing.what, sort)
-    return ThingRow(
-        words.sentence(what) + (f" × {thing.count}" if thing.count > 1 else ""),
-        as_named(thing.part),
-        words.day(thing.since, today.year),
-        words.days((today - thing.since).days),
-        thing.at,
-        thing.from_before,
-        _bites(thing.bites, today) if thing.bites else "",
-    )
-
-
-def _bites(bite: date, today: date) -> str:
-    day = words.day(bite, today.year)
-    if bite < today:
-        return phrase("should have begun to bite about {day}, look at it", day=day)
-    return phrase("bites about {day}", day=day)
-
-
 def _vigour(tree: TreeView, today: date) -> Iterable[Vigour]:
     for zone, score in tree.vigour.items():
         word = phrase(_STRENGTHS.get(score, ""))
-        name = phrase(zone) if zone == WHOLE_TREE else zone
-        yield Vigour(name, score, word, words.day(tree.vigour_seen[zone], today.year))
+        yield Vigour(
+            phrase(zone) if zone == WHOLE_TREE else zone,
+            score,
+            word,
+            words.day(tree.vigour_seen[zone], today.year),
+        )
 
 
 def _roots(tree: TreeView, today: date, outline: OutlineView | None) -> Drawing | None:

@@ -15,6 +15,8 @@ from backbud.tongue import phrase
 from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
 
 MOST_WAITING = 3
+# So many that went home with something open are listed; the account of each person tells of all.
+MOST_GONE = 300
 
 
 class VisitLine(Struct, frozen=True):

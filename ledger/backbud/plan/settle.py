@@ -121,7 +121,8 @@ def _whose_turn(found: list[Due], day: date) -> list[Due]:
 def _settles(event: Event, due: Due) -> bool:
     """Whether the event is one of the acts that settle the due, there, and not too early.
 
-    An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check.
+    An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check, and
+    "cleaned pot" by a bare "cleaned".
     """
     if _too_early(event, due):
         return False
@@ -138,6 +139,8 @@ def _settles(event: Event, due: Due) -> bool:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.
             parts, told = look.parts, look.finding == "biting" or event.has("again")
+        elif word and event.has("what") and not event.mentions(word):
+            continue
         if due.where:
             if is_meant(due.where, parts):
                 return True

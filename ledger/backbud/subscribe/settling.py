@@ -49,7 +49,9 @@ class Bench:
 
         A line that makes a problem is none.
         """
-        said = act_in(note, follow_up, self._session.journal, day)
+        journal = self._session.journal
+        said = act_in(note, follow_up, journal, day)
+        said = said or act_heard_in(note, follow_up, journal, day, place)
         if said:
             line = DiaryLine(follow_up.tree, day, said)
             if self._takes(line, follow_up, place, whole=True):
@@ -79,20 +81,52 @@ class Bench:
 def act_in(note: str, follow_up: FollowUp, journal: Journal, day: date) -> str:
     """The act line of a note that begins with an act that settles the follow-up, or ""; the tree's
     handle may stand in front."""
+    text = _without_handle(note, follow_up, journal)
+    if not text:
+        return ""
+    known = known_on(journal, day)
+    act = read_act_line(text, 0, known)
+    own = expanded(act, journal.own_words.on(day), Known.of(journal.acts))
+    row = journal.acts.get((own.act if own is not None else act).word.casefold())
+    is_it = row is not None and row.word in _settling(follow_up)
+    return Style().line(text, known) if is_it else ""
+
+
+def act_heard_in(
+    note: str, follow_up: FollowUp, journal: Journal, day: date, place: DiaryPlace
+) -> str:
+    """The line of a note in the bench's own words (`uekae done, btm 1/3`) of which the first act
+    settles the follow-up and nothing is left to ask, or ""; what ends a tree must be named."""
+    text = _without_handle(note, follow_up, journal)
+    if not text:
+        return ""
+    page, flaws = page_of(journal, day, f"{follow_up.tree}\n{INDENT}{text}\n", place)
+    events = [event for block in page.blocks for event in block.events]
+    settling = _settling(follow_up)
+    is_it = bool(events) and not flaws and events[0].act in settling
+    return (
+        f"{INDENT}{text}"
+        if is_it
+        and all(event.act in settling or event.row.bearing != "ends" for event in events)
+        and not any(event.held or event.kept for event in events)
+        else ""
+    )
+
+
+def _settling(follow_up: FollowUp) -> set[str]:
+    return {follow_up.act, *(wanted.split()[0] for wanted in follow_up.settled_by)}
+
+
+def _without_handle(note: str, follow_up: FollowUp, journal: Journal) -> str:
+    """The note on one line, without the tree's handle in front; "" where no diary could have it."""
     try:
         text = checked(note)
     except JotError:
         return ""
     first, _, rest = text.partition(" ")
     thing = journal.things.find(first.rstrip(":"))
-    if thing is not None and thing.handle == follow_up.tree:
-        text = rest.strip()
-    known = known_on(journal, day)
-    act = read_act_line(text, 0, known)
-    own = expanded(act, journal.own_words.on(day), Known.of(journal.acts))
-    row = journal.acts.get((own.act if own is not None else act).word.casefold())
-    settling = {follow_up.act, *(wanted.split()[0] for wanted in follow_up.settled_by)}
-    return Style().line(text, known) if row is not None and row.word in settling else ""
+    is_tree = thing is not None and thing.handle == follow_up.tree
+    return rest.strip() if is_tree else text
 
 
 def written_line(act: str, details: str, note: str) -> str:

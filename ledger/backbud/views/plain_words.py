@@ -198,12 +198,14 @@ _CALLED: Mapping[tuple[str, str], Callable[[str], str]] = {
 def thing_called(what: str, sort: str) -> str:
     """What a thing is made of (`1.5 mm Al`, `raffia`) and what it is (`wire`), in the language
     spoken: what the keeper calls it by other words stands as written."""
+    if spoken() == ENGLISH:
+        return what if sort in what else f"{what} {sort}".strip()
     if what == sort:
         return phrase(sort)
     for (metal, thing), called in _CALLED.items():
         if thing == sort and (what == metal or what.endswith(f" {metal}")):
             return called(decimal(what.removesuffix(metal).strip())).strip()
-    own = what if spoken() == ENGLISH else phrase(what)
+    own = phrase(what)
     if own == what and not what[0].isdigit():
         own = as_named(what)
     return phrase("{what} {sort}", what=own, sort=phrase(sort))

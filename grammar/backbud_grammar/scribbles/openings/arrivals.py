@@ -61,7 +61,14 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("bought", r"(?-i:bt)(?= )", r"bought off", r"bought in", r"ordered and paid"),
     *rows("sold", r"sold on", r"sold off"),
-    *rows("struck", r"took (?=\d+ cuttings)", r"stuck (?=\d+)", r"cuttings taken", "heel cuttings"),
+    *rows(
+        "struck",
+        r"took (?=\d+ cuttings)",
+        r"cuttings? (?=\d+ pieces\b)",
+        r"stuck (?=\d+)",
+        r"cuttings taken",
+        "heel cuttings",
+    ),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
     *rows(

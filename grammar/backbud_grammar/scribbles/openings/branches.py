@@ -38,6 +38,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?={PART_WORDS} re-?wired(?:,|$| \d))",
         details="old wire off",
     ),
+    # `wire 2nd left off`; what is put there instead is another act.
+    *rows("unwired", rf"{WIRE} (?P<on>{PART_WORDS}) (?:off|removed|away|out)(?=$|,)"),
     *rows(
         "unwired",
         rf"all (?:the )?{WIRE} away",
@@ -172,7 +174,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "disbudded",
-        rf"{ALL}flower buds? {OUT}",
+        rf"{ALL}flower buds?(?: all)? {OUT}",
         rf"(?:picked|removed|took|took off|cut) (?:off )?{ALL}flower buds?(?: off)?",
     ),
     *rows(
@@ -206,7 +208,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"nipped(?: out)?",
         r"tips nipped",
         r"tips (?:out|pinched|off)",
-        r"new shoots pinched",
+        r"(?:(?:new|second|third|all|long|soft) )+shoots pinched",
     ),
     *rows(
         "trimmed",
@@ -314,6 +316,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "grafted",
         r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
     ),
+    *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
     *rows("thinned", r"fruits?(?: all)? off(?=$|,)", details="fruit"),

@@ -22,7 +22,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "agreed",
         r"(?:@PERSON@|(?:Mrs?|Ms|Dr|Prof)\.? [^\W\d]+|he|she|they|(?:the )?(?:customer|client|owner))"
-        r" says? (?:yes|ok|go ahead)",
+        r" (?:says? (?:yes|ok|go ahead)"
+        r"|(?:approves|approved|accepts|accepted)(?: (?:the )?(?:quote|price|estimate)|(?= \d)))",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
         r"yes from (?=@PERSON@(?:$|,))",

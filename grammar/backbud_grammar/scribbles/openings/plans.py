@@ -40,6 +40,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         "planned",
         rf"(?:plan|planned|plan to|to do|todo)[:,]? (?P<named>{WORK})",
         rf"(?P<named>{TO_DO}) (?:again )?(?:in |due in |due |planned for |to do in |(?=next|tomorrow))"
-        rf"(?P<when>{WHEN}){_ONLY}",
+        rf"(?P<when>{WHEN})(?:,? not (?:now|yet))?{_ONLY}",
     ),
 )

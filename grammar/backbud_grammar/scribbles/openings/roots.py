@@ -10,6 +10,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "repotted",
+        r"(?=roots? (?:cut|trimmed|pruned|shortened)(?: back)?\b[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
         r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
     ),
     *rows("repotted", r"root[- ]?work (?:all )?done"),
@@ -27,7 +28,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "repotted",
         r"(?=(?:in(?:to)? )?(?:its |the )?(?:own|same|old) (?:pot|box|tray)(?: back| again)?,"
-        r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)\b[^?]*\boff\b)",
+        r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)"
+        r" (?:roots? off\b|off (?:below|bottom|the (?:bottom|sides|roots)|sides|from below|(?:the )?roots?|all round)\b))",
         r"in(?:to)? (?=@POT@,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
         r"umgetopft|verpot",
         noun=True,

@@ -115,6 +115,9 @@ DONE = {
     "watered by hand": ["watered by hand"],
     # It broke, or nobody did it yet.
     "guy on right 1 broke": [],
+    "wire left on L1": [],
+    "guy left on": [],
+    "tied left hand": [],
     "repot!": [],
     "cakes gone mouldy": [],
     "pellets blocked the drain": [],
@@ -151,6 +154,7 @@ DONE = {
     # The weather in figures is why: it is the remark, as a keeper writes it.
     "into tunnel, -4 tonight": ["moved tunnel -- -4 tonight"],
     "into tunnel, 15": ["moved tunnel"],
+    "into tunnel, 2 nights": ["moved tunnel"],
     "fleece on, -7": ["protected fleece -- -7"],
     "watered 2x, 104F": ["watered twice -- 104F"],
     "soaked overnight in a bucket": ["soaked overnight"],

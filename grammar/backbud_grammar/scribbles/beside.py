@@ -105,13 +105,14 @@ def is_beside(act: str, piece: str) -> bool:
     return pattern is not None and pattern.fullmatch(piece) is not None
 
 
+_COUNTS = re.compile(r"\d+(?: nights?)?", re.IGNORECASE)
 _IS_WEATHER = re.compile(rf"(?:{_WEATHER})", re.IGNORECASE)
 
 
 def is_weather(piece: str) -> bool:
     """Whether a piece only tells the weather in figures, and so why: `-4 tonight`."""
-    # A figure alone may be a count.
-    is_told = any(map(str.isdigit, piece)) and not piece.isdecimal()
+    # A figure alone may be a count, and of nights how long it is.
+    is_told = any(map(str.isdigit, piece)) and not _COUNTS.fullmatch(piece)
     return is_told and _IS_WEATHER.fullmatch(piece) is not None
 
 

@@ -28,6 +28,10 @@ MOST_IN_PHRASE = 4
 NEAR_WORD = 0.84
 # Of so few letters too many words are alike.
 LONGEST_SURE = 4
+# What is left on stays there, and is no side: `wire left on L1`.
+_STAYS = re.compile(
+    r"\bleft (?:on|over|in|alone|as|behind|there|out|for|till|until)\b", re.IGNORECASE
+)
 # It is where, and makes nothing less.
 _HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
@@ -94,7 +98,9 @@ class PieceReader:
         words = piece.split()
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
-        if words[-1].casefold() == "left" and any(map(str.isdigit, piece)):
+        if _STAYS.search(piece) or (
+            words[-1].casefold() == "left" and any(map(str.isdigit, piece))
+        ):
             # A figure and `left` tell what remains.
             return None
         if not all(self.is_known(form, word) for word in words):
@@ -124,7 +130,11 @@ class PieceReader:
                 continue
             for said in said_as(form.word, text, self.language):
                 yield said, beside
-            if form.bearing != "ends" and any(one.part for one in form.forms):
+            if (
+                form.bearing != "ends"
+                and any(one.part for one in form.forms)
+                and not _STAYS.search(piece)
+            ):
                 part = part_said(text)
                 if part:
                     yield part, beside

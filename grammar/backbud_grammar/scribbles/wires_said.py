@@ -22,6 +22,9 @@ _SIGN = re.compile(
     re.IGNORECASE,
 )
 
+# What was left on stays there: `wire left on L1`.
+_STAYS_ON = re.compile(r"\bleft (?:on|over|in)\b", re.IGNORECASE)
+
 
 def wires_said(piece: str) -> Iterator[str]:
     """Each thickness on each part; none where a word stands there that is neither.
@@ -31,6 +34,8 @@ def wires_said(piece: str) -> Iterator[str]:
     >>> list(wires_said("left 1-2 cu 2 + 2,5"))
     ['2-2,5 mm Cu on left 1, 2-2,5 mm Cu on left 2']
     """
+    if _STAYS_ON.search(piece):
+        return
     sizes: list[str] = []
     parts: list[str] = []
     metals: set[str] = set()

@@ -36,6 +36,7 @@ from backbud.tongue import phrase
 from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
 from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
+from backbud.views.hidden_names import EverybodysNames
 from backbud.views.nursery import Nursery
 from backbud.words import full_day
 
@@ -145,12 +146,13 @@ def handed_pages(
     of_trees = [(tree.handle, tree.first_handle, tree.title, tree.owner)
                 for tree in grounds.trees.values()]  # fmt: skip
     around = kept.same("around folders", (of_trees, replace(grounds, trees={}), view.today))
+    names = EverybodysNames(grounds)
     for person, root in handed.folders.items():
         files = [one for give in OWNERS_FILES for one in give(session, view, person)]
         for one in files:
             yield root + one.path, one.content
         papers = [HandedPaper(one.title, one.path) for one in files if one.title]
-        audience = Audience(eyes_of(person), grounds)
+        audience = Audience(eyes_of(person), grounds, names)
         yield from owners_pages(view, root, person, audience, around, kept, papers)
     for person, root in handed.helpers.items():
         helper = Audience(HELPER, grounds)

@@ -17,8 +17,10 @@ from backbud.compiled import compiled, nursery_of
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
 from backbud.memo import Memo
+from backbud.pages.templating import TEMPLATES
 from backbud.session import open_session
 from backbud.tongue import _catalogue
+from backbud.views.plain_words import thing_called
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
 TODAY = date(2027, 5, 20)
@@ -245,6 +247,15 @@ def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: 
     assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"
 
 
+def test_a_thing_of_which_only_its_sort_is_known_is_called_by_it() -> None:
+    assert thing_called("", "wire") == "wire"
+    tongue.speak("de")
+    try:
+        assert thing_called("", "wire") == thing_called("wire", "wire") == "Draht"
+    finally:
+        tongue.speak(tongue.ENGLISH)
+
+
 def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert cli.main(["due", str(german), "--on", "2026-11-29"]) == 0
     told = capsys.readouterr().out
@@ -289,3 +300,15 @@ def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) ->
             text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
             found |= {(name, run) for run in english_run.findall(text)}
     assert found == set()
+
+
+def test_the_stylesheet_says_nothing_in_english() -> None:
+    """What it puts before or behind a text is signs, or stands in the page; but `1 of 3` on paper,
+    which German has of its own."""
+    sheet = (TEMPLATES / "backbud.css").read_text()
+    said = re.findall(r"content:([^;}]*)", sheet)
+    assert len(said) > 20
+    words = {word for one in said for text in re.findall(r'"([^"]*)"', one)
+             for word in _WORD.findall(re.sub(r"\\[0-9A-F]+ ?", "", text))}  # fmt: skip
+    assert words == {"of"}
+    assert ':lang(de) { hyphens: auto; --of: " von "; }' in sheet

@@ -37,6 +37,7 @@ from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
+from backbud.views.hidden_names import EverybodysNames
 from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.views.weeks import week_work, weeks_view
 from backbud.views.work import WorkView
@@ -157,7 +158,8 @@ class _Writer:
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
         self._works: dict[bool, dict[str, list[Sequence[_FeedLine]]]] = {}
-        self._audience = cache(lambda owner: Audience(eyes_of(owner), grounds))
+        names = cache(lambda: EverybodysNames(grounds))
+        self._audience = cache(lambda owner: Audience(eyes_of(owner), grounds, names()))
 
     def feed(self, feed: Feed) -> bytes:
         """The bytes of a feed."""

@@ -17,7 +17,7 @@ from backbud.plan.followups import FollowUp, ReasonSort
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
-from backbud.views.hidden_names import HiddenNames, others, places
+from backbud.views.hidden_names import EverybodysNames, HiddenNames, places
 from backbud.views.history import EntryView, free_names
 from backbud.views.less import nameless, unpriced
 from backbud.views.people import PersonView
@@ -68,18 +68,23 @@ class Audience:
     passes through here last, and comes out without what these eyes are not to read; None where
     nothing of it is left."""
 
-    def __init__(self, eyes: Eyes, grounds: Grounds) -> None:
+    def __init__(self, eyes: Eyes, grounds: Grounds, names: EverybodysNames | None = None) -> None:
+        """`names`: those of the same grounds, for who makes the audiences of many owners."""
         self._eyes, self._grounds = eyes, grounds
         is_owner = eyes.sort == "owner"
-        self._others = HiddenNames(others(eyes.person, grounds) if is_owner else ())
+        self._names = (names or EverybodysNames(grounds)) if is_owner else None
         named = tuple(places(grounds)) if is_owner else ()
         # Where anything stands is the keeper's matter. A rule speaks of glass and tunnels of its
         # own accord, so there only what a place is called that is named for somebody is hidden.
         self._places = HiddenNames(named)
-        self._named_places = HiddenNames(filter(self._others.named_in, named))
+        self._named_places = HiddenNames(filter(self._names_others, named))
         self._at_places = tuple(
             phrase(" at {name}", name=name) for name in sorted(named, key=len, reverse=True)
         )
+
+    def _names_others(self, text: str) -> bool:
+        """Whether a text names anybody else, or a tree of theirs, to an owner."""
+        return self._names is not None and self._names.named_to(self._eyes.person, text)
 
     @property
     def eyes(self) -> Eyes:
@@ -236,7 +241,7 @@ class Audience:
 
     def _hides(self, text: str) -> bool:
         """Whether an owner is not to read it: it names somebody else, or a place."""
-        return self._others.named_in(text) or self._places.named_in(text)
+        return self._names_others(text) or self._places.named_in(text)
 
     def _owners_work(self, work: WorkView) -> WorkView:
         """A reason that names others is left out, and of a title that does its act is left. No line
@@ -320,7 +325,7 @@ class Audience:
             facts=tuple(
                 fact
                 for fact in tree.facts
-                if fact.label in _OWNERS_FACTS and not self._others.named_in(fact.value)
+                if fact.label in _OWNERS_FACTS and not self._names_others(fact.value)
             ),
             on_it=tuple(self._owners_thing(tree.tree, one) for one in tree.on_it),
             wires=tuple(replace(one, part=self._owners_part(one.part)) for one in tree.wires),
@@ -350,7 +355,7 @@ class Audience:
 
     def _nobodys(self, text: str) -> str:
         """The text, where it names none of the others."""
-        return "" if self._others.named_in(text) else text
+        return "" if self._names_others(text) else text
 
 
 def _free_words(event: Event) -> Iterator[str]:

@@ -11,6 +11,7 @@ from backbud_grammar.items import DetailItem, extent
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.measures import CURRENCIES, Measure, is_money, read_number, unit_named
 from backbud_grammar.problems import Misread, nearest
+from backbud_grammar.written_hours import hint_of_hour
 
 
 def label_named(form: Form) -> str:
@@ -67,10 +68,14 @@ def accepted(form: Form, item: DetailItem, items: Sequence[DetailItem]) -> Measu
                 item.offset,
                 item.length,
             )
+        hint = f"Expected {expected(form)}."
+        if measure.sort == "money rate" and "money" in form.sorts:
+            amount = item.text.partition("/")[0]
+            hint = f"A price is of what “sold in” on its card says: write {amount}."
         raise Misread(
             "wrong-measure",
             f"“{item.text}” is not what {label_named(form)} takes",
-            f"Expected {expected(form)}.",
+            hint_of_hour(item.text) or hint,
             item.offset,
             item.length,
         )
@@ -135,10 +140,15 @@ def _in_settings_currency(form: Form, item: DetailItem, items: Sequence[DetailIt
     assert measure is not None
     after = _word_after(item, items)
     if after is not None and form.words != ANY_WORDS:
+        hint: str | partial[str] = partial(hint_for_unit, after.text, form)
+        if after.text.startswith("/"):
+            hint = f"A price is of what “sold in” on its card says: write {item.text}."
+            if "money rate" in form.sorts:
+                hint = f"The currency stands between the two: {item.text} EUR{after.text}."
         raise Misread(
             "unknown-unit",
             f"“{after.text}” is no ISO 4217 currency",
-            partial(hint_for_unit, after.text, form),
+            hint,
             after.offset,
             after.length,
         )

@@ -126,7 +126,7 @@ def check_reckoned(day: date, text: str) -> None:
 
 
 # A history asks for each of its days.
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def growing_year(day: date, southern: bool) -> str:
     """Return the growing year of a day: `2027` in the north, `2026/27` in the south."""
     year = _growing_year_start(day, southern)

@@ -18,7 +18,8 @@ _ELSEWHEN = re.compile(
     re.IGNORECASE,
 )
 _NOT_BY_US = re.compile(
-    r"by (?:the |a |some )*(?:deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
+    r"(?:^|.* )by (?:the |a |some |its |his |her |my |our |last |previous |former |old |new )*"
+    r"(?:owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)",
     re.IGNORECASE,
@@ -44,8 +45,14 @@ _OTHERS = re.compile(
 _IN_THOUGHT = re.compile(r"\bin (?:my|his|her|our) (?:head|mind|dreams?)\b", re.IGNORECASE)
 
 
+# Whose hands it was nobody said: `by the sprinkler`, `itself`; `by Karl` may want a card.
+_ITSELF = re.compile(r"by (?![A-Z])\S|(?:it|them|him|her)sel(?:f|ves)\b|its (?:own )?(?!pot\b)\w")
+
+
 # Each as it is written.
-ELSEWHEN_PATTERNS = tuple(one.pattern for one in (_ELSEWHEN, _NOT_BY_US, _NOT_THIS, _OTHERS))
+ELSEWHEN_PATTERNS = tuple(
+    one.pattern for one in (_ELSEWHEN, _NOT_BY_US, _NOT_THIS, _OTHERS, _ITSELF)
+)
 
 
 def in_thought(text: str) -> tuple[str, int] | None:
@@ -57,6 +64,15 @@ def in_thought(text: str) -> tuple[str, int] | None:
     """
     found = _IN_THOUGHT.search(text)
     return None if found is None else (found[0], found.start())
+
+
+def not_by_us(unread: Iterable[str]) -> str:
+    """The first run of words that nobody read and that leaves an act to other hands, or "".
+
+    >>> not_by_us(["by the sprinkler"])
+    'by the sprinkler'
+    """
+    return next((run for run in unread if _ITSELF.match(run)), "")
 
 
 def elsewhen(runs: Iterable[str]) -> str:

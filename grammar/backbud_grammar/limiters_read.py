@@ -20,6 +20,8 @@ from backbud_grammar.syntax import Detail
 _NOT_OF_A_PART = word_set(
     "and then was were is are has have had still to need needs nearly almost maybe should "
     "except excepting excluding but not never yet rest partly only no without remaining off "
+    "broke broken failed snapped slipped loose slack slackened holding held came fell cracked "
+    "split marked biting bites healed growing fine ok looks lost missing "
     "this time year until i think guess tomorrow tmrw tmr soon later next week month yesterday"
 )
 # Who loses these does not lose the tree: `lost to squirrels all buds`, but `died of root rot`.

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from backbud_grammar.act_words import ActWord
+
 # By the act as its table has it, what stands behind the word where nothing was done to a tree.
 _SAYINGS: Mapping[str, str] = {
     "soaked": (
@@ -19,17 +21,23 @@ _SAYINGS: Mapping[str, str] = {
         r"|the (?:label|tag|list|thread|plot))\b"
     ),
     "sold": r"(?:out|short|on the idea)\b",
-    "shown": r"(?:off|up|round|around|the (?:door|way|ropes)|how)\b",
+    "shown": r"(?:to\b|off|up|round|around|the (?:door|way|ropes)|how)\b",
+    "lifted": (
+        r"(?:the |its )?(?:pots?|lid|cover|fleece|net|label|branch(?:es)?|moss)\b"
+        r"|to (?:look|see|check|turn)\b|(?:my |our )?spirits?\b|up\b"
+    ),
     "opened": (
         r"(?:the |up the )?(?:tunnel|greenhouse|glasshouse|vents?|doors?|windows?|shop|gate|box"
         r"|bag|parcel|eyes)\b"
+        r"|(?:its |the )?(?:flowers?|buds?|leaves|pads|first)\b|up\b|out\b"
     ),
     "cleaned": (
         r"(?:out |up )?(?:the )?(?:benches|bench|tunnel|greenhouse|glasshouse|shed|workshop|tools?"
         r"|scissors|secateurs|windows?|floor|paths?|gutters?)\b"
     ),
     "turned": (
-        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|cold|warm|wet"
+        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|a corner"
+        r"|turtle|heads|cold|warm|wet"
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",
@@ -40,7 +48,10 @@ _SAYINGS: Mapping[str, str] = {
     "carved": r"up\b|(?:the )?(?:roast|pumpkin|turkey|joint)\b",
     "potted-on": r"(?:history|biography|account|guide|summary|version|lecture|beauty|shrimps?)\b",
     "wired": r"in the\b|(?:up )?the (?:house|shed|tunnel|plug|fence)\b|\w+ (?:the )?money\b",
-    "sealed": r"(?:the )?(?:deal|envelope|letter|parcel|floor|fence|roof)\b",
+    "quoted": r"(?:in the|from|him|her|me)\b",
+    "sealed": (
+        r"(?:the |its |a )?(?:pots?|bag|lid|box|jar|deal|envelope|letter|parcel|floor|fence|roof)\b"
+    ),
     "pruned": r"(?:the )?(?:roses?|hedges?|apple trees?|vines?)\b",
     "trimmed": r"(?:the )?(?:hedges?|lawn|edges|beard|hair)\b",
     "weeded": r"(?:the )?(?:garden|paths?|beds?|drive|gravel)\b",
@@ -50,9 +61,25 @@ _SAYINGS: Mapping[str, str] = {
         r"|to (?:a|lunch|tea|cake))\b"
     ),
     "tied": r"(?:up|at home|(?:the )?(?:dog|boat|shoes?|laces))\b(?! with)",
-    "bent": r"(?:over backwards|the rules|(?:the )?(?:fork|nail|knife|blade|label))\b",
+    "bent": r"(?:over backwards|out of shape|the rules|(?:the )?(?:fork|nail|knife|blade|label))\b",
     "drained": r"(?:the )?(?:tank|butt|pond|battery|hose|me|pipes?)\b",
 }
+# Each of these says more things than one of a tree: words right behind it that nobody read may be
+# what it is said of.
+MANY_MEANINGS: tuple[ActWord, ...] = (
+    "opened",
+    "struck",
+    "layered",
+    "sown",
+    "rooted",
+    "counted",
+    "lifted",
+    "shown",
+    "notched",
+    "quarantined",
+    "grafted",
+    "slipped",
+)
 _COMPILED = {act: re.compile(rf"(?:{said})", re.IGNORECASE) for act, said in _SAYINGS.items()}
 
 

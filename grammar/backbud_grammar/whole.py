@@ -12,14 +12,14 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.elsewhen import elsewhen, in_thought
+from backbud_grammar.elsewhen import elsewhen, in_thought, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, says_off
 from backbud_grammar.limiters_read import limiter_read, no_cause
 from backbud_grammar.problems import Flaw
-from backbud_grammar.sayings import saying
+from backbud_grammar.sayings import MANY_MEANINGS, saying
 from backbud_grammar.unread import unread_in
 
 _MOVE: ActWord = "moved"
@@ -55,6 +55,7 @@ def told(
             or _puts_on_nothing_read(form, reading, wrong)
             or limiter_among(unread, LIMITING - says_off(forms))
             or _done_elsewhen(form, text, unread)
+            or _may_be_another_thing(form, wrong)
         ):
             first = replace(
                 wrong[0],
@@ -123,6 +124,14 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
     ]
 
 
+def _may_be_another_thing(form: ActForm, wrong: Sequence[Flaw]) -> bool:
+    """Whether the words right behind an act that says many things are what nobody read: `layered
+    look`."""
+    return form.word in MANY_MEANINGS and any(
+        flaw.column == 0 and flaw.code in ("unknown-detail", "unknown-word") for flaw in wrong
+    )
+
+
 def _is_of_roots(form: ActForm, unread: Sequence[str]) -> bool:
     """Whether what is cut is roots: `pruned roots by a third` is no pruning of branches."""
     return form.work == "branches" and any("root" in run.casefold() for run in unread)
@@ -132,7 +141,7 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
     """What puts an act that is done on another day, or into other hands; a plan is of one."""
     if form.bearing != "does" or form.names_act:
         return ""
-    return elsewhen((*unread, *text.split(", ")))
+    return not_by_us(unread) or elsewhen((*unread, *text.split(", ")))
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:

@@ -65,7 +65,7 @@ def day(on: date, year: int) -> str:
 
 
 # Thousands of trees are told of on the same days.
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def _day(on: date, with_year: bool, language: str) -> str:
     if language != ENGLISH:
         return cldr.written_day(on, language, with_year=with_year)

@@ -261,6 +261,9 @@ UP = {
     # Of 20 two died; 12 more came up, in all 32, so 30 are left.
     "germinated  20 | died  2 | germinated  32 in all": "30 seedlings",
     "germinated  20 | died  2 | germinated  12 more": "30 seedlings",
+    # A count tells that so many have come up, and no fewer than were told before.
+    "germinated  20 | counted  25 | germinated  30 in all": "30 seedlings",
+    "germinated  20 | counted  15 | germinated  30 in all": "25 seedlings",
     "germinated": "60 seeds",
     "germinated  44 | died  6 | counted  37": "37 seedlings",
     "germinated  44 | died  43": "",
@@ -522,3 +525,68 @@ def test_what_comes_again_under_the_handle_of_one_tree(written, tree, label, lin
         if held
         else []
     )
+
+
+@pytest.mark.parametrize(
+    ("label", "line", "counted"),
+    [
+        # Without a number it is as many as its card says.
+        ("  count  60 seeds\n", "sown  from the hedge", "60 seeds"),
+        ("  count  60 seeds\n", "sown  40 seeds", "40 seeds"),
+        ("  count  10 whips\n", "received  from marrow", "10 whips"),
+        ("  count  10 whips\n", "received  8 whips from marrow", "8 whips"),
+        ("", "sown  from the hedge", ""),
+        ("", "received  from marrow", ""),
+    ],
+)
+def test_how_many_came_says_the_line_and_else_the_card(written, tree, label, line, counted) -> None:
+    text = BATCH + f"{label}\n2026-03-01\nlittle-red\n  {line}\n"
+    assert tree(written(text), "little-red").counted == counted
+
+
+ADDED = {
+    "  count  10 whips\n": {
+        "received  5 whips": ("15 whips", ""),
+        # They are counted together, under the name that they had.
+        "received  5 plants": ("15 whips", ""),
+        "received  1 tray": ("10 whips", "there are 10 whips, and 1 tray cannot be added to them"),
+    },
+    "  count  2 trays\n": {
+        "received  1 tray": ("3 trays", ""),
+        "received  3 rows": ("2 trays", "there are 2 trays, and 3 rows cannot be added to them"),
+        "received  5 plants": (
+            "2 trays",
+            "there are 2 trays, and 5 plants cannot be added to them",
+        ),
+        "received": ("2 trays", ""),
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("label", "line"), [(label, line) for label, lines in ADDED.items() for line in lines]
+)
+def test_what_comes_is_added_only_to_its_like(written, tree, label, line) -> None:
+    counted, told = ADDED[label][line]
+    text = BATCH + f"{label}\n2026-04-01\nlittle-red\n  received\n  {line}\n"
+    session = written(text, problems=("wrong-count",) if told else ())
+    assert tree(session, "little-red").counted == counted
+    assert [p.message for p in session.problems() if p.code == "wrong-count"] == (
+        [f"“little-red”: {told}, so this line is held back and changes nothing"] if told else []
+    )
+
+
+def test_nothing_is_added_to_what_nobody_has_counted(written, tree) -> None:
+    text = BATCH + (
+        "\n2026-03-01\nlittle-red\n  sown  from the hedge\n"
+        "2026-05-01\nlittle-red\n  received  5 seedlings\n"
+    )
+    session = written(text, problems=("wrong-count",))
+    assert tree(session, "little-red").counted == ""
+    [message] = [p.message for p in session.problems() if p.code == "wrong-count"]
+    assert message.startswith("“little-red”: nobody has said how many there are, ")
+
+
+def test_a_first_count_makes_a_batch(written, tree) -> None:
+    text = BATCH + "\n2026-05-01\nlittle-red\n  counted  38 seedlings\n"
+    assert tree(written(text), "little-red").counted == "38 seedlings"

@@ -243,3 +243,24 @@ def test_what_has_no_handle_for_a_tree_begins_nothing(written, tree, act, new) -
     assert [(p.code, p.line) for p in told_of] == [("bad-handle", FIRST + 6)]
     assert set(session.histories.trees) == {"hoshi", "yuki", "whips"}
     assert tree(session, "whips").counted == "12 whips"
+
+
+@pytest.mark.parametrize(
+    ("parts", "taken_back"),
+    [
+        # All that was wired there is taken back, or more was, and the line is held back.
+        ("on left 1, on apex", True),
+        ("", True),
+        ("on left 1", False),
+    ],
+)
+def test_a_line_is_taken_back_whole_or_not_at_all(written, tree, parts, taken_back) -> None:
+    pages = (
+        "2026-06-01\nhoshi\n  wired  3 mm Al on left 1, 2 mm Al on apex\n"
+        f"2026-06-02\nhoshi\n  corrected wired 2026-06-01, {parts}, not done\n"
+    ).replace(", ,", ",")
+    session = written(CARDS + pages, any_problems=True)
+    found = [(p.line, p.message) for p in session.problems() if p.code not in UNSAID]
+    message = "more was wired than left 1, so this line is held back and changes nothing"
+    assert found == ([] if taken_back else [(FIRST + 5, message)])
+    assert len(tree(session, "hoshi").on("wire")) == (0 if taken_back else 2)

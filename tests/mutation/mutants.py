@@ -84,7 +84,7 @@ def _walk(tree: ast.Module) -> Iterator[tuple[ast.AST, ast.stmt, bool]]:
             stmt = node
         if isinstance(node, ast.Assert | ast.Raise | ast.Import | ast.ImportFrom):
             continue
-        if _name_of(node) in _KEEPING:
+        if _name_of(node) in _KEEPING or (isinstance(node, ast.keyword) and node.arg == "strict"):
             continue
         yield node, stmt, inside
         function = isinstance(node, ast.FunctionDef | ast.Lambda)

@@ -19,8 +19,8 @@ NEAR = ("plan", "collection", "climate", "species", "problems", "language")
 ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
-# Slower tests are left out.
-SLOWEST_S = 4.0
+# No test may take more than this share of the time that there is for a change.
+LARGEST_SHARE = 0.2
 
 
 def core() -> list[Path]:
@@ -86,7 +86,7 @@ def chosen_tests(
     reaching = [
         one
         for one in found
-        if one.seconds <= SLOWEST_S
+        if one.seconds <= LARGEST_SHARE * most_s
         and any(lines & one.lines.get(name, 0) for name, lines in wanted.items())
     ]
     within = _function_around(file, mutant) if mutant.in_function else 0

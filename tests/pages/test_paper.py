@@ -234,7 +234,7 @@ class TestAsPdf:
     def test_the_year_of_a_kind_is_one_sheet_and_its_facts_another(
         self, browser: Opened, kinds: list[Path], paper: tuple[int, int]
     ) -> None:
-        """The azalea's year has sixteen works."""
+        """The azalea has most works; on the lower sheet its cautions stand with its facts."""
         for page in kinds:
             assert sheets_of(browser, page.as_uri(), paper) == [paper, paper], page.name
 

@@ -166,6 +166,12 @@ def test_where_no_rain_is_known_they_are_looked_for_while_leaves_are_soft(asked)
     assert date(2026, 4, 18) < look.window.best < date(2026, 5, 1)
 
 
+def test_where_rain_is_written_down_no_slug_is_foretold_before_it_is_damp(asked) -> None:
+    dry = nights(date(2026, 2, 20), 10, 3.0, 0.0)
+    assert asked("slugs", "2026-03-01", diary=dry) == []
+    assert len(asked("slugs", "2026-03-01")) == 1
+
+
 def test_no_slug_is_looked_for_under_glass_nor_twice_a_spring(asked) -> None:
     moved = "\n2026-04-01\nhoshi\n  moved  glass\n"
     assert asked("slugs", "2026-04-27", diary=moved) == []

@@ -24,6 +24,8 @@ OWN = tuple(f"{when}_{hand}" for when in ("first", "last") for hand in HANDS)
 YEARS = tuple(f"{when}_{hand}" for when in ("year", "again") for hand in HANDS)
 # A terse grower, a talker in inches with slips of the pen, and who thinks in another language.
 OTHERS = tuple(f"{when}_{hand}" for when in ("fresh", "later") for hand in HANDS)
+# By writers who had not read the manual, in the three hands.
+UNTOLD = tuple(f"unread_{hand}" for hand in HANDS)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

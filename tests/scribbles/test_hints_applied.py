@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 
 import pytest
 from tests.scribbles.score import HANDS, OTHERS, YEARS, Line, Verdict, read_lines, verdicts
 
+from backbud.session import Session
 from backbud_grammar.problems import Problem
 
 _NEAR = re.compile(r"Did you mean “(?P<near>[^”]+)”\?")
@@ -175,6 +176,29 @@ def _read_alone(line: str) -> Verdict:
             " “treated -- caterpillars 4 by hand”",
         ),
         (
+            "shade house, frost tonight",
+            "Where the tree went there, write moved shade-house; where it stood, noted.",
+        ),
+        ("watered 7:30", "An hour is two digits, a colon and two digits: 07:30"),
+        (
+            "22/h",
+            "It may have meant agreed, quoted or worked: begin the line with the one that it was.",
+        ),
+        (
+            "fruits off",
+            "It may have meant thinned or fruited: begin the line with the one that it was.",
+        ),
+        (
+            "wired 18 ga on apex",
+            "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.",
+        ),
+        ("stolen. police told", "Write lost stolen."),
+        # No neighbour in letters alone.
+        (
+            "rained off. no photos",
+            "It may have meant watered or photographed: begin the line with the one that it was.",
+        ),
+        (
             "cut off moll today",
             "Write pruned where a branch came off, separated where a layer did.",
         ),
@@ -196,3 +220,34 @@ def test_a_hint_says_what_to_write(line: str, hint: str) -> None:
 def test_what_more_words_than_one_speak_of_is_named(line: str, act: str) -> None:
     one = _read_alone(line)
     assert re.search(rf"\b{act}\b", " ".join(one.told))
+
+
+@pytest.mark.parametrize(
+    ("card", "hint"),
+    [
+        (
+            "material wire\n  price  0.60 EUR/m\n",
+            "A price is of what “sold in” on its card says: write 0.60 EUR.",
+        ),
+        (
+            "material akadama\n  price  22/bag\n",
+            "A price is of what “sold in” on its card says: write 22.",
+        ),
+        ("person karl\n  rate  22/h\n", "The currency stands between the two: 22 EUR/h."),
+    ],
+)
+def test_a_price_of_a_unit_is_put_right(
+    written: Callable[..., Session], card: str, hint: str
+) -> None:
+    problems = written(card, any_problems=True).problems()
+    assert hint in [one.hint for one in problems]
+
+
+def test_the_gauges_in_a_hint_are_those_of_the_standard() -> None:
+    """ASTM B258: AWG n is 0.127 mm x 92 ** ((36 - n) / 39)."""
+    hint = _read_alone("wired 18 ga on apex").problems[0].hint
+    said = re.findall(r"\b(\d\d)(?: is)? (\d\.\d)", hint)
+    assert len(said) == 5
+    for gauge, millimetres in said:
+        exact = 0.127 * 92 ** ((36 - int(gauge)) / 39)
+        assert abs(float(millimetres) - exact) <= 0.05

@@ -63,7 +63,8 @@ DONE = {
     "tip prune later": [],
     "tendrils cut to 2 lvs": ["pruned long shoots, to 2 leaves"],
     "candles cut, 45": ["decandled 45 candles"],
-    "fruits off": ["thinned fruit"],
+    # The wind may have done it: it is asked.
+    "fruits off": [],
     "fruits off the bench": [],
     # Roots, cuttings, grafts.
     "cuttings x40": ["struck 40 cuttings"],
@@ -83,10 +84,53 @@ DONE = {
     "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
     "looked at wire, apex tight": ["checked wire, tight on apex"],
     "no fert from now til 9/1": ["put-off feed, to 2026-09-01"],
-    "repot next Apr not now, buds moving": ["planned repot, to 2027-04"],
+    "repot next Apr not now, buds moving": ["planned repot, to 2027-04 -- buds moving"],
     # What was said of money.
     "Mrs Lowe approves 450 for restyle": ["agreed 450 for restyle"],
     "Gwen approves": [],
+    "Mrs Lowe approves the quote for the other": [],
+    "gone home with Mrs Lowe": ["returned to lowe"],
+    "gone home with Mrs Lowe's other tree": [],
+    "roots cut back 1/3 last year, same pot": [],
+    "jin liquid on the shopping list": [],
+    "fruits off next week": [],
+    # What came off and came on again.
+    "wire off left 1, new on": [],
+    "fleece off then on again": [],
+    # Words right behind a word of many meanings may be what it is said of.
+    "layered look": [],
+    "struck by lightning": [],
+    "sown thoughts": [],
+    "opened flowers": [],
+    "opened up the centre": [],
+    "lifted pot to turn": [],
+    "isolated shower": [],
+    "counted rings, 30": [],
+    "rooted through pot into bench": [],
+    # Other hands than the keeper's.
+    "pruned by deer last night": [],
+    "repot done by last owner": [],
+    "defoliated itself after move": [],
+    "treated itself to new leaves": [],
+    "watered by hand": ["watered by hand"],
+    # It broke, or nobody did it yet.
+    "guy on right 1 broke": [],
+    "repot!": [],
+    "cakes gone mouldy": [],
+    "pellets blocked the drain": [],
+    "okigoe on": ["fed"],
+    # What is left is not off, and `left` no side.
+    "candles pinched, 1/3 left, top only": ["pinched candles, 2/3 on top"],
+    "thinned, half left": ["thinned 1/2"],
+    "pruned 30 % on left": ["pruned 30 % on left"],
+    "fleece round pot, -8": ["protected fleece -- -8"],
+    "covered with mulch": ["protected with mulch"],
+    "mekiri 2 of 2, weak": ["decandled second round, weak"],
+    "checked wire ok, look again 6 wk": ["checked wire fine, again in 6 weeks"],
+    "okigoe on, 6": ["fed 6"],
+    "turned a corner": [],
+    "sealed pot in bag": [],
+    "bent out of shape": [],
     "paid 60, owes 60": ["paid 60"],
     # Where a comma parts what only together tells of a work.
     "root ball reduced by 1/3, same pot": ["repotted off 1/3, same pot"],
@@ -101,9 +145,30 @@ DONE = {
     "needles plucked, 8 pr top 12 low": ["plucked leaving 8 pairs on top, leaving 12 pairs on low"],
     "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
     "inarch": [],
-    "inarch seedling L": ["grafted approach"],
+    "inarch seedling L": [],
     "stolen. police rept 4417": [],
     "rained off": [],
+    # The weather in figures is why: it is the remark, as a keeper writes it.
+    "into tunnel, -4 tonight": ["moved tunnel -- -4 tonight"],
+    "into tunnel, 15": ["moved tunnel"],
+    "fleece on, -7": ["protected fleece -- -7"],
+    "watered 2x, 104F": ["watered twice -- 104F"],
+    "soaked overnight in a bucket": ["soaked overnight"],
+    # What stays on, where a part was named.
+    "wire off apex, rest on til spr": ["unwired on apex"],
+    "wire off, rest on til spr": [],
+    "momiage, 5 prs top, 8 mid, 12 low": [
+        "plucked old needles, leaving 5 pairs on top, leaving 8 pairs on mid, "
+        "leaving 12 pairs on low"
+    ],
+    "defol top half, stalks left on": ["defoliated on top half, leaving petioles"],
+    "defoliated top half, not lower half": [],
+    "lime S 1:1, shari only": ["treated-deadwood lime sulphur, 1:1, on shari"],
+    "candles broken half, tops only": ["pinched candles, 1/2 on top"],
+    "Mrs Lowe paid 450 check": ["paid 450, by cheque"],
+    "Mrs Lowe paid 330 balance bank": ["paid 330, balance, by bank transfer"],
+    "Mrs Lowe took it today": ["returned to lowe"],
+    "Gwen took it": [],
 }
 KEPT = ("noted", "private")
 
@@ -128,6 +193,7 @@ def _done() -> dict[str, list[str]]:
     return {
         line: [
             f"{one.event.said} {one.event.text}".rstrip()
+            + (f" -- {one.event.remark}" if one.event.remark else "")
             for one in histories[f"zz{n}"].entries
             if one.event.day == date(2026, 6, 1)
             and not one.event.held

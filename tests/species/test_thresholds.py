@@ -97,24 +97,29 @@ def test_the_seasons_of_a_growing_year(made, name, north, south) -> None:
 
 
 class Hot(Year):
-    """A year that is hot from 1 July to 31 August."""
+    """A year that is hot from 1 July to 31 August, and warm from 15 June to 14 September."""
 
     def hot_days(self, high_c: float) -> Span | None:
-        assert high_c == 32.0
-        return Span(date(2027, 7, 1), date(2027, 8, 31), "It is hot.")
+        days = {32.0: ((7, 1), (8, 31)), 28.0: ((6, 15), (9, 14))}[high_c]
+        first, last = (date(2027, *day) for day in days)
+        return Span(first, last, "It is hot.")
 
 
 @pytest.mark.parametrize(
     ("window", "moved"),
     [
-        # Best before or after the hot time: as it was.
+        # Best before the hot time or after the warm one: as it was.
         (("06-20", "06-30", "07-20"), ("06-20", "06-30", "07-20")),
-        (("08-20", "09-01", "09-20"), ("08-20", "09-01", "09-20")),
+        (("08-20", "09-15", "09-20"), ("08-20", "09-15", "09-20")),
         # Open before it: it ends before it.
         (("06-30", "07-01", "07-20"), ("06-30", "06-30", "06-30")),
         # Else it begins after it, and lasts three weeks at least: 22 September.
         (("07-01", "07-10", "09-21"), ("09-01", "09-01", "09-22")),
-        (("07-01", "08-31", "09-23"), ("09-01", "09-01", "09-23")),
+        (("07-01", "07-31", "09-23"), ("09-01", "09-01", "09-23")),
+        # Of autumn, from August on: it begins as the days are no longer warm, opens two weeks
+        # before that and has four weeks: 13 October.
+        (("07-01", "08-01", "09-23"), ("09-01", "09-15", "10-13")),
+        (("09-03", "09-14", "10-14"), ("09-03", "09-15", "10-14")),
     ],
 )
 def test_feeding_is_moved_out_of_the_hot_weeks(made, window, moved) -> None:

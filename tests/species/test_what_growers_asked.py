@@ -153,9 +153,8 @@ POINTS: dict[str, tuple[str, ...]] = {
         "species/test_seen_elsewhere.py::test_a_stage_comes_about_when_it_was_seen_there",
     ),
     "first years of two climates, and two years of six trees on 22 days": (
-        "species/test_first_years.py::test_the_table_of_first_years_is_what_the_rules_propose",
-        "species/test_first_years.py::"
-        "test_the_table_of_a_continental_place_is_what_the_rules_propose",
+        "species/test_first_years.py::test_the_first_year_of_a_species_is_what_its_rules_propose",
+        "species/test_first_years.py::test_every_first_year_was_read",
         "plan/test_two_years.py::test_a_keeper_wants_exactly_this",
     ),
 }  # fmt: skip

@@ -54,6 +54,9 @@ ALL_OF = frozenset(
         "_AGES",
         "_OLDER",
         "_SORTS",
+        "_KNOWN_FROM",
+        "_ENDS_CARE",
+        "_WINTER_QUARTERS",
         "STAGE_NAMES",
     }
 )

@@ -17,6 +17,7 @@ from backbud.compiled import compiled, nursery_of
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
 from backbud.memo import Memo
+from backbud.pages.templating import TEMPLATES
 from backbud.session import open_session
 from backbud.tongue import _catalogue
 from backbud.views.plain_words import thing_called
@@ -299,3 +300,15 @@ def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) ->
             text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
             found |= {(name, run) for run in english_run.findall(text)}
     assert found == set()
+
+
+def test_the_stylesheet_says_nothing_in_english() -> None:
+    """What it puts before or behind a text is signs, or stands in the page; but `1 of 3` on paper,
+    which German has of its own."""
+    sheet = (TEMPLATES / "backbud.css").read_text()
+    said = re.findall(r"content:([^;}]*)", sheet)
+    assert len(said) > 20
+    words = {word for one in said for text in re.findall(r'"([^"]*)"', one)
+             for word in _WORD.findall(re.sub(r"\\[0-9A-F]+ ?", "", text))}  # fmt: skip
+    assert words == {"of"}
+    assert ':lang(de) { hyphens: auto; --of: " von "; }' in sheet

@@ -180,7 +180,8 @@ ACTS: tuple[ActForm, ...] = (
         words(
             "how",
             *listed(
-                "cash, in cash, by transfer, by bank transfer, by card, in full, in part, "
+                "cash, in cash, by transfer, by bank transfer, by card, by cheque, in full, "
+                "in part, "
                 "deposit, balance, in advance, on account"
             ),
             part=False,

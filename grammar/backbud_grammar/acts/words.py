@@ -363,6 +363,7 @@ DetailWord = Literal[
     "by bank transfer",
     "by card",
     "by carrier",
+    "by cheque",
     "by half",
     "by hand",
     "by its owner",

@@ -14,7 +14,7 @@ from backbud_grammar.scribbles.days import WEEKDAY
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
-    rf"{_DEGREES}(?: (?:at night|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
+    rf"{_DEGREES}(?: (?:at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
@@ -59,6 +59,13 @@ _TABLE: Mapping[str, str] = {
         r"|(?:mild|warm) (?:nights?|weather|week|spell)(?: (?:ahead|now|forecast))?"
     ),
     "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
+    # What its owner would have done, and how it looked.
+    "received": (
+        r"(?:(?:she|he|they|[^\W\d]+) )?(?:wants?|wanted)(?! (?:it |her |him |them )?(?:back|home|away|out)\b)"
+        r" [^?\d]*"
+        r"|(?:yellow|brown|pale|green|wet|dry|weak|strong|root-?bound|pot-?bound)"
+        r"(?: (?:inside|feet|roots|leaves|needles|soil|tips|all over|at (?:the )?tips|in places))*"
+    ),
     "paid": (
         r"(?:still )?owes(?: me| us)? \d+(?:[.,]\d\d)?(?: [A-Z]{3})?(?: still| more)?"
         r"|\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:to come|outstanding|still (?:open|owed|owing|to pay)|open|owing)"
@@ -74,7 +81,7 @@ _TABLE: Mapping[str, str] = {
 _STAYS = re.compile(
     r"(?:the )?(?:rest|(?:top|bottom) (?:two|three|2|3)|(?:other )?branches|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
     r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
-    r" (?:stays?(?: on)?|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
+    r" (?:stays?(?: on)?|on|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
     r"(?: (?:on|leave|for now|as is|it|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+)))*",
     re.IGNORECASE,
 )
@@ -96,6 +103,16 @@ def is_beside(act: str, piece: str) -> bool:
     """
     pattern = _pattern(act)
     return pattern is not None and pattern.fullmatch(piece) is not None
+
+
+_IS_WEATHER = re.compile(rf"(?:{_WEATHER})", re.IGNORECASE)
+
+
+def is_weather(piece: str) -> bool:
+    """Whether a piece only tells the weather in figures, and so why: `-4 tonight`."""
+    # A figure alone may be a count.
+    is_told = any(map(str.isdigit, piece)) and not piece.isdecimal()
+    return is_told and _IS_WEATHER.fullmatch(piece) is not None
 
 
 def stays_on(piece: str) -> bool:

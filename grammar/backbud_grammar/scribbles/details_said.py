@@ -110,15 +110,16 @@ _ROOTS = (
     ),
     (r"(?:back )?(?:in|into) (?:the )?(?:same|own|old|its) (?:pot|box|tray|drum|oval)", "same pot"),
     (r"same one|the same", "same pot"),
+    (r"(?:its |the )?(?:own|same|old) (?:pot|box|tray) (?:back|again)", "same pot"),
     (rf"{_LEN} (?:off|from) (?:the )?{_BOTTOM}", r"off below \1"),
     (rf"off (?:the )?{_BOTTOM} {_LEN}", r"off below \1"),
     (rf"(?:the )?{_BOTTOM} {_LEN} off", r"off below \1"),
     (rf"{_LEN} (?:off|from) (?:the )?(?:sides|edges|all round|rim)", r"off sides \1"),
     (rf"(?:the )?sides {_LEN} off", r"off sides \1"),
     (rf"{_LEN} (?:off|from) (?:the )?top", r"off top \1"),
-    (rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ball|ball) (?:off|removed|cut|gone)", r"off %1"),
-    (rf"{_SHARE} (?:off|removed|cut) (?:the )?(?:roots?|root ball|ball)?", r"off %1"),
-    (rf"(?:roots?|root ball) (?:cut|reduced|pruned)(?: back)? (?:by )?{_SHARE}", r"off %1"),
+    (rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ?ball|ball) (?:off|removed|cut|gone)", r"off %1"),
+    (rf"{_SHARE} (?:off|removed|cut) (?:the )?(?:roots?|root ?ball|ball)?", r"off %1"),
+    (rf"(?:roots?|root ?ball) (?:cut|reduced|pruned)(?: back)? (?:by )?{_SHARE}", r"off %1"),
     (rf"{_SHARE} (?:off|from) (?:the )?{_BOTTOM}", r"off below %1"),
     (rf"{_BOTTOM} {_SHARE} off", r"off below %1"),
     (r"roots? (?:cut|trimmed|pruned|shortened)(?: back)?", "thick roots shortened"),
@@ -165,7 +166,25 @@ _DECANDLED = (
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
+_PLUCKED = (
+    (
+        r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
+        r"leaving \1 pairs on \2",
+    ),
+    (
+        r"(\d+) (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
+        r"leaving \1 pairs on \2",
+    ),
+)
 _CUT = (
+    # What is left is not off, and `left` is no side there.
+    (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
+    (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
+    (r"1 of [23]", "first round"),
+    (r"2 of [23]", "second round"),
+    (r"3 of 3", "third round"),
+    (r"on (?:all )?(?:the )?(strong|weak|outer|inner)(?: ones| shoots| branches| candles)?", r"\1"),
+    (r"on (?:the )?outside", "outer"),
     (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
     # `to a third` leaves a third: two thirds are off.
     (
@@ -492,7 +511,7 @@ _TREAT = (
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
 )
 _DEADWOOD = (
-    (r"(?:the )?(?:jins?|shari) only", r"on \0"),
+    (r"(?:on )?(?:the )?(jins?|shari) only", r"on \1"),
     (r"(?:2 times|2x|twice|second time)", "two coats"),
     (r"(?:the )?(?:second|2nd) coat", "second coat"),
     (r"(?:neat|undiluted|straight|full strength)", "undiluted"),
@@ -510,6 +529,16 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
+    (
+        r"(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)",
+        "",
+    ),
+    (
+        r"overnight (?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)"
+        r"|(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water) overnight",
+        "overnight",
+    ),
+    (r"all(?: of (?:them|it))? (lightly|well|deeply)", r"\1"),
     (r"(\d+(?:[.,]\d+)? (?:L|mL|l)) (?:of )?rain(?: ?water)?", r"\1, rainwater"),
     (r"(\d+(?:[.,]\d+)? (?:L|mL|l)) (?:of )?tap(?: ?water)?", r"\1, tap water"),
     (r"(?:well|deeply|thoroughly|properly)", "well"),
@@ -562,6 +591,13 @@ _PLACE = (
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
 )
 _MONEY = (
+    (r"(?:by |with )?(?:a )?(?:cheque|check|ck|chk)", "by cheque"),
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:by )?(?:cheque|check|ck|chk)", r"\1, by cheque"),
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance", r"\1, balance"),
+    (
+        r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance (?:by )?(?:bank|transfer)",
+        r"\1, balance, by bank transfer",
+    ),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) sent", r"\1"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received)(?: in)?", r"\1"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:paid|received) (?:in |by )?(cash|card)", r"\1, \2"),
@@ -619,6 +655,7 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (r"look again (?:in )?(\d+ (?:days?|weeks?|months?))", r"again in \1"),
     (
         r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
         r"\2 on \1",
@@ -688,7 +725,7 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
-    (r"(\d+) pieces", r"\1 cuttings"),
+    (r"(\d+) (?:pieces|more)", r"\1 cuttings"),
     (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
     (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),
     (r"(\d+) (?:rooted|up|germinated) (?:out )?of (\d+)", r"\1, of \2"),
@@ -759,6 +796,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
         _CUT,
     ),
     "decandled": (*_DECANDLED, *_CUT),
+    "plucked": (*_PLUCKED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
     "layered": _LAYERED,

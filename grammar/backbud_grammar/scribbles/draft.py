@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
+from backbud_grammar.sayings import MANY_MEANINGS
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 
 
@@ -30,6 +31,9 @@ class ToldAct(Struct, frozen=True):
 Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
+# What came off may have come on again: `wire off L1, new on`.
+_TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unshaded")
+_PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
 # Marks an act that was opened by the noun that names it.
@@ -94,6 +98,13 @@ class Draft:
         if self.strict or (self.form.undone_by and not any(is_read(one[0]) for one in pieces)):
             pieces += [one for one in kept if not harmless(one)]
             kept = [one for one in kept if harmless(one)]
+        if self.form.word in MANY_MEANINGS:
+            # `layered look` is no layer.
+            pieces[:0] = [one for one in kept if one[1] == self.rest_at and not harmless(one)]
+            kept = [one for one in kept if one not in pieces]
+        if self.form.word in _TAKES_OFF:
+            pieces += [one for one in kept if _PUT_ON.search(one[0])]
+            kept = [one for one in kept if one not in pieces]
         if loose:
             # What is held back is shown in the order in which it was written.
             pieces.sort(key=lambda one: one[1])
@@ -124,7 +135,7 @@ def _never(one: Piece) -> bool:
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
     if form.word not in ("wired", "guyed"):
-        return pieces
+        return _share_on_part(pieces) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
     parts = [one for one in pieces if one[0].startswith("on ")]
     if len(sizes) != 1 or not parts:
@@ -133,6 +144,17 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others
 
 
+def _share_on_part(pieces: list[Piece]) -> list[Piece]:
+    """`candles, 1/2, on top` is half of them, there."""
+    shares = [one for one in pieces if _SHARE.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(shares) != 1 or len(parts) != 1:
+        return pieces
+    joined = (f"{shares[0][0]} {parts[0][0]}", shares[0][1])
+    return [joined if one is shares[0] else one for one in pieces if one is not parts[0]]
+
+
+_SHARE = re.compile(r"\d/\d|\d+ %")
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
 
 

@@ -112,7 +112,7 @@ _TABLE: Mapping[str, str] = {
     "released": "clear others released",
 }
 # What more words than one speak of; before all single ones.
-_PHRASES: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
+MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
     (re.compile(pattern, re.IGNORECASE), acts)
     for pattern, acts in (
         (
@@ -134,6 +134,8 @@ _PHRASES: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\bpot (?:\w+ ){0,4}?(?:->|into|to) (?:the )?\w+", ("repotted", "potted-on", "slipped")),
         (r"\bsoil (?:away|off|out|gone|removed)\b", ("repotted", "top-dressed")),
         (r"\bgrafts?\b.*\b(?:took|taken|alive|green|failed|growing)\b", ("checked",)),
+        (r"\bfruits? (?:all )?(?:off|out)\b", ("thinned",)),
+        (r"^\D{0,12}\d+(?:[.,]\d+)? ?/ ?h\b", ("agreed", "quoted")),
         (r"\bpaid\b", ("paid",)),
         (r"\bpolice\b", ("lost",)),
     )
@@ -164,7 +166,7 @@ def may_mean(line: str) -> tuple[str, ...]:
     """
     found, text = dict[str, None](), line[:LONGEST]
     for at in _needed().may_fit(text):
-        pattern, acts = _PHRASES[at]
+        pattern, acts = MEANT[at]
         if pattern.search(text):
             found.update(dict.fromkeys(acts))
     for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
@@ -178,7 +180,7 @@ def may_mean(line: str) -> tuple[str, ...]:
 @cache
 def _needed() -> NeededWords:
     # Each begins where a word does.
-    return needed_words(tuple(pattern.pattern for pattern, _ in _PHRASES))
+    return needed_words(tuple(pattern.pattern for pattern, _ in MEANT))
 
 
 @lru_cache(10_000)

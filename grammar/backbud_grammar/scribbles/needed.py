@@ -76,6 +76,11 @@ class NeededWords:
         """The places of the patterns that could fit a text, in order."""
         if not text.isascii():
             return dict.fromkeys(self.of)
+        first, second, third = self.of_words(text)
+        return dict.fromkeys([self.of[bit] for bit in _bits(first & second & third)])
+
+    def of_words(self, text: str) -> _OfWord:
+        """The ways of which a text of ASCII has what they need, first of all and besides."""
         first, second, third = self.whatever
         words = self._words
         for word in _RUN.findall(text.lower().translate(_FIGURES)):
@@ -83,7 +88,7 @@ class NeededWords:
             first |= of_word[0]
             second |= of_word[1]
             third |= of_word[2]
-        return dict.fromkeys([self.of[bit] for bit in _bits(first & second & third)])
+        return first, second, third
 
 
 @lru_cache(8)

@@ -70,7 +70,7 @@ ASIDE = re.compile(
     r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
     r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
-    r"|for (?:the )?(?:winter|summer|show|season)"
+    r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days)(?!\S)",
     re.IGNORECASE,
 )

@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import is_beside, stays_on
+from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -141,6 +141,12 @@ class _LineReader:
         self.before = put_beside(self.drafts[0], self.before, self.pieces)
         if any(one.form.names_act and not one.pieces for one in self.drafts):
             return ()
+        if "!" in self.line and any(
+            one.word.casefold() == one.form.bare and not (one.pieces or one.kept)
+            for one in self.drafts
+        ):
+            # `repot!` is no repotting.
+            return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
         for one in self.drafts:
             if (
@@ -250,7 +256,10 @@ class _LineReader:
         if opened is None or opened[1].word != "repotted":
             return None
         word, form, text, remark = opened
-        return word, form, text.split(", ")[0], remark
+        first = text.split(", ")[0]
+        if self.pieces.said(form, first) is None:
+            return None
+        return word, form, first, remark
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""
@@ -290,6 +299,10 @@ class _LineReader:
         stays = word in _OFF_ONES or draft.form.bearing == "does"
         if is_reason(piece, strict=draft.strict):
             draft.beside.append((raw, at))
+            return True
+        if is_weather(piece) and is_beside(word, piece) and not draft.remark:
+            # As a keeper writes it behind the dashes.
+            draft.remark = raw
             return True
         if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
             draft.beside.append((raw, at))

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.elsewhen import elsewhen
+from backbud_grammar.elsewhen import elsewhen, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
@@ -28,6 +28,8 @@ MOST_IN_PHRASE = 4
 NEAR_WORD = 0.84
 # Of so few letters too many words are alike.
 LONGEST_SURE = 4
+# It is where, and makes nothing less.
+_HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = plain_words(
@@ -92,6 +94,9 @@ class PieceReader:
         words = piece.split()
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
+        if words[-1].casefold() == "left" and any(map(str.isdigit, piece)):
+            # A figure and `left` tell what remains.
+            return None
         if not all(self.is_known(form, word) for word in words):
             return None
         for size in range(len(words) - 1, 0, -1):
@@ -147,7 +152,8 @@ class PieceReader:
             # No wire and no tie is so thick.
             return False
         for detail in details:
-            if detail.part and (limiter_in(detail.part) or self._names_tree(detail.part)):
+            part = _HALF.sub("", detail.part)
+            if detail.part and (limiter_in(part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False
@@ -183,7 +189,7 @@ class PieceReader:
         """Whether words that are no detail may still change what the act says."""
         if re.search(r"[\d?\"]", piece) or limiter_in(piece):
             return True
-        if elsewhen((piece,)):
+        if elsewhen((piece,)) or not_by_us((piece,)):
             return True
         if is_state(piece) or is_ready(piece):
             return False

@@ -16,7 +16,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
-from backbud_grammar.sayings import saying_pattern
+from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
@@ -36,7 +36,7 @@ _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
 _NEVER = ("moved", "worked", "staged", "potted-on", "billed", "credited")
 # What words may say beside any act: another day or other hands, how it went, who did it, and why.
-_BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS)
+BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS)
 
 
 class _Word(NamedTuple):
@@ -57,6 +57,8 @@ class _OfAct(Struct):
     written_out: frozenset[str]
     beside: tuple[str, ...]
     ways: NeededWords
+    # What the act word has of what openings and ways need.
+    begins: tuple[tuple[int, int, int], tuple[int, int, int]]
     words: dict[str, _Word | None]
 
 
@@ -80,8 +82,7 @@ class WordsBeside:
             return False
         known = of_act.words
         words = text.split(" ")
-        first, second, third = self._opener.needed.whatever
-        one, two, three = of_act.ways.whatever
+        (first, second, third), (one, two, three) = of_act.begins
         all_known = True
         for said in words:
             of_word = known.get(said, _NEW)
@@ -100,7 +101,7 @@ class WordsBeside:
             two |= of_ways[1]
             three |= of_ways[2]
             all_known = all_known and is_known
-        if all_known or (one & two & three and _is_said(of_act, text)):
+        if all_known or (one & two & three and _is_said(of_act, word, text)):
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
@@ -129,6 +130,7 @@ class WordsBeside:
             or form.bearing == "ends"
             or form.undone_by
             or form.word in _NEVER
+            or form.word in MANY_MEANINGS
             or word in form.bare_words
             or not (word.isascii() and word.islower())
             or " " in word
@@ -144,8 +146,10 @@ class WordsBeside:
             word for one in every for text in written_out(one) for word in text.split()
         )
         said = tuple(one for one in every if not written_out(one))
-        beside = (*_BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
-        return _OfAct(said, words, beside, needed_words((*said, *beside)), {})
+        beside = (*BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
+        ways = needed_words((*said, *beside))
+        begins = self._opener.needed.of_words(word), ways.of_words(word)
+        return _OfAct(said, words, beside, ways, begins, {})
 
     def _word(self, of_act: _OfAct, form: ActForm, word: str) -> _Word | None:
         """None where a word may have to do with the act in a way that hangs on those around it."""
@@ -173,13 +177,13 @@ class WordsBeside:
         return _CLEAR if found == _CLEAR else found
 
 
-def _is_said(of_act: _OfAct, text: str) -> bool:
+def _is_said(of_act: _OfAct, word: str, text: str) -> bool:
     """Whether a text, or what is left of it without fillers, is a detail said in another way, or
-    holds what may stand beside the act."""
-    bare = ""
-    for at in of_act.ways.may_fit(text):
+    holds with the act word before it what may stand beside the act."""
+    bare, line = "", f"{word} {text}"
+    for at in of_act.ways.may_fit(line):
         if at >= len(of_act.said):
-            if compiled_way(of_act.beside[at - len(of_act.said)]).search(text):
+            if compiled_way(of_act.beside[at - len(of_act.said)]).search(line):
                 return True
             continue
         bare = bare or without_idle_words(text, is_filler)[0]
@@ -192,5 +196,5 @@ def _is_said(of_act: _OfAct, text: str) -> bool:
 # A word that has nothing to do with anything.
 _CLEAR = _Word((0, 0, 0), (0, 0, 0), is_known=False)
 # Say of an act and of a word that they were never looked at.
-_NEW_ACT = _OfAct((), frozenset(), (), NeededWords(()), {})
+_NEW_ACT = _OfAct((), frozenset(), (), NeededWords(()), ((0, 0, 0), (0, 0, 0)), {})
 _NEW = _Word((-1, -1, -1), (-1, -1, -1), is_known=True)

@@ -54,8 +54,10 @@ class SaidBefore:
         if stands is None or event.has("from"):
             return False
         for tree in trees:
+            place = tree.place
             stands(tree, event, self._things)
-            self._here.put(tree)
+            if tree.place != place:
+                self._here.put(tree)
         return True
 
 

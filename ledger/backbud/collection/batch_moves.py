@@ -67,13 +67,15 @@ def _arrived(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -
     new = None if one_tree else begun(event)
     if not here:
         # What came without a number is as many as its card says, or as went.
-        return Step(batch if new is None and not event.has("quantity") else new)
+        return Step(new if batch is None or event.has("quantity") else batch)
     if not event.has("quantity"):
         return Step(batch)
-    if batch is None or new is None or batch.count is None or new.count is None:
+    if batch is None or new is None or new.count is None:
         if batch is None and not one_tree and new is None:
             return Step(None)
         raise of_one_tree(event)
+    if batch.count is None:
+        raise _never_counted(new.count)
     if batch.in_containers != new.in_containers or (batch.in_containers and batch.of != new.of):
         raise Misfit(
             f"there are {batch.said}, and {new.said} cannot be added to them",
@@ -165,11 +167,7 @@ def _gone(batch: Batch, event: Event, *, here: bool) -> Step:
     if not here:
         raise Misfit("none of them is here", "If they came back, write received first.")
     if batch.count is None:
-        raise Misfit(
-            "nobody has said how many there are",
-            "Write how many there were before this line: counted 40 seedlings.",
-            str(number),
-        )
+        raise _never_counted(number)
     if batch.in_containers and of != batch.of.split(" of ")[0]:
         raise Misfit(
             f"there are {batch.said}, and nobody knows how many trees they hold",
@@ -189,6 +187,14 @@ def _gone(batch: Batch, event: Event, *, here: bool) -> Step:
     if number == batch.count:
         return Step(batch)
     return Step(replace(batch, count=batch.count - number), number)
+
+
+def _never_counted(number: int) -> Misfit:
+    return Misfit(
+        "nobody has said how many there are",
+        "Write how many there were before this line: counted 40 seedlings.",
+        str(number),
+    )
 
 
 def _parted(batch: Batch, event: Event) -> Step:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud.journal.act_places import line_of, place_in
 from backbud.journal.one_problem import as_one
@@ -98,10 +99,22 @@ class LineHearer:
         heard = self._heard(act, when, so_far, hints=False)
         if any(map(_problems, heard)) and not is_flood(so_far):
             heard = self._heard(act, when, so_far, hints=True)
+            heard = self._with_place(act, heard)
         return [
             HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
             for one in heard
         ]
+
+    def _with_place(self, act: Act, heard: list[HeardAct]) -> list[HeardAct]:
+        """A line that begins with a place and is held back may tell where the tree went."""
+        first, *others = heard
+        found = self._made_talk().handles.places.match(line_of(act))
+        if found is None or first.past != HELD:
+            return heard
+        place = self._made_talk().handles.one(found[0])
+        hint = f"Where the tree went there, write moved {place}; where it stood, noted."
+        flaw, *more = first.flaws
+        return [HeardAct(first.act, first.past, (replace(flaw, hint=hint), *more)), *others]
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)

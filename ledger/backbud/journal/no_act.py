@@ -22,7 +22,7 @@ _VERY_NEAR = 0.86
 _LEAST_NEAR = 4
 # Words of their own that are spelled like an act.
 _NO_SLIPS = plain_words(
-    "rained trained strained stained raised braised boomed loomed gloomed looted routed "
+    "rained fruits trained strained stained raised braised boomed loomed gloomed looted routed "
     "rotted heated seated cheated coated noticed voted loved saved waved paved needs shed "
     "shady windy tried dried tidied failed mailed nailed hauled healed peeled grated rated "
     "drafted crafted shifted wanted waited wasted warned counter bounded mounted trunk "

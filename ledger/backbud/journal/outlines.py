@@ -89,7 +89,8 @@ def outlined_files(
     by_digest = cache(
         partial(kept.once, "sections", (Identical(known), known.things), partial(_by_digest, known))
     )
-    before = _ReadBefore(Known.of(acts), known, kept, by_digest, set())
+    marks = {name: digest(data) for name, data in files.items()} if by_two else {}
+    before = _ReadBefore(Known.of(acts), known, kept, by_digest, set(), marks)
     perhaps = _perhaps_weather(files)
     second = _begun_by_second(files, before) if by_two else None
     here = [name for name in files if second is None or name not in second.files]
@@ -171,18 +172,20 @@ def _named_as_weather(
 
 class _ReadBefore(NamedTuple):
     """What sections are outlined by: the language, what was read before, by this process too, and
-    by digest every section there was; with the digests of those that are new."""
+    by digest every section there was; with the digests of those that are new. `marks`: of files, as
+    far as their digests were reckoned before they are looked at."""
 
     language: Known
     memory: remember.Memory
     kept: Memo
     by_digest: Callable[[], dict[bytes, remember.Kept[Any]]]
     fresh: set[bytes]
+    marks: Mapping[str, bytes]
 
 
 def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
     """The sections of a file."""
-    whole = digest(data)
+    whole = known.marks.get(name) or digest(data)
     row: list[remember.Kept[Any]] | None = known.memory.files.get(whole)
     # A foreign memory may leave out some of a file.
     if row is None or sum(kept.lines for kept in row) < data.count(b"\n"):
@@ -250,8 +253,7 @@ _ROWS = msgspec.msgpack.Decoder(list[list[remember.Kept[remember.Recalled]]])
 def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedBySecond | None:
     """The last of the new files, parted by a second process; None where that would gain nothing, or
     cannot be had."""
-    marks = {name: digest(data) for name, data in files.items()}
-    new = [name for name in files if marks[name] not in known.memory.files]
+    new = [name for name in files if known.marks[name] not in known.memory.files]
     lines = {name: files[name].count(b"\n") for name in new}
     if sum(lines.values()) < MANY_LINES:
         return None
@@ -259,15 +261,15 @@ def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedB
     second = begun_beside(partial(_rows, [files[name] for name in later], known))
     if second is None:
         return None
-    return _PartedBySecond({name: marks[name] for name in later}, second)
+    return _PartedBySecond({name: known.marks[name] for name in later}, second)
 
 
 def _rows(files: Sequence[bytes], known: _ReadBefore) -> bytes:
     return msgspec.msgpack.encode([_new_row(data, known) for data in files])
 
 
-# Of the lines so many are parted by the second process: its rows are to be sent, too.
-_SHARE = 0.45
+# Of the lines so many are parted by the second process: the first looks through all files.
+_SHARE = 0.58
 
 
 def _by_digest(memory: remember.Memory) -> dict[bytes, remember.Kept[Any]]:

@@ -1,6 +1,6 @@
 """A dated page as its text: what its first line says is read, all else waits until it is asked for.
 
-Most pages of a diary are sound and read line by line (`by_lines.py`), and never outlined at all.
+Most pages of a diary are read line by line (`by_lines.py`), and never outlined at all.
 """
 
 from __future__ import annotations

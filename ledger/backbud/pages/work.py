@@ -87,7 +87,7 @@ def kept_together(part: str) -> str:
 
 
 # The same works fall due on the same days of many trees.
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def _by_when(
     act: ActWord, state: State, window: Window, minutes: int, today: date, language: str
 ) -> str:

@@ -63,4 +63,4 @@ def _once_cooled(year: Year, window: Window) -> tuple[Window, str] | None:
         warm.because,
     )
     opens = max(window.opens, best - _BEFORE)
-    return year.rounded(Window(opens, best, max(window.closes, best + _FOUR_WEEKS))), said
+    return Window(opens, best, max(window.closes, best + _FOUR_WEEKS)), said

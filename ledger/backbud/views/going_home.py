@@ -20,7 +20,7 @@ _ENDS_CARE = {
 
 # In the id of the work that brings a tree out of its winter quarters.
 _OUT_AGAIN = "/winter-quarters-out/"
-_WINTER_QUARTERS = "its stay in winter quarters"
+_WINTER_QUARTERS = {_OUT_AGAIN: "its stay in winter quarters"}
 
 
 class HoldView(Struct, frozen=True):
@@ -39,7 +39,9 @@ def holds_of(waiting: Iterable[WorkView]) -> tuple[HoldView, ...]:
 
 def _runs(work: WorkView) -> str:
     """What runs on a tree until this work ends it, "" for any other work."""
-    return _WINTER_QUARTERS if _OUT_AGAIN in work.id else _ENDS_CARE.get(work.act, "")
+    if _OUT_AGAIN in work.id:
+        return _WINTER_QUARTERS[_OUT_AGAIN]
+    return _ENDS_CARE.get(work.act, "")
 
 
 def not_yet(tree: Tree, holds: Sequence[HoldView], today: date) -> tuple[str, ...]:

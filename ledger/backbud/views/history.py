@@ -243,7 +243,7 @@ def free_names(row: ActForm) -> frozenset[str]:
     return frozenset(form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def date_view(when: WrittenDate) -> DateView:
     """A written date as it is shown; thousands of trees share the same."""
     return DateView(when.text, when.first, when.last, when.exact, when.approximate, when.uncertain)

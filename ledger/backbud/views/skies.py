@@ -36,6 +36,9 @@ from backbud.views.sums import WEEK, chill_sum, days_from, heat_sum, least_and_m
 from backbud.words import full_day, number
 from backbud_grammar.dates import growing_year, growing_year_days
 
+# From what a place's latitude is known.
+_KNOWN_FROM = {"card": "card", "town": "town", "weather file": "weather file", "": ""}
+
 
 def weather_of(
     journal: Journal,
@@ -280,6 +283,6 @@ def _sources(journal: Journal, records: Records, record: WeatherRecord) -> Itera
             phrase(
                 "Day length and sun: latitude {latitude:g}, from its {known_from}.",
                 latitude=position.latitude,
-                known_from=phrase(position.known_from),
+                known_from=phrase(_KNOWN_FROM[position.known_from]),
             )
         )

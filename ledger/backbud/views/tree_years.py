@@ -69,9 +69,14 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
     for day, entries in by_day.items():
         by_year.setdefault(growing_year(day, southern), []).extend(entries)
     by_name = {air.name: air for air in airs}
-    found = [_year(name, entries, by_name) for name, entries in sorted(by_year.items())]
-    told = [one for one in found if one.air or one.bloom or one.growth or one.girth or one.vigour]
-    return tuple(reversed(told[-MOST_YEARS:])) if len(told) > 1 else ()
+    told: list[TreeYearView] = []
+    for name in sorted(by_year, reverse=True):
+        one = _year(name, by_year[name], by_name)
+        if one.air or one.bloom or one.growth or one.girth or one.vigour:
+            told.append(one)
+            if len(told) == MOST_YEARS:
+                break
+    return tuple(told) if len(told) > 1 else ()
 
 
 @by_row

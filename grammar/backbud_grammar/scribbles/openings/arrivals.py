@@ -21,8 +21,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"handed back",
-        r"gone home",
-        r"went home",
+        r"(?:gone|went) home(?! with @PERSON@)",
         r"home again",
         r"(?:picked up|collected|fetched) by (?:its |the )?owner",
         r"collected(?=\s*$)",
@@ -32,8 +31,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     # Whose it is, the replay asks: an apprentice who picked it up took it nowhere.
     *rows(
         "returned",
-        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him) home|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
-        r"(?:(?:given|gone|went) )?(?:back|home) to (?P<to>@PERSON@)",
+        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
+        r"(?:(?:given|gone|went) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
+        r"(?:gone|went) home with (?P<to>@PERSON@)(?!['’])",
     ),
     *rows(
         "received",

@@ -68,7 +68,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:two|2|one|1|a) coats? (?:of )?(?:lime[- ]?sulphur|ls)(?: on)?(?: all)?(?: the)?",
         r"lime[- ]?sul(?:ph|f)ured",
         r"(?:painted|brushed) (?:lime sul(?:ph|f)ur|ls) (?:on|over)(?= (?:all |the )*(?:jins?|shari|deadwood)\b)",
-        r"jin (?:liquid|fluid|seal)(?= (?:\d|twice|two|on|undiluted))",
+        r"jin (?:liquid|fluid|seal)(?= (?:\d times|\d coats?|twice|two coats|undiluted|on (?:the |all )*(?:jins?|shari|deadwood))\b)",
         details="lime sulphur",
     ),
     *rows(
@@ -186,7 +186,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("plucked", rf"needles {OUT}", r"pulled needles", r"needle[- ]?(?:pull(?:ed)?|work)"),
     *rows(
         "defoliated",
-        rf"{ALL}leaves (?:all )?(?:off|cut off|cut|removed)",
+        rf"{ALL}leaves (?:all )?(?:off|cut off|cut|removed)(?! already| early| by itself| by the)",
         r"(?:cut|took) (?:off )?all (?:the )?leaves(?: off)?",
         r"leaf[- ]?cut",
         r"full defol(?:iation)?",
@@ -319,7 +319,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
-    *rows("thinned", r"fruits?(?: all)? off(?=$|,)", details="fruit"),
     *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),
     *rows(

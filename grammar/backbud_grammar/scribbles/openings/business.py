@@ -23,7 +23,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "agreed",
         r"(?:@PERSON@|(?:Mrs?|Ms|Dr|Prof)\.? [^\W\d]+|he|she|they|(?:the )?(?:customer|client|owner))"
         r" (?:says? (?:yes|ok|go ahead)"
-        r"|(?:approves|approved|accepts|accepted)(?: (?:the )?(?:quote|price|estimate)|(?= \d)))",
+        r"|(?:approves|approved|accepts|accepted)(?: (?:the )?(?:quote|price|estimate)(?=$|,)|(?= \d)))",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
         r"yes from (?=@PERSON@(?:$|,))",

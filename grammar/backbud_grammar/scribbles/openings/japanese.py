@@ -41,7 +41,8 @@ _TERMS: tuple[ActOpening, ...] = (
     *rows("struck", r"sashiki(?: of)?", "sashi-ki", noun=True),
     *rows("sown", "misho", "mimaki", noun=True),
     *rows("watered", "mizuyari", "mizu-yari", "hamizu", noun=True),
-    *rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", r"okigoe on", "tamahi on", noun=True),
+    *rows("fed", r"(?:okigoe|oki-goe|tamahi) on(?=$|,)"),
+    *rows("fed", "okigoe", "oki-goe", "sehi", "hiryo", noun=True),
     *rows("treated-deadwood", r"lime s(?:ulphur)?", details="lime sulphur", noun=True),
 )
 

@@ -6,7 +6,7 @@ from backbud_grammar.scribbles.openings.row import FEED, ON, SPRAY, ActOpening, 
 
 # What stands behind a product where it was given: of one that is only named nobody can tell.
 _GIVEN = (
-    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|all over|under(?:side)?\b"
+    r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|again(?= \d)|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
     r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
@@ -54,8 +54,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"covered(?: (?:it|all|everything|the pots?))* (?=with (?:fleece|frost cloth|mulch|straw|bark))",
+    ),
+    *rows(
+        "protected",
         r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
-        details="",
+        details="fleece",
     ),
     *rows(
         "unprotected",
@@ -97,7 +100,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "protected",
-        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
+        r"(?:frost cloth|frost blanket|frost fleece|fleece|bubble ?wrap)(?: (?:back on|on|over|up|round|all|both|double|2 times|twice|doubled|tonight|again|it))+",
         details="fleece",
     ),
     *rows(
@@ -145,6 +148,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("moved", r"(?:from|out of|fr) (?:the )?@PLACE@ (?:back )?to (?:the )?(?=@PLACE@)"),
     *rows("watered", r"hand[- ]?watered", details="by hand"),
+    *rows("watered", r"water twice", details="twice"),
+    *rows("watered", r"water well", details="well"),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
@@ -163,7 +168,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=fish (?:\d|emulsion|at|feed))",
         r"(?=liquid \d)",
         r"feed(?=[:,])",
-        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)\b)(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
+        r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)(?:$|,| \d| [x×]| on\b| new\b| fresh\b| half\b| each\b| round\b| (?:a|per|to) ))(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
         r"(?=0-10-10)",
     ),
     *rows(
@@ -189,7 +194,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"plunged in (?:water|a bucket)",
         r"bucket(?:ed)?(?= \d)",
     ),
-    *rows("watered", r"water(?:ed)? (?:well|twice|both)", r"(?=\d cans? (?:each|all))"),
+    *rows("watered", r"(?=\d cans? (?:each|all))"),
     *rows(
         "protected",
         r"fleece(?:d)?(?: (?:on|over|up|both|round))+",
@@ -239,6 +244,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"from @PLACE@ (?:back )?(?:in|into|to) (?=@PLACE@)",
         r"(?=@PLACE@ from @PLACE@)",
     ),
-    *rows("quarantined", r"isolated", r"apart from (?:the )?others", r"quarantine(?=[:, ])"),
+    *rows(
+        "quarantined",
+        r"isolated(?=$|,| from| in| on| because| \d)",
+        r"apart from (?:the )?others",
+        r"quarantine(?=[:, ])",
+    ),
     *rows("released", r"out of quarantine", r"back (?:to|with) (?:the )?others"),
 )

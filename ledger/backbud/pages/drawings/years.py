@@ -177,7 +177,7 @@ def _x(day: date, year: int) -> float:
 
 
 # Thousands of trees have marks on the same days.
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def _across(day: date) -> str:
     """The same as a drawing has it, of its own year."""
     return f"{_x(day, day.year):.1f}"

@@ -60,9 +60,8 @@ def _when(year: Year) -> tuple[Window, str, Weight] | None:
     if year.outlook is None:
         return year.months(*_BY_MONTHS), year.no_weather, CHANCE
     soft, datum = _soft_leaves(year)
-    if year.today < soft.opens or not year.outlook.tells_rain(
-        soft.opens - timedelta(days=DAYS), soft.closes
-    ):
+    lately = min(soft.opens, year.today) - timedelta(days=DAYS)
+    if not year.outlook.tells_rain(lately, min(soft.closes, year.today)):
         return year.rounded(soft), datum, CHANCE
     damp = year.outlook.slug_nights(soft.opens, soft.closes)
     if damp is None:

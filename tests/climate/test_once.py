@@ -6,6 +6,7 @@ import pytest
 
 from backbud.climate import once
 from backbud.climate.once import Answers
+from backbud.climate.outlook import Outlook
 
 
 class Sums(Answers):
@@ -45,3 +46,9 @@ def test_no_more_than_twice_so_many_answers_are_kept(monkeypatch: pytest.MonkeyP
     for number in range(100):
         sums.square(number)
         assert len(sums._answers) + len(sums._older) <= 8
+
+
+def test_what_every_tree_of_a_place_asks_is_answered_once() -> None:
+    """Each goes through half a year or more, day by day."""
+    asked = ("thaws", "warms_to", "heat", "stage", "mean", "usual_mean", "stays_over", "hot_days")
+    assert [name for name in asked if not hasattr(getattr(Outlook, name), "__wrapped__")] == []

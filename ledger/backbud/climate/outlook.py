@@ -291,6 +291,7 @@ class Outlook(ColdTurns):
         )
         return Expected(found.first + late, thaws, found.last + late, joined(said, found.because))
 
+    @once
     def thaws(self, year: date) -> date | None:
         """The first day after the coldest of the average year on which its mean is over what thaws
         a pot; None where no winter is so cold.

@@ -200,7 +200,7 @@ def thing_called(what: str, sort: str) -> str:
     spoken: what the keeper calls it by other words stands as written."""
     if spoken() == ENGLISH:
         return what if sort in what else f"{what} {sort}".strip()
-    if what == sort:
+    if what in ("", sort):
         return phrase(sort)
     for (metal, thing), called in _CALLED.items():
         if thing == sort and (what == metal or what.endswith(f" {metal}")):

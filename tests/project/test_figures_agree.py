@@ -136,7 +136,7 @@ def test_water(journal: Journal) -> None:
     """A tree's page says what Sky has of it, and the places come to what all lose together."""
     sky = journal.pages["weather.html"].decode()
     rows = re.findall(
-        r'<td class="margin" role="cell">([^<]*)</td>.*?href="(trees/[^"]*)"', sky, re.S
+        r'<td class="margin" role="cell"[^>]*>([^<]*)</td>.*?href="(trees/[^"]*)"', sky, re.S
     )
     assert len(rows) > 10
     for drinks, page in rows:

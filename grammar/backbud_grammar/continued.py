@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from backbud_grammar.outline import Known, Scanned
 
 REMARK = re.compile(r"(?:^|\s)(?:--|—)(?:\s+|$)")
+# As most are written; it costs a tenth of the time to look for.
+_PLAIN_MARK = " -- "
 # `pumice 1`: a name and its parts.
 _INGREDIENT = re.compile(r"\s*[^\W\d].*\d")
 # Nothing else but a name of up to three words and its parts: no year, no sentence.
@@ -27,9 +29,20 @@ _ONLY_INGREDIENT = re.compile(
     r"\s*[^\W\d]+(?:[ \t-]+[^\W\d]+){0,2}[ \t]+[0-9]{1,2}(?:[.,/][0-9]{1,2})?"
     r"(?:[ \t]*%|[ \t]+parts?)?\s*"
 )
-_BEHIND_A_WORD = ",.:;!?"
+BEHIND_A_WORD = ",.:;!?"
 # What begins with one of these goes on with the line above, though it stands no deeper.
 _GOES_ON = {"on", "and", "not", "but", "except", "excepting", "only", "partly", "half", "never"}
+
+
+def without_remark(text: str) -> tuple[str, str]:
+    """The details of an act without the remark behind them, and the remark, or ""."""
+    head, found, remark = text.partition(_PLAIN_MARK)
+    if found and "--" not in head and "—" not in head:
+        return head.rstrip(), remark.lstrip()
+    mark = REMARK.search(text)
+    if mark is None:
+        return text, ""
+    return text[: mark.start()].rstrip(), text[mark.end() :]
 
 
 def without_slips(group: list[Scanned], slips: Slips, flaws: list[Flaw]) -> list[Scanned]:
@@ -91,7 +104,7 @@ class ActSlips:
         self.known = known
 
     def opening(self, text: str, so_far: list[Scanned]) -> tuple[str, str] | None:
-        word = hour_before(text.lstrip())[1].split(None, 1)[0].rstrip(_BEHIND_A_WORD)
+        word = hour_before(text.lstrip())[1].split(None, 1)[0].rstrip(BEHIND_A_WORD)
         folded = word.casefold()
         if folded not in self.known.words or _goes_on(so_far, folded, self.known):
             return None
@@ -149,7 +162,7 @@ def _labels(kind: str) -> tuple[frozenset[str], int]:
 def label_in(kind: str, text: str) -> str:
     """The longest label that a line of a card begins with, folded; or ""."""
     labels, longest = _labels(kind)
-    words = [word.rstrip(_BEHIND_A_WORD).casefold() for word in text.split(None, longest)[:longest]]
+    words = [word.rstrip(BEHIND_A_WORD).casefold() for word in text.split(None, longest)[:longest]]
     for size in range(longest, 0, -1):
         if (label := " ".join(words[:size])) in labels:
             return label
@@ -187,7 +200,7 @@ def left_below(
 
 def goes_on(text: str) -> bool:
     """Whether a line, however deep it stands, begins as what goes on with the one above it."""
-    return text.split(None, 1)[0].rstrip(_BEHIND_A_WORD).casefold() in _GOES_ON
+    return text.split(None, 1)[0].rstrip(BEHIND_A_WORD).casefold() in _GOES_ON
 
 
 # ------------------------------------------------------------------ tabs among spaces

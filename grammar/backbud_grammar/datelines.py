@@ -118,16 +118,17 @@ def as_shown_to_eyes(text: str) -> str:
 
 def is_dateline(text: str) -> bool:
     """Whether a line is nothing but a date, however it is written."""
-    first = text.split(None, 1)[:1]
-    if first and first[0].isascii() and first[0].isalpha() and not _may_stand_in_a_date(first[0]):
+    words: list[str] = []
+    for piece in as_shown_to_eyes(text).replace(",", " ").split():
+        word = piece.strip(_MARKS)
+        if word:
+            if not (_may_stand_in_a_date(word) or _NUMBERS.fullmatch(word)):
+                return False
+            words.append(word)
+    if not words:
         return False
-    words = _words(as_shown_to_eyes(text))
     if _SPACED.fullmatch(" ".join(words)):
         return True
-    if not words or not all(
-        _may_stand_in_a_date(word) or _NUMBERS.fullmatch(word) for word in words
-    ):
-        return False
     names = [word for word in words if months_named(word) or weekdays_named(word)]
     has_number = any(_NUMBERS.fullmatch(word) for word in words)
     return (
@@ -153,7 +154,9 @@ def leading_date(text: str) -> str:
 def begins_with_date(text: str) -> bool:
     """Whether the first word of a line is a whole date, however its numbers stand."""
     words = as_shown_to_eyes(text).split(None, 1)
-    return bool(words) and _WHOLE_DATE.fullmatch(words[0].strip(_MARKS)) is not None
+    if not words or words[0].isalpha():
+        return False
+    return _WHOLE_DATE.fullmatch(words[0].strip(_MARKS)) is not None
 
 
 def _words(text: str) -> list[str]:

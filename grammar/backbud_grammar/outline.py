@@ -16,12 +16,12 @@ from msgspec.structs import replace
 
 from backbud_grammar.continued import (
     PROSE_LABELS,
-    REMARK,
     ActSlips,
     CardSlips,
     label_in,
     left_below,
     mixed_indents,
+    without_remark,
     without_slips,
 )
 from backbud_grammar.forms import ActForm
@@ -323,7 +323,7 @@ def read_act_line(text: str, line: int, known: Known) -> Act:
     size, remark = len(text), ""
     column, text_column = size - len(body) + 1, size - len(rest) + 1
     if ("--" in rest or "—" in rest) and word.casefold() not in known.prose:
-        rest, remark = _without_remark(rest)
+        rest, remark = without_remark(rest)
     act = Act(word, rest, remark, line, column, text_column, hour=hour)
     return with_hour_behind(act, known.acts.get(word.casefold())) if ":" in rest else act
 
@@ -337,19 +337,12 @@ def _two_words(word: str, rest: str, body: str, known: Known) -> tuple[str, str]
     )
 
 
-def _without_remark(rest: str) -> tuple[str, str]:
-    mark = REMARK.search(rest)
-    if mark is None:
-        return rest, ""
-    return rest[: mark.start()].rstrip(), rest[mark.end() :]
-
-
 def _join(group: list[Scanned], known: Known) -> Act:
     first = read_act_line(group[0][1], group[0][0], Known(known.words, known.words))
     text, seams = _with_more(first.text, group[1:])
     remark = ""
     if first.word.casefold() not in known.prose:
-        text, remark = _without_remark(text)
+        text, remark = without_remark(text)
     act = Act(first.word, text, remark, first.line, first.column, first.text_column, seams)
     act = replace(act, hour=first.hour)
     return with_hour_behind(act, known.acts.get(act.word.casefold())) if ":" in text else act

@@ -94,7 +94,7 @@ class Details:
 
     def card_line(self, kind: KindForm, text: str) -> Reading:
         """Read a card's line."""
-        readings = self._readings(f"card {kind.kind}")
+        readings = self.readings_of(f"card {kind.kind}")
         reading = readings.get(text)
         if reading is None:
             reading = readings[text] = read_card_line(kind, text)
@@ -290,11 +290,12 @@ class Details:
             shelf = self._shelves[key] = _Shelf(
                 # Those of an act that names another are put together anew each time.
                 lexicon_of(forms) if key in self.acts else Lexicon(forms),
-                self._readings(key),
+                self.readings_of(key),
             )
         return shelf
 
-    def _readings(self, key: str) -> dict[str, Reading]:
+    def readings_of(self, key: str) -> dict[str, Reading]:
+        """What was read of an act or a card so far, in earlier runs too."""
         readings = self.readings.get(key)
         if readings is None:
             readings = self.readings[key] = self._recall(key)

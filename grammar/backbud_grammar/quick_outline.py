@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 from sys import intern
 
-from backbud_grammar.continued import REMARK
+from backbud_grammar.continued import without_remark
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act, Block
 from backbud_grammar.written_hours import HOUR
@@ -73,9 +73,7 @@ def quick_blocks(
             return None
         column, remark = size - len(rest) + 1, ""
         if ("--" in rest or "—" in rest) and folded not in prose:
-            mark = REMARK.search(rest)
-            if mark is not None:
-                rest, remark = rest[: mark.start()].rstrip(), rest[mark.end() :]
+            rest, remark = without_remark(rest)
         acts.append(Act(intern(word), intern(rest), remark, number, deep + 1, column))
     if acts or begins:
         blocks.append(_block(subjects, begins, acts, joined, flaws, join))

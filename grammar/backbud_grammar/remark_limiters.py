@@ -120,7 +120,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
     A plan, a skip and a correction give their reason there: `skipped repot -- not strong enough`.
     What takes a whole line back gives none that makes less of it.
     """
-    if _turns_nothing(act.remark):
+    if turns_nothing(act.remark):
         return ""
     text = act.remark[:_LOOKED_AT].casefold()
     turned = _TAKEN_BACK.match(text) if not form.names_act and form.bearing != "keeps" else None
@@ -160,7 +160,7 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
 
 
 @lru_cache(maxsize=50_000)
-def _turns_nothing(remark: str) -> bool:
+def turns_nothing(remark: str) -> bool:
     """Whether a remark begins with no word that could turn what any act says, as most do."""
     text = remark[:_LOOKED_AT].casefold()
     if any(said.match(text) is not None for said in (_TAKEN_BACK, _TO_COME, _LESS, _LESS_OFF)):

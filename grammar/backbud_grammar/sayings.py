@@ -56,6 +56,11 @@ _SAYINGS: Mapping[str, str] = {
 _COMPILED = {act: re.compile(rf"(?:{said})", re.IGNORECASE) for act, said in _SAYINGS.items()}
 
 
+def saying_pattern(act: str) -> str:
+    """What turns of speech of an act begin with, as a pattern; "" where it has none."""
+    return _SAYINGS.get(act, "")
+
+
 def saying(act: str, text: str) -> str:
     """The turn of speech that a text behind an act word begins with, or "".
 

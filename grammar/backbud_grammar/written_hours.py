@@ -60,6 +60,8 @@ def hour_of_day(date: str, rest: str) -> tuple[str, str, str]:
 
 def hour_before(body: str) -> tuple[str, str]:
     """The hour that a line without its indent begins with ("" where none), and what follows."""
+    if not body[:1].isdecimal():
+        return "", body
     found = _BEFORE.match(body)
     return (found[1], body[found.end() :]) if found is not None else ("", body)
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 from functools import cached_property
-from itertools import chain
 from typing import TYPE_CHECKING, TypeVar
 
 from backbud.collection.asked_tree import tree_handle, tree_of_id
@@ -269,9 +268,8 @@ class Session:
         so where there is some, it is asked here.
         """
         yield from self.journal.flaws
-        yield from chain.from_iterable(
-            placed(file, 0, (flaw,)) for file, flaw in self.plugins.flaws
-        )
+        for file, flaw in self.plugins.flaws:
+            yield from placed(file, 0, (flaw,))
         yield from self._here.flaws
         yield from self._kinds.flaws
         yield from self.journal.positions.flaws_of_home()
@@ -294,7 +292,7 @@ class Session:
     @cached_property
     def _kinds(self) -> WithFlaws[bool]:
         """Whether a tree is of a species that is not this program's own."""
-        return check_kinds(self.journal, self._program, lambda: self.pack)
+        return check_kinds(self.journal, self._program, lambda: self.pack, self.plugins.species)
 
     @cached_property
     def _flaws_of_figures(self) -> PlacedFlaws:
@@ -374,10 +372,11 @@ def open_session(
     keeps: bool = True,
     source: FileSource | None = None,
     between: Callable[[], None] | None = None,
+    by_two: bool = False,
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
-    was read may be remembered; else nothing at all is written. `source`: where its files come from,
-    if not from the disk. `between`: as the session has it."""
+    was read may be remembered; else nothing is written. `source`, `by_two`: as `read_journal` has
+    them. `between`: as the session has it."""
     plugins = plugins_of(folder, ids_for_every_tree)
     journal = read_journal(
         folder,
@@ -387,6 +386,7 @@ def open_session(
         kept=kept,
         memory=MemoryOf(folder, keeps),
         source=source,
+        by_two=by_two,
     )
     kept.speak(journal.settings.speaks)
     return Session(

@@ -58,6 +58,11 @@ def test_a_shelter_for_the_winter_is_asked_for_now_and_not_in_its_last_week(buil
     assert said(feed)[gale][0] == "2027-03-01"
     assert build.values(feed, "DESCRIPTION")[gale].startswith("Stays on until 29 March.")
     assert any(one[0] == "2027-03-22" and "crow" in one[1] for one in said(feed))
+    # A phone shows it on each day of the week, until Sunday; on Sunday still the same.
+    for today in (TODAY, date(2027, 3, 7)):
+        feed = build.weeks(work, trees=trees, today=today)
+        (event,) = (one for one in read_by_ical_js(feed)["events"] if "gale" in one["summary"])
+        assert (event["start"], event["end"]) == ("2027-03-01", "2027-03-08")
 
 
 def test_musts_of_one_work_week_and_place_are_one_entry(build: Any) -> None:
@@ -311,6 +316,17 @@ def test_what_is_past_its_time_is_one_entry_from_today_to_a_week_on(build: Any) 
     assert said(later) == [("2027-03-02", "past its time: 3 works", "")]
     assert "late:@upper-yard" in build.values(later, "UID")
     assert not [uid for uid in build.values(build.weeks([]), "UID") if uid.startswith("late")]
+
+
+def test_what_was_promised_long_ago_stands_with_what_is_late_and_not_in_its_own_past(
+    build: Any,
+) -> None:
+    """Nothing is late for longer than a season (150 days); a promise never lapses."""
+    days = ("2026-05-01", "2026-05-10", "2026-05-20")
+    known = {"act": "carved", "title": "carve", "planned": True}
+    kept = build.follow_up("gale", *days, id="gale/planned/carved-2026-04-02", **known)
+    feed = build.weeks([kept])
+    assert said(feed) == [("2027-03-01", "past its time: gale: carve", "")]
 
 
 def test_a_must_whose_best_week_went_by_comes_again_in_its_last(build: Any) -> None:

@@ -156,6 +156,53 @@ def test_a_check_that_goes_on_finds_what_a_whole_one_finds(
     assert min(found_problems, resumed.count(True), resumed.count(False)) > 5
 
 
+# What puts on and takes off by parts, and moves, in many words; of these some cannot have been so.
+BY_PARTS = tuple(
+    f"{trees}\n  {line}{remark}\n"
+    for trees in ("hoshi", "yuki", "hoshi, kaze", "pair", "all in tunnel", "uncome")
+    for line in (
+        "wired    2 mm Al on left 2",
+        "wired    2 mm Al on left 2, 3 mm Al on apex",
+        "wired    3 mm Al on low left, old wire off",
+        "unwired  on left 2",
+        "unwired  on left",
+        "unwired  on apex, left 2\n             tip",
+        "unwired",
+        "unwired  partly on apex",
+        "guyed    on back",
+        "unguyed  on back",
+        "moved    tunnel",
+        "moved    yard, from tunnel",
+        "moved    yard",
+        "moved    tunnel 10:30",
+    )
+    for remark in ("", " -- looked well", " -- not yet")
+)
+COMES_AND_GOES = ("uncome\n  received  from marrow, for pruning\n", "yuki\n  sold  to marrow\n")
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_what_comes_on_and_off_by_parts_is_the_same_without_a_history(
+    folder: Path, resumed: list[bool], seed: int
+) -> None:
+    random, pages, told = Random(seed), list[tuple[date, str]](), set[str]()
+    for n in range(12):
+        for _ in range(12):
+            day = FIRST_DAY + timedelta(days=len(pages) // 2)
+            pages.append(
+                (day, random.choice(BY_PARTS if random.random() < 0.97 else COMES_AND_GOES))
+            )
+        written(folder, pages)
+        checked = problems_and_summary(folder, only_check=True)
+        assert checked == problems_and_summary(folder, only_check=False), n
+        told.update(one.message for one in checked[0])
+        if n % 4 == 3:
+            pages = pages[: len(pages) // 2]
+    assert any("no wire is on" in one for one in told)
+    assert any("stands in" in one for one in told)
+    assert min(resumed.count(True), resumed.count(False)) > 0
+
+
 @pytest.fixture
 def checked(folder: Path, resumed: list[bool]) -> Callable[[list[tuple[date, str]]], bool]:
     """Whether a check of these pages went on from a moment; it finds nothing wrong."""

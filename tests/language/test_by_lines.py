@@ -60,7 +60,24 @@ def held_together(journal: Journal, text: str) -> bool:
     for one, other in zip(quick.page.blocks, whole.page.blocks, strict=True):
         assert (one.text, one.line, one.acts) == (other.text, other.line, other.acts)
         assert one.events == other.events, text
+    held_again(journal, text, quick)
     return True
+
+
+def held_again(journal: Journal, text: str, before: ReadDay) -> None:
+    """That the page is the same where no more is remembered than that nothing was wrong in it."""
+    page, reader = kept(text), reader_of(journal)
+    when = read_date(page.section.date)
+    reader.page_by_lines(page, when, "diary.txt", 4, 0)
+    if page.sound is None:
+        return
+    again = reader_of(journal).page_by_lines(page, when, "diary.txt", 4, 0)
+    assert again is not None
+    assert again.page.acts == before.page.acts
+    for one, other in zip(again.page.blocks, before.page.blocks, strict=True):
+        assert (one.text, one.line, one.acts) == (other.text, other.line, other.acts)
+        assert isinstance(one.written, str), text
+        assert one.events == other.events, text
 
 
 def pages(journal: Journal) -> Iterator[str]:

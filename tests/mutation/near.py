@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import ast
-from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections import Counter, defaultdict
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from functools import cache, reduce
 from itertools import accumulate
 from operator import or_
@@ -83,19 +83,59 @@ def chosen_tests(
             beside = {name for name in users if Path(name).parent == Path(file).parent}
             wanted = dict.fromkeys(users[file] | beside, EVERY_LINE)
     near = {Path(file).stem, "threshold", "first_years" if "habits" in file else "threshold"}
-    out = []
-    for one in found:
-        if one.seconds <= SLOWEST_S and any(
-            lines & one.lines.get(name, 0) for name, lines in wanted.items()
-        ):
-            within = Path(one.test.partition("::")[0]).stem
-            out.append((not any(word in within for word in near), one.seconds, one.test))
-    nearest = _spread([test for far, _, test in sorted(out) if not far])
-    rest = _spread([test for far, _, test in sorted(out) if far])
-    chosen = [*nearest, *rest]
-    seconds = {one.test: one.seconds for one in found}
-    passed = accumulate(seconds[test] for test in chosen)
-    return [test for test, until in zip(chosen, passed, strict=True) if until <= most_s]
+    reaching = [
+        one
+        for one in found
+        if one.seconds <= SLOWEST_S
+        and any(lines & one.lines.get(name, 0) for name, lines in wanted.items())
+    ]
+    within = _function_around(file, mutant) if mutant.in_function else 0
+    exact = [one.lines[file] for one in reaching if one.lines.get(file, -1) != EVERY_LINE]
+    rarity = _rarity([lines & within for lines in exact])
+    ranked = []
+    for one in reaching:
+        lines = one.lines.get(file, 0)
+        known = mutant.in_function and lines != EVERY_LINE
+        stem = Path(one.test.partition("::")[0]).stem
+        far = not any(word in stem for word in near)
+        alike = lines if known else one.test.partition("[")[0]
+        ranked.append((-rarity.get(lines & within, 0.0) if known else 0.0, far, alike, one))
+    ranked.sort(key=lambda each: (*each[:2], each[3].seconds))
+    chosen = _spread([(alike, one) for _, _, alike, one in ranked])
+    passed = accumulate(one.seconds for one in chosen)
+    return [one.test for one, until in zip(chosen, passed, strict=True) if until <= most_s]
+
+
+def _function_around(file: str, mutant: Mutant) -> int:
+    """The lines of the function of a module or class that a change is in, as bits."""
+    spans = [
+        (node.lineno, node.end_lineno or node.lineno)
+        for node in ast.walk(parsed(file))
+        if isinstance(node, ast.FunctionDef) and node.lineno <= mutant.lines[0]
+    ]
+    around = [(first, last) for first, last in spans if last >= mutant.lines[1]]
+    first, last = max(around, default=mutant.lines)
+    return _bits(range(first, last + 1))
+
+
+def _rarity(ways: Sequence[int]) -> dict[int, float]:
+    """By the lines of one function that a test runs through how rare they are among the tests.
+
+    What few tests run through is seen by few tests, and these are the ones to ask first.
+    """
+    counts: Counter[int] = Counter()
+    different = Counter(ways)
+    for lines, times in different.items():
+        for line in _lines_in(lines):
+            counts[line] += times
+    return {
+        lines: max((1 / counts[line] for line in _lines_in(lines)), default=0.0)
+        for lines in different
+    }
+
+
+def _lines_in(bits: int) -> list[int]:
+    return [n for n in range(bits.bit_length()) if bits >> n & 1]
 
 
 def _bits(lines: Iterable[int]) -> int:
@@ -116,13 +156,13 @@ def _uses(file: str, names: set[str]) -> int:
     )
 
 
-def _spread(tests: Sequence[str]) -> list[str]:
-    """The tests of every test function in turn, so that what is alike does not come first."""
-    alike: dict[str, list[str]] = defaultdict(list)
-    for test in tests:
-        alike[test.partition("[")[0]].append(test)
+def _spread(tests: Sequence[tuple[Hashable, Reached]]) -> list[Reached]:
+    """The tests of every sort in turn, so that what is alike does not come first."""
+    alike: dict[Hashable, list[Reached]] = defaultdict(list)
+    for sort, test in tests:
+        alike[sort].append(test)
     most = max(map(len, alike.values()), default=0)
-    return [names[at] for at in range(most) for names in alike.values() if at < len(names)]
+    return [some[at] for at in range(most) for some in alike.values() if at < len(some)]
 
 
 def names_set(mutant: Mutant) -> set[str]:

@@ -9,12 +9,14 @@ the changed statement run, the quickest first, until one fails. Exit status 1 un
 from __future__ import annotations
 
 import argparse
+import ast
 import json
 import os
 import random
 import sys
 import time
-from collections import defaultdict
+from collections import Counter, defaultdict
+from functools import cache
 from hashlib import blake2b
 from pathlib import Path
 
@@ -90,30 +92,62 @@ class Tally:
 
 
 class Killed:
-    """Remembers which test saw which change, as long as both files stay as they are."""
+    """Remembers which test saw which change, as long as the changed function and the test stay."""
 
     def __init__(self, kept: Path) -> None:
         self.folder = kept / "killed"
         self.folder.mkdir(parents=True, exist_ok=True)
 
     def keep(self, tried: Tried, ended: Ended) -> None:
-        file = ended.by.partition("::")[0]
-        text = (ROOT / file).read_text() if file else ""
-        self._at(tried).write_text(json.dumps([ended.how, ended.by, _digest(text)]))
+        # What ran out of time is tried again.
+        if ended.by:
+            said = json.dumps([ended.how, ended.by, _digest(_text_of(ended.by))])
+            self._at(tried).write_text(said)
 
     def recalled(self, tried: Tried) -> Ended | None:
         place = self._at(tried)
         if not place.exists():
             return None
         how, by, digest = json.loads(place.read_text())
-        file = ROOT / by.partition("::")[0]
-        # What ran out of time is tried again.
-        same = bool(by) and file.exists() and _digest(file.read_text()) == digest
-        return Ended(how, by) if same else None
+        return Ended(how, by) if _digest(_text_of(by)) == digest else None
 
     def _at(self, tried: Tried) -> Path:
-        mutant = tried.mutant
-        return self.folder / _digest(f"{tried.file} {mutant.number} {mutant.said} {mutant.source}")
+        return self.folder / _digest(
+            f"{tried.file} {change_keys(tried.mutant.source)[tried.mutant.number]}"
+        )
+
+
+@cache
+def change_keys(source: str) -> dict[int, str]:
+    """By number of a change what it is the same by in a later source: the text of the function or
+    statement that it is in, what becomes of what, and which of those that are alike."""
+    keys: dict[int, str] = {}
+    alike: Counter[str] = Counter()
+    wholes = [(s.lineno, s.end_lineno or s.lineno, s) for s in ast.parse(source).body]
+    texts = {first: ast.get_source_segment(source, s) for first, _, s in wholes}
+    for mutant in mutants_of(source):
+        first = next(f for f, last, _ in wholes if f <= mutant.lines[0] <= last)
+        key = f"{texts[first]} {mutant.was} {mutant.becomes}"
+        alike[key] += 1
+        keys[mutant.number] = f"{alike[key]} {key}"
+    return keys
+
+
+def _text_of(test: str) -> str:
+    """The text of a test function, or nothing where it is no more."""
+    file, *_, name = test.split("::")
+    return _functions(file).get(name.partition("[")[0], "")
+
+
+@cache
+def _functions(file: str) -> dict[str, str]:
+    path = ROOT / file
+    if not path.exists():
+        return {}
+    text = path.read_text()
+    tree = ast.walk(ast.parse(text))
+    found = [node for node in tree if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)]
+    return {node.name: ast.get_source_segment(text, node) or "" for node in found}
 
 
 def _digest(text: str) -> str:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 import pytest
 from tests.pages.conftest import TODAY, around, plan, tree
 from tests.pages.test_render import Outline
 
+from backbud.compiled import nursery_of
 from backbud.pages import Nursery, parted, render_pages, stores
+from backbud.session import Session
 
 NAMES = ("amber", "ash", "birch", "crow")
 
@@ -67,11 +69,17 @@ def test_a_week_of_many_boxes_has_a_page_for_each_place(monkeypatch: pytest.Monk
 
 
 def test_of_very_many_works_that_want_a_material_it_is_told_how_many(
-    nursery: Nursery, monkeypatch: pytest.MonkeyPatch
+    written: Callable[..., Session], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    whole = render_pages(nursery)["stores.html"].decode()
-    assert "more work" not in whole
+    planned = "".join(
+        f"2026-11-01\n{name}\n  planned  wire 2 mm Al on apex, to 2027-02\n" for name in NAMES
+    )
+    cards = "".join(f"tree {name}\n  kind  trident maple\n" for name in NAMES)
+    shown = nursery_of(session := written(cards + planned), session.plan())
+    wants = "</bdi>, <bdi>wire"
+    whole = render_pages(shown)["stores.html"].decode()
+    assert whole.count(wants) == len(NAMES) and "more work" not in whole
     monkeypatch.setattr(stores, "MOST_WORKS", 1)
-    short = render_pages(nursery)["stores.html"].decode()
-    assert "more work" in short
-    assert short.count("<li><bdi>") < whole.count("<li><bdi>")
+    short = render_pages(shown)["stores.html"].decode()
+    assert short.count(wants) == 1
+    assert f"{len(NAMES) - 1} more works" in short

@@ -151,3 +151,33 @@ def test_a_bill_is_settled_by_its_sum_and_by_no_line_alone(
     assert payment.outcome == outcome
     # A fortnight, and as long again.
     assert days(payment) == ["2026-03-10", "2026-03-24", "2026-04-07"]
+
+
+@pytest.mark.parametrize(
+    ("paid", "today", "told"),
+    [
+        # 400 days after 10 March 2026 is 14 April 2027; what is open is told for ever.
+        ("200 EUR", "2027-04-14", True),
+        ("200 EUR", "2027-04-15", False),
+        ("199 EUR", "2027-04-15", True),
+        ("199 EUR", "2029-04-15", True),
+    ],
+)
+def test_a_bill_that_was_paid_is_told_of_for_about_a_year(written, states, paid, today, told):
+    text = f"""
+    2026-03-10
+    tarn
+      billed  200 EUR
+    2026-03-20
+    tarn
+      paid    {paid}
+    """
+    found = states(written(CARDS + VISIT + text, today, settings=KEEPER), "/payment/")
+    assert bool(found) is told
+
+
+def test_a_hand_back_that_is_put_off_to_another_year_is_the_same_one(written, find, days) -> None:
+    text = "\n    2026-05-20\n    tarn\n      put-off  return, to 2027-05\n"
+    back = find(written(CARDS + VISIT + text, "2026-05-21", settings=KEEPER), "/hand-back/")
+    assert (back.id, back.outcome) == (ID, "open")
+    assert days(back) == ["2027-05-01", "2027-05-16", "2027-05-31"]

@@ -51,3 +51,19 @@ def test_long_rain_asks_for_a_look(written, cover: str, weather: str, asked: lis
     assert [f.window.opens.isoformat() for f in found] == asked
     assert all((f.window.closes - f.window.opens).days == 10 for f in found)
     assert all("80 mm fell here" in f.because[-1].text or asked[1:] for f in found)
+
+
+def test_it_is_asked_where_the_tree_stands_then_and_not_where_it_wintered(written) -> None:
+    """It stood under glass on New Year's Day, and goes out in April, or the other way round."""
+    glass = "place glass\n  within  yard\n  cover   unheated glass\n"
+
+    def asked(first: str, then: str) -> list[str]:
+        cards = glass + CARDS.format(cover="open").replace(
+            "place  yard\n2026", f"place  {first}\n2026"
+        )
+        moved = f"2026-04-01\ncrow\n  moved  {then}\n"
+        session = written(cards + moved + rain(12, 10), "2026-05-31", settings='home = "yard"\n')
+        return [f.window.opens.isoformat() for f in session.plan().all() if "/long-rain/" in f.id]
+
+    assert asked("glass", "yard") == ["2026-05-08"]
+    assert asked("yard", "glass") == []

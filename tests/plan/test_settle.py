@@ -228,14 +228,15 @@ def test_cover_put_on_twice_comes_off_once(written, states) -> None:
 
 def test_what_is_overtaken_is_no_longer_open(written, find) -> None:
     text = diary(("2025-12-01", "hoshi protected fleece"), ("2026-01-17", "hoshi protected fleece"))
-    first = find(written(text, "2026-02-01"), "protected-2025-12-01")
+    first = find(written(text, "2026-02-01"), "protection-off/protected-2025-12-01")
     assert first.outcome == "replaced"
     off = diary(
         ("2025-12-01", "hoshi protected fleece"),
         ("2026-01-05", "hoshi unprotected"),
         ("2026-01-17", "hoshi protected fleece"),
     )
-    assert find(written(off, "2026-02-01"), "protected-2025-12-01").outcome == "done"
+    first = find(written(off, "2026-02-01"), "protection-off/protected-2025-12-01")
+    assert first.outcome == "done"
 
 
 def test_a_fleece_taken_off_early_is_off(written, states) -> None:
@@ -690,3 +691,13 @@ def test_a_shelter_against_animals_is_none_against_frost(written, find, act, out
         ("2026-10-01", "hoshi planned protect, to 2026-11"), ("2026-11-05", f"hoshi {act}")
     )
     assert find(written(text, "2026-11-06"), "/planned/protected").outcome == outcome
+
+
+def test_what_is_said_against_something_else_is_no_shelter_and_settles_its_own_work(
+    written, find
+) -> None:
+    text = diary(
+        ("2026-05-01", "hoshi planned treat, to 2026-06"),
+        ("2026-06-05", "hoshi treated soap, against aphids"),
+    )
+    assert find(written(text, "2026-06-06"), "/planned/treated").outcome == "done"

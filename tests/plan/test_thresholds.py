@@ -20,6 +20,7 @@ from backbud.species import (
     Season,
     Species,
     Tree,
+    Weight,
     Year,
     each,
 )
@@ -729,6 +730,70 @@ def test_how_early_and_how_late_a_look_or_a_word_counts(
     species = Hard() if rule.startswith("bend") else None
     session = written(diary(*pages), today)
     assert find(session, rule if species else f"/{rule}/", species).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("plan", "day", "act", "outcome"),
+    [
+        # A planned look counts 60 days before June, from 2 April on; not a look in winter.
+        ("planned check, wire, to 2027-06", "2027-04-02", "checked wire fine", "done"),
+        ("planned check, wire, to 2027-06", "2027-04-01", "checked wire fine", "open"),
+        ("planned check, wire, to 2027-06", "2027-04-02", "checked", "done"),
+        ("planned check, wire, to 2027-06", "2027-04-01", "checked", "open"),
+        # What came off is off, on whatever day.
+        ("planned unwire, to 2027-06", "2027-01-11", "unwired", "done"),
+    ],
+)
+def test_how_early_a_planned_look_is_done(written, find, plan, day, act, outcome) -> None:
+    text = diary(("2026-11-20", "wired 3 mm Al"), ("2027-01-10", plan), (day, act))
+    assert find(written(text, "2027-04-10"), "/planned/").outcome == outcome
+
+
+class Looked(Species):
+    """A look each spring."""
+
+    botanical = "Arbor visa"
+    common = ("seen tree",)
+
+    @each("spring", rule="look")
+    def look(self, tree: Tree, season: Season, year: Year) -> Proposals:
+        window = year.months((4, 1), (4, 10), (5, 10))
+        yield Proposal("checked", window, "", what="pests", settled_by=("checked pests",),
+                       weight=CHANCE)  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("look", "outcome"),
+    [
+        # Nothing was put on that could be left elsewhere: who looked at a part has looked.
+        ("checked pests none on left 1", "done"),
+        ("checked pests none", "done"),
+        ("checked wire fine", "open"),
+    ],
+)
+def test_a_look_at_a_part_is_the_look_of_the_season(written, find, look, outcome) -> None:
+    session = written(diary(("2025-06-06", "watered"), ("2026-04-05", look)), "2026-04-06")
+    assert find(session, "look/2026", Looked()).outcome == outcome
+
+
+def test_a_cover_that_came_off_before_says_nothing_of_the_next(written, find) -> None:
+    text = diary(
+        ("2026-01-10", "protected fleece"),
+        ("2026-03-12", "unprotected"),
+        ("2026-11-01", "protected fleece"),
+    )
+    session = written(text, "2026-11-20")
+    assert find(session, "/protection-off/protected-2026-01-10").outcome == "done"
+    assert find(session, "/protection-off/protected-2026-11-01").outcome == "open"
+
+
+def test_what_was_put_off_must_be_done_and_stays(written, find) -> None:
+    text = diary(("2025-06-06", "watered"), ("2026-04-05", "put-off thin, to 2026-06"))
+    found = find(written(text, "2026-04-06"), "thin/2026", Lapsing())
+    # It was a chance, that lapses; what is at stake is as before.
+    assert found.weight == Weight("style", must=True, once_past="stays")
+    assert found.moved_from is not None
+    assert found.moved_from.best == date(2026, 4, 10)
 
 
 @pytest.mark.parametrize(("today", "state"), [("2026-06-30", "now"), ("2026-07-01", "overdue")])

@@ -150,7 +150,7 @@ def test_a_file_a_page_or_a_card_that_cannot_be_read(
     folder: Path, run: Run, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (folder / "more.txt").write_text("2027-03-07\nyuki\n  watered\n", "utf-8")
-    for step in ("outlines._outlined", "pages._page_by_lines"):
+    for step in ("outlines._outlined", "pages.page_by_lines"):
         with monkeypatch.context() as patch:
             step = f"backbud.journal.{step}"
             sound = resolve_name(step)

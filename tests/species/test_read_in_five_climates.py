@@ -67,7 +67,10 @@ def test_a_second_flush_is_not_cut_in_great_heat(made):
     # Highs of 36.0 °C in July and 35.5 °C in August.
     late = asked(made, ChineseElm, "Seville", "trim-late")
     assert late.window.opens > date(2027, 8, 22)
+    assert late.window.best >= date(2027, 9, 13)
     assert "growth stands still" in late.datum
+    # Nor in the weeks in which it cools: the hackberry's best day fell on 23 August, 35 °C.
+    assert asked(made, Hackberry, "Seville", "trim-late").window.best >= date(2027, 9, 13)
     # 31.3 °C in August is no reason to wait.
     assert asked(made, ChineseElm, "Tokyo", "trim-late").window.best.month == 8
     # Trees of warm countries grow on.
@@ -118,3 +121,24 @@ def test_what_scorches_stands_in_shade_where_summers_pass_30_degrees(made, kind)
         assert shaded("Tokyo")
     if species.common[0] in ("olive", "rosemary", "Japanese black pine", "dwarf jade"):
         assert not shaded("Seville")
+
+
+# Trees of warm countries are fed on.
+AUTUMN_FED = [
+    kind
+    for kind in KINDS
+    if kind.comes_in_below_c is None and any(rule.id == "feed-autumn" for rule in kind.works)
+]
+
+
+@pytest.mark.parametrize("kind", AUTUMN_FED)
+def test_autumns_feed_begins_as_the_days_cool_and_has_its_weeks(made, kind):
+    """At Seville (31.7 °C in September, 26.0 in October) it was three weeks from 15 September on,
+    at Tokyo (31.3 °C in August and 27.5) it began in August."""
+    species = kind()
+    tree = made.tree(made.event("2020-03-20", "repotted", "same pot"), strength="strong")
+    for place, first in (("Seville", date(2027, 9, 25)), ("Tokyo", date(2027, 9, 11))):
+        rule = f"{species.rule_prefix}-feed-autumn"
+        for one in made.yearly(species, tree, year_at(species, place), rule):
+            assert one.window.best >= first, (place, one.window)
+            assert (one.window.closes - one.window.opens).days >= 28, (place, one.window)

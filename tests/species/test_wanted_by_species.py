@@ -10,11 +10,13 @@ from __future__ import annotations
 from datetime import date
 
 import pytest
+from msgspec.structs import replace
 from tests.species.climates import year_at
 from tests.species.test_every_species import KINDS
 
 from backbud.species import Species, rules_of
 
+LEAVES_COVERED = "young leaves against late frost"
 BY_NAME = {name: kind for kind in KINDS for name in kind.common}
 AZALEAS = ("satsuki azalea", "kurume azalea")
 CAMELLIAS = ("common camellia", "sasanqua camellia")
@@ -77,11 +79,56 @@ def test_the_last_cut_of_an_azalea_comes_before_its_buds_are_set(made) -> None:
 
 
 @pytest.mark.parametrize("name", [*AZALEAS, *CAMELLIAS])
-def test_new_shoots_are_covered_and_buds_thinned_for_a_show(name) -> None:
-    prefix = species(name).rule_prefix
-    ids = {rule.id for rule in rules_of(species(name))}
-    wanted = {f"{prefix}-{one}" for one in ("late-frost", "show", "renew", "shade")}
-    assert wanted <= ids
+def test_new_shoots_are_covered_while_frost_is_likely(made, name) -> None:
+    """In a cool place into May, at Tokyo, where they come after the last frost, not at all."""
+
+    def covers(place: str):
+        return [one for one in year_of(made, name, place=place) if one.what == LEAVES_COVERED]
+
+    (cover,) = covers("Nottingham")
+    assert (cover.act, cover.weight.must) == ("protected", True)
+    assert date(2027, 4, 1) <= cover.window.opens and cover.window.closes <= date(2027, 5, 31)
+    assert covers("Tokyo") == []
+
+
+@pytest.mark.parametrize(
+    ("name", "show"),
+    [
+        ("satsuki azalea", "2027-06-12"),
+        ("kurume azalea", "2027-05-15"),
+        ("common camellia", "2027-04-03"),
+        ("sasanqua camellia", "2027-11-20"),
+    ],
+)
+def test_buds_are_thinned_towards_the_day_of_a_show(made, name, show) -> None:
+    """Nine to three weeks before; a show out of its flowers, or on no day, is for its shape."""
+    kind = species(name)
+    rule, year = f"{kind.rule_prefix}-show", year_at(kind, "Nottingham")
+    plan = made.event("2027-01-05", "planned", f"show, to {show}")
+    (thin,) = made.after(kind, rule, made.tree(plan, strength="strong"), plan, year)
+    day = date.fromisoformat(show)
+    assert thin.act == "disbudded" and thin.part == "show"
+    days = (thin.window.opens, thin.window.best, thin.window.closes)
+    assert [(day - one).days for one in days] == [63, 42, 21]
+    for other in ("show, to 2027-08-20", "show, to 2027-06"):
+        plan = made.event("2027-01-05", "planned", other)
+        assert made.after(kind, rule, made.tree(plan, strength="strong"), plan, year) == []
+
+
+@pytest.mark.parametrize("name", [*AZALEAS, *CAMELLIAS])
+def test_after_root_work_an_azalea_is_looked_at(made, name) -> None:
+    """Its leaves and tips, and water that stands, four weeks later; not where none was cut."""
+    kind = species(name)
+    done = made.event("2027-06-25", "repotted", "same pot, 5 cm off below")
+    tree = made.tree(done, strength="strong", root_ball="30 x 20 x 15 cm")
+    year = year_at(kind, "Nottingham")
+    rule = f"{kind.rule_prefix}-new-roots"
+    (look,) = made.after(kind, rule, tree, done, year)
+    assert (look.act, look.weight.must) == ("checked", True)
+    assert look.window.best == date(2027, 7, 23)
+    assert "new tips" in look.what and "water that stands" in look.what
+    whole = made.event("2027-06-25", "repotted", "same pot, no root work")
+    assert made.after(kind, rule, made.tree(whole), whole, year) == []
 
 
 @pytest.mark.parametrize("name", PINES)
@@ -122,8 +169,28 @@ def test_a_juniper_has_scale_and_a_second_trim(made, name) -> None:
     assert any("white scale" in one.what for one in works)
     first, second = (one for one in works if one.act == "trimmed" and "runners" in one.what)
     assert (second.window.best - first.window.best).days > 30
-    ids = {rule.id.removeprefix(species(name).rule_prefix) for rule in rules_of(species(name))}
-    assert {"-live-veins", "-deadwood"} <= ids
+
+
+@pytest.mark.parametrize("name", [*JUNIPERS, "needle juniper"])
+def test_live_veins_and_deadwood_of_a_juniper_that_came_with_it(made, name) -> None:
+    """By its diary or by the style on its card; nothing of either on a tree without deadwood."""
+    kind = species(name)
+    year = year_at(kind, "Nottingham")
+
+    def asked(tree) -> set[str]:
+        return {
+            one.act
+            for key in ("live-veins", "deadwood")
+            for one in made.yearly(kind, tree, year, f"{kind.rule_prefix}-{key}")
+        }
+
+    plain = made.tree(made.event("2020-03-20", "repotted", "same pot"), strength="strong")
+    assert asked(plain) == set()
+    carved = made.tree(made.event("2024-07-10", "carved", "jin"), strength="strong")
+    came = replace(plain, facts={"style": "driftwood"})
+    assert asked(carved) == asked(came) == {"cleaned", "treated-deadwood"}
+    (lime,) = made.yearly(kind, came, year, f"{kind.rule_prefix}-deadwood")
+    assert "lime sulphur" in lime.what and "Its card has it as driftwood" in lime.datum
 
 
 @pytest.mark.parametrize(

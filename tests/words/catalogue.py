@@ -22,6 +22,7 @@ from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po, write_po
 
 from backbud.pages.templating import TEMPLATES
+from backbud.species import ForetoldWhat
 from backbud.tongue import CATALOGUES, ENGLISH, LANGUAGES
 from backbud_grammar.acts.words import SettledBy
 
@@ -267,6 +268,8 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
             yield form.name, f"grammar, the label {form.name}"
     for word in (*get_args(Standing), *get_args(State), *get_args(Heading), *STRENGTHS):
         yield word, "ledger, how a tree or a work stands"
+    for word in get_args(ForetoldWhat):
+        yield word, "ledger, what a forecast holds"
     for settling in SETTLING:
         if " " in settling:
             yield settling.partition(" ")[2], "grammar, what is looked at"

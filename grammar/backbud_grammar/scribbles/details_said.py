@@ -817,6 +817,12 @@ def _ways(act: str, language: int) -> _Ways:
     return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
 
 
+@cache
+def compiled_way(pattern: str) -> re.Pattern[str]:
+    """A pattern of the tables; most journals need few of them."""
+    return re.compile(pattern, re.IGNORECASE)
+
+
 def ways_said(act: str, language: int) -> tuple[str, ...]:
     """The ways of saying the details of an act that a language has, each as it is written."""
     return _ways(act, language).patterns
@@ -830,7 +836,7 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
     """
     ways = _ways(act, language)
     for at in ways.needed.may_fit(piece):
-        found = re.fullmatch(ways.patterns[at], piece, re.IGNORECASE)
+        found = compiled_way(ways.patterns[at]).fullmatch(piece)
         if found is not None:
             yield _filled(ways.written[at], found)
     if act in WIRING:

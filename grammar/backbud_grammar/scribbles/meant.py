@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cache, lru_cache
 
+from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.spelled import in_full
 
@@ -160,18 +162,30 @@ def may_mean(line: str) -> tuple[str, ...]:
     >>> may_mean("mildew again")
     ('treated',)
     """
-    stems, found = _by_stem(), dict[str, None]()
-    for pattern, acts in _PHRASES:
-        if pattern.search(line[:LONGEST]):
+    found, text = dict[str, None](), line[:LONGEST]
+    for at in _needed().may_fit(text):
+        pattern, acts = _PHRASES[at]
+        if pattern.search(text):
             found.update(dict.fromkeys(acts))
     for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:
             continue
-        for size in range(len(folded), _SHORTEST - 1, -1):
-            if folded[:size] in stems:
-                found.update(dict.fromkeys(stems[folded[:size]]))
-                break
-        else:
-            found.update(dict.fromkeys(stems.get(folded, ())))
+        found.update(dict.fromkeys(_of_word(folded)))
     return tuple(found)[:MOST]
+
+
+@cache
+def _needed() -> NeededWords:
+    # Each begins where a word does.
+    return needed_words(tuple(pattern.pattern for pattern, _ in _PHRASES))
+
+
+@lru_cache(10_000)
+def _of_word(folded: str) -> tuple[str, ...]:
+    """The acts of the longest stem that a word begins with, or of a short word."""
+    stems = _by_stem()
+    for size in range(len(folded), _SHORTEST - 1, -1):
+        if folded[:size] in stems:
+            return stems[folded[:size]]
+    return stems.get(folded, ())

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from functools import cache
+from functools import cache, lru_cache
 from re import _parser
 from typing import Any
 
@@ -29,6 +29,8 @@ _LETTERS = [
 _TELLING = 4
 # So many sets of them are kept of each pattern.
 _MOST_SETS = 3
+# No diary has so many words; what has is no diary.
+_MOST_WORDS = 50_000
 # Runs of letters, one of which must stand in a text; a blank beside one is the end of a word.
 _Stretches = frozenset[str]
 # What a word has of what patterns need: of their first set, the second and the third.
@@ -43,7 +45,7 @@ class NeededWords:
         # For each bit the place of the pattern that it is a way to begin of.
         self.of: list[int] = []
         # By a stretch the ways (a bit each) that it is first of all needed by, and besides.
-        self._needed: tuple[dict[str, int], ...] = tuple({} for _ in range(_MOST_SETS))
+        self._needed = tuple(_Stretched() for _ in range(_MOST_SETS))
         # The ways that need no more.
         whatever = [0] * _MOST_SETS
         for at, pattern in enumerate(patterns):
@@ -52,7 +54,7 @@ class NeededWords:
                 self.of.append(at)
                 for n, by in enumerate(self._needed):
                     for stretch in sets[n] if n < len(sets) else ():
-                        by[stretch] = by.get(stretch, 0) | bit
+                        by.add(stretch, bit)
                     whatever[n] |= 0 if n < len(sets) else bit
         self.whatever = whatever[0], whatever[1], whatever[2]
         self._words: dict[str, _OfWord] = {}
@@ -64,7 +66,9 @@ class NeededWords:
         """
         known = self._words.get(word)
         if known is None:
-            first, second, third = (_has(by, f" {word} ") for by in self._needed)
+            if len(self._words) > _MOST_WORDS:
+                self._words.clear()
+            first, second, third = (by.of(word) for by in self._needed)
             known = self._words[word] = first, second, third
         return known
 
@@ -82,13 +86,34 @@ class NeededWords:
         return dict.fromkeys([self.of[bit] for bit in _bits(first & second & third)])
 
 
-def _has(by: dict[str, int], word: str) -> int:
-    """All ways of the stretches that stand in a word."""
-    found = 0
-    for stretch, ways in by.items():
-        if stretch in word:
-            found |= ways
-    return found
+@lru_cache(8)
+def needed_words(patterns: tuple[str, ...]) -> NeededWords:
+    """The same for the same patterns: those of the tables are of every journal."""
+    return NeededWords(patterns)
+
+
+class _Stretched:
+    """The ways that stretches of letters are needed by, found by the words that hold them."""
+
+    def __init__(self) -> None:
+        # A whole word, or how one begins or ends, with the blank that says so.
+        self._bounded: dict[str, int] = {}
+        # What may stand in the midst of one.
+        self._within: dict[str, int] = {}
+
+    def add(self, stretch: str, way: int) -> None:
+        by = self._bounded if " " in stretch else self._within
+        by[stretch] = by.get(stretch, 0) | way
+
+    def of(self, word: str) -> int:
+        """All ways of the stretches that stand in a word."""
+        found, bounded = 0, self._bounded
+        for at in range(1, len(word) + 1):
+            found |= bounded.get(f" {word[:at]}", 0) | bounded.get(f"{word[-at:]} ", 0)
+        for stretch, ways in self._within.items():
+            if stretch in word:
+                found |= ways
+        return found | bounded.get(f" {word} ", 0)
 
 
 def _bits(ways: int) -> Iterator[int]:
@@ -110,13 +135,25 @@ def _worth(wanted: _Stretches) -> tuple[int, int]:
 def _needs(pattern: str) -> tuple[tuple[_Stretches, ...], ...]:
     """For each way to write a pattern, where it is nothing but a choice of some, up to three sets
     of stretches of letters: of each set one stands in every text that it fits."""
-    items = _parser.parse(pattern, re.IGNORECASE)
+    items, after = list(_parser.parse(pattern, re.IGNORECASE)), ""
+    while items and items[-1][0] in _ZERO_WIDTH and not _is_never(*items[-1]):
+        after = " " if _ends_word(*items.pop()) else after
+    while items and items[0][0] in _ZERO_WIDTH and not _is_never(*items[0]):
+        del items[0]
     while len(items) == 1 and items[0][0] is _parser.SUBPATTERN:
-        items = items[0][1][3]
+        items = list(items[0][1][3])
     is_choice = len(items) == 1 and items[0][0] is _parser.BRANCH
-    # It is held against the beginning of a text, and so of a word.
-    each = [_of_all(one, " ", "") for one in (items[0][1][1] if is_choice else [items])]
+    # It is held against the beginning of a text, or of a word.
+    each = [_of_all(one, " ", after) for one in (items[0][1][1] if is_choice else [items])]
     return tuple(tuple(sorted(one, key=_worth, reverse=True)[:_MOST_SETS]) for one in each)
+
+
+@cache
+def written_out(pattern: str) -> frozenset[str]:
+    """All texts that a pattern fits from end to end, folded, each figure as 0 and any other sign as
+    a blank; none where they are too many to tell."""
+    ways = _ways_of_all(_parser.parse(pattern, re.IGNORECASE))
+    return frozenset(" ".join(way.split()) for way in ways or ())
 
 
 def _of_all(items: Any, before: str, after: str) -> list[_Stretches]:
@@ -147,6 +184,9 @@ class _Walk:
                 continue
             if _is_never(op, of):
                 self._keep(set())
+                continue
+            if _ends_word(op, of):
+                self.ways = [f"{way} " for way in self.ways]
                 continue
             ways = _ways(op, of)
             if ways is not None and len(ways) * len(self.ways) <= _MOST_WAYS:
@@ -201,13 +241,29 @@ def _is_never(op: Any, of: Any) -> bool:
     return op is _parser.FAILURE or (op is _parser.ASSERT_NOT and not of[1])
 
 
+def _ends_word(op: Any, of: Any) -> bool:
+    """Whether a word surely ends or begins at a place: `\\b`, or no letter may follow."""
+    if op is _parser.AT:
+        return of in (_parser.AT_BOUNDARY, _parser.AT_END)
+    if (
+        op is not _parser.ASSERT_NOT
+        or of[0] < 0
+        or len(of[1]) != 1
+        or of[1][0][0] is not _parser.IN
+    ):
+        return False
+    category = (_parser.CATEGORY, _parser.CATEGORY_WORD)
+    return category in of[1][0][1] or (_parser.CATEGORY, _parser.CATEGORY_NOT_SPACE) in of[1][0][1]
+
+
 def _begins(items: Any, at: int, after: str) -> str:
     """A blank where what stands at a place surely begins with no letter; `after`: where nothing
     more stands there."""
     if at == len(items):
         return after
     op, of = items[at]
-    return " " if op is _parser.LITERAL and _letter(of) == " " else ""
+    is_blank = op is _parser.LITERAL and _letter(of) == " "
+    return " " if is_blank or _ends_word(op, of) else ""
 
 
 def _stretches(way: str) -> list[str]:

@@ -11,7 +11,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.days import when_of
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.needed import needed_words
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.openings.row import ActOpening, compiled_pattern
@@ -43,7 +43,7 @@ class Opener:
         ]
         # And what is written in two words, as acts and handles are.
         in_two = [re.escape(name) for name in (*acts, *handles.written) if " " in name]
-        self.needed = NeededWords([*(pattern for _, pattern in self._rows), *in_two])
+        self.needed = needed_words((*(pattern for _, pattern in self._rows), *in_two))
 
     def _find(self, text: str) -> Iterator[tuple[ActOpening, re.Match[str]]]:
         """The openings that fit, as the tables have them in order."""

@@ -207,26 +207,20 @@ class PieceReader:
         return " ".join(words) in self._every_phrase or self._is_like_a_phrase(form, words)
 
     def _is_like_a_phrase(self, form: ActForm, words: Sequence[str]) -> bool:
-        return 1 < len(words) <= MOST_IN_PHRASE and self.is_slip(form, " ".join(words))
+        # Hardly any words are written twice in a row, so nothing is remembered of them.
+        return 1 < len(words) <= MOST_IN_PHRASE and self.of_act(form).is_near(" ".join(words))
 
     def is_slip(self, form: ActForm, word: str) -> bool:
         """Whether a word may be a slip of the pen for one of the act's own."""
-        if len(word) <= LONGEST_SURE:
-            return False
         found = self._slips.get((form.word, word))
         if found is None:
-            like = [
-                one
-                for one in self.of_act(form).phrases
-                if abs(len(one) - len(word)) < 3 and (one[0] == word[0] or one[-1] == word[-1])
-            ]
-            found = self._slips[form.word, word] = bool(nearest(word, like, NEAR_WORD))
+            found = self._slips[form.word, word] = self.of_act(form).is_near(word)
         return found
 
     def of_act(self, form: ActForm) -> ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = ActPhrases(form)
+            known = self._known[form.word] = _phrases_of(form)
         return known
 
 
@@ -241,6 +235,11 @@ class ActPhrases:
         }
         # Its labels and the phrases of its closed lists, with which a sentence may bear on it.
         self.phrases = frozenset(phrases - _SMALL)
+        # By a length the phrases of about as many letters.
+        self._about_as_long: dict[int, list[str]] = {}
+        for one in sorted(self.phrases):
+            for length in range(len(one) - 2, len(one) + 3):
+                self._about_as_long.setdefault(length, []).append(one)
         # The words that they are made of, one of which each detail begins with.
         self.words = frozenset(word for one in phrases for word in _words_of(one)) | {"on"}
         # Whether a detail may begin with any word.
@@ -248,6 +247,43 @@ class ActPhrases:
             one.free_label or (not one.labels and (one.words == ANY_WORDS or bool(one.reader)))
             for one in form.forms
         )
+
+    def is_near(self, text: str) -> bool:
+        """Whether a text in small letters may be a slip of the pen for one of the phrases."""
+        about = self._about_as_long.get(len(text))
+        if about is None or len(text) <= LONGEST_SURE:
+            return False
+        like = [
+            one
+            for one in about
+            if (one[0] == text[0] or one[-1] == text[-1]) and _may_be_near(text, one)
+        ]
+        return bool(like and nearest(text, like, NEAR_WORD))
+
+
+def _may_be_near(text: str, phrase: str) -> bool:
+    """Whether two texts have as many letters in common as near ones have, in whatever order."""
+    least = NEAR_WORD * (len(text) + len(phrase)) / 2
+    common = len(phrase)
+    for letter in set(phrase):
+        less = phrase.count(letter) - text.count(letter)
+        if less > 0:
+            common -= less
+            if common < least:
+                return False
+    return True
+
+
+# By the id of a row, which the value keeps alive, so that it names no other: the tables are of
+# every journal.
+_PHRASES: dict[int, tuple[ActForm, ActPhrases]] = {}
+
+
+def _phrases_of(form: ActForm) -> ActPhrases:
+    known = _PHRASES.get(id(form))
+    if known is None:
+        known = _PHRASES[id(form)] = form, ActPhrases(form)
+    return known[1]
 
 
 def _words_of(phrase: str) -> Iterator[str]:

@@ -37,6 +37,8 @@ class Unopened:
             known = words.get(word, _NEW)
             if known is _NEW:
                 known = words[word] = self._of(word)
+            if known is _CLEAR:
+                continue
             if known is None:
                 return False
             first |= known[0]
@@ -56,8 +58,10 @@ class Unopened:
             first |= of_run[0]
             second |= of_run[1]
             third |= of_run[2]
-        return first, second, third
+        return (first, second, third) if first or second or third else _CLEAR
 
 
 # Says of a word that it was never looked at; None says that it is no plain word.
 _NEW = -1, -1, -1
+# Says that no opening has a use for it.
+_CLEAR = 0, 0, 0

@@ -7,7 +7,6 @@ have to do with, nor of such as are like one of them in letters.
 
 from __future__ import annotations
 
-import re
 from typing import NamedTuple
 
 from msgspec import Struct
@@ -17,11 +16,10 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
-from backbud_grammar.sayings import saying
-from backbud_grammar.scribbles.details_said import ways_said
-from backbud_grammar.scribbles.draft import ToldAct
+from backbud_grammar.sayings import saying_pattern
+from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
 from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.placed import PLACE_WORDS
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
@@ -31,6 +29,8 @@ from backbud_grammar.scribbles.talked import TALK_PATTERNS
 
 # A line of more words is prose.
 _LONGEST = 200
+# No block of a hand has more lines.
+_MOST_RECENT = 1000
 # What parts a piece, joins two, or is a way by itself: `in, north bench`.
 _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
@@ -49,10 +49,13 @@ class _Word(NamedTuple):
 
 
 class _OfAct(Struct):
-    """What is known of an act as it is written: how its details are said, what may stand beside
-    it, both as patterns, and the words behind it so far."""
+    """What is known of an act as it is written: how its details are said, as patterns, and the
+    words of such as can be written out; what may stand beside it, or is a turn of speech; what is
+    needed for both; and the words behind it so far."""
 
     said: tuple[str, ...]
+    written_out: frozenset[str]
+    beside: tuple[str, ...]
     ways: NeededWords
     words: dict[str, _Word | None]
 
@@ -65,6 +68,7 @@ class WordsBeside:
         self._acts = pieces.details.acts
         self._named = frozenset(word for name in handles.written for word in name.split())
         self._of_acts: dict[str, _OfAct | None] = {}
+        self._recent: dict[tuple[str, str], bool] = {}
 
     def bear_on_nothing(self, form: ActForm, word: str, text: str) -> bool:
         """Whether the words behind an act are kept as they stand, and the act is done without them;
@@ -72,7 +76,7 @@ class WordsBeside:
         of_act = self._of_acts.get(word, _NEW_ACT)
         if of_act is _NEW_ACT:
             of_act = self._of_acts[word] = self._act(form, word)
-        if of_act is None or len(text) > _LONGEST:
+        if of_act is None or not text or len(text) > _LONGEST:
             return False
         known = of_act.words
         words = text.split(" ")
@@ -83,6 +87,9 @@ class WordsBeside:
             of_word = known.get(said, _NEW)
             if of_word is _NEW:
                 of_word = known[said] = self._word(of_act, form, said)
+            if of_word is _CLEAR:
+                all_known = False
+                continue
             if of_word is None:
                 return False
             of_openings, of_ways, is_known = of_word
@@ -97,13 +104,17 @@ class WordsBeside:
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
-        return not (saying(form.word, text) or self._pieces.is_like_a_detail(form, words))
+        return not self._pieces.is_like_a_detail(form, words)
 
-    def told(self, form: ActForm, word: str, text: str) -> ToldAct | None:
-        """The act without the words behind it, which are kept; None where that is not sure."""
-        if text and self.bear_on_nothing(form, word, text):
-            return ToldAct(word, "", kept=(text,))
-        return None
+    def are_kept(self, form: ActForm, word: str, text: str) -> bool:
+        """`bear_on_nothing`, remembered: it is asked of a line by who looks for sound ones, and by
+        who hears the others of a block."""
+        known = self._recent.get((word, text))
+        if known is None:
+            if len(self._recent) > _MOST_RECENT:
+                self._recent.clear()
+            known = self._recent[word, text] = self.bear_on_nothing(form, word, text)
+        return known
 
     def _is_opened_otherwise(self, form: ActForm, word: str, text: str) -> bool:
         """Whether the line begins with more than its act word: `watered well`."""
@@ -127,8 +138,14 @@ class WordsBeside:
             or self._pieces.of_act(form).is_open
         ):
             return None
-        said = ways_said(form.word, self._pieces.language)
-        return _OfAct(said, NeededWords([*said, *_BESIDE_ANY]), {})
+        every = ways_said(form.word, self._pieces.language)
+        # Those that are a few texts and no more hold no other word than these.
+        words = frozenset(
+            word for one in every for text in written_out(one) for word in text.split()
+        )
+        said = tuple(one for one in every if not written_out(one))
+        beside = (*_BESIDE_ANY, *filter(None, [saying_pattern(form.word)]))
+        return _OfAct(said, words, beside, needed_words((*said, *beside)), {})
 
     def _word(self, of_act: _OfAct, form: ActForm, word: str) -> _Word | None:
         """None where a word may have to do with the act in a way that hangs on those around it."""
@@ -151,22 +168,29 @@ class WordsBeside:
         ):
             return None
         openings, ways = self._opener.needed.of_word(word), of_act.ways.of_word(word)
-        return _Word(openings, ways, pieces.is_known(form, word))
+        is_known = word in of_act.written_out or pieces.is_known(form, word)
+        found = _Word(openings, ways, is_known)
+        return _CLEAR if found == _CLEAR else found
 
 
 def _is_said(of_act: _OfAct, text: str) -> bool:
     """Whether a text, or what is left of it without fillers, is a detail said in another way, or
-    holds what may stand beside any act."""
-    bare, _ = without_idle_words(text, is_filler)
+    holds what may stand beside the act."""
+    bare = ""
     for at in of_act.ways.may_fit(text):
         if at >= len(of_act.said):
-            if re.search(_BESIDE_ANY[at - len(of_act.said)], text):
+            if compiled_way(of_act.beside[at - len(of_act.said)]).search(text):
                 return True
-        elif any(re.fullmatch(of_act.said[at], one, re.IGNORECASE) for one in (text, bare)):
+            continue
+        bare = bare or without_idle_words(text, is_filler)[0]
+        way = compiled_way(of_act.said[at])
+        if way.fullmatch(text) or (bare != text and way.fullmatch(bare)):
             return True
     return False
 
 
+# A word that has nothing to do with anything.
+_CLEAR = _Word((0, 0, 0), (0, 0, 0), is_known=False)
 # Say of an act and of a word that they were never looked at.
-_NEW_ACT = _OfAct((), NeededWords(()), {})
-_NEW = _Word((0, 0, 0), (0, 0, 0), is_known=False)
+_NEW_ACT = _OfAct((), frozenset(), (), NeededWords(()), {})
+_NEW = _Word((-1, -1, -1), (-1, -1, -1), is_known=True)

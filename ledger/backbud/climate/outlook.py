@@ -6,7 +6,7 @@ cold_turns.py tells.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
@@ -26,6 +26,7 @@ from backbud.climate.heat import Trace, heat_trace
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
 from backbud.climate.reference import cold_by, heat_by
+from backbud.climate.slug_weather import SlugNights, slug_nights, tells_rain
 from backbud.climate.stages import (
     Expected,
     Need,
@@ -290,19 +291,22 @@ class Outlook(ColdTurns):
         )
         return Expected(found.first + late, thaws, found.last + late, joined(said, found.because))
 
-    @once
     def thaws(self, year: date) -> date | None:
         """The first day after the coldest of the average year on which its mean is over what thaws
         a pot; None where no winter is so cold.
 
         `year`: the first day of the growing year.
         """
-        means = [self._usual(year + timedelta(days=n)).mean_c for n in range(_HALF_A_YEAR)]
-        coldest = min(range(_HALF_A_YEAR), key=means.__getitem__)
-        if means[coldest] >= THAW_C:
-            return None
-        found = next((n for n in range(coldest, _HALF_A_YEAR) if means[n] >= THAW_C), None)
-        return None if found is None else year + timedelta(days=found)
+        return _first_over(year, THAW_C, lambda day: self._usual(day).mean_c)
+
+    @once
+    def warms_to(self, year: date, celsius: float) -> date | None:
+        """The first day after the coldest of the average year whose mean in the open reaches a
+        temperature; None where none is under it.
+
+        `year`: the first day of the growing year.
+        """
+        return _first_over(year, celsius, lambda day: self.air.expected(day).mean_c)
 
     def own(self, seen: Iterable[tuple[date, tuple[int, int], date]], wants: Wants) -> Own:
         """How this tree's sums compare with the species'.
@@ -322,8 +326,22 @@ class Outlook(ColdTurns):
     def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
         """The days of a growing year by which it had rained long, as measured, or will have by a
         forecast."""
-        days: dict[date, WeatherDay | ForecastDay] = {**self.air.measured, **self.air.foretold}
-        return tuple(wet_spells(days, year, year + timedelta(days=365)))
+        return tuple(wet_spells(self._days, year, year + timedelta(days=365)))
+
+    @once
+    def slug_nights(self, first: date, last: date) -> SlugNights | None:
+        """The first day between two days after which slugs are about, as measured or foretold."""
+        return slug_nights(self._days, first, last)
+
+    @once
+    def tells_rain(self, first: date, last: date) -> bool:
+        """Whether the rain of any day between two days was measured or is foretold."""
+        return tells_rain(self._days, first, last)
+
+    @cached_property
+    def _days(self) -> Mapping[date, WeatherDay | ForecastDay]:
+        """The days that were measured, and those that are foretold."""
+        return {**self.air.measured, **self.air.foretold}
 
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""
@@ -343,6 +361,17 @@ class Outlook(ColdTurns):
             return year, year
         met = self.chill_met(year, wants.chill_portions)
         return year, max(year, year + LATEST if met is None else met + DAY)
+
+
+def _first_over(year: date, celsius: float, mean_on: Callable[[date], float]) -> date | None:
+    """The first day after the coldest whose mean reaches a temperature; None where none is under
+    it."""
+    days = [year + timedelta(days=n) for n in range(_HALF_A_YEAR)]
+    means = [mean_on(day) for day in days]
+    coldest = min(range(_HALF_A_YEAR), key=means.__getitem__)
+    if means[coldest] >= celsius:
+        return None
+    return next((days[n] for n in range(coldest, _HALF_A_YEAR) if means[n] >= celsius), None)
 
 
 def need_of(usual: tuple[int, int], wants: Wants) -> Need:

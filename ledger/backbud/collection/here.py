@@ -11,7 +11,7 @@ from itertools import chain
 from typing import Protocol
 
 
-class Found(Protocol):
+class TreeStanding(Protocol):
     """What is kept of a tree. `kind`: as written, cultivar and all."""
 
     @property
@@ -38,7 +38,7 @@ class TreesHere:
         self._by_owner: dict[str, set[int]] = {}
         self._by_kind: dict[str, set[int]] = {}
 
-    def put(self, tree: Found) -> None:
+    def put(self, tree: TreeStanding) -> None:
         """Keep how a tree stands now; to be called whenever that has changed."""
         number = self._numbers.setdefault(tree.handle, len(self._handles))
         if number == len(self._handles):

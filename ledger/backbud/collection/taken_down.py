@@ -13,7 +13,7 @@ from msgspec.structs import replace
 
 from backbud.collection.attached import Attached
 from backbud.collection.held import held
-from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, put_on_by
+from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, Change, put_on_by
 from backbud.collection.state import Entry, OnTree
 from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event
@@ -34,7 +34,7 @@ class Everyday(Struct, gc=False, eq=False):
     @property
     def changes(self) -> bool:
         """Whether it may change what is on a tree."""
-        return changes_parts(self.block.acts)
+        return not PARTS.isdisjoint(self.block.acts)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Everyday):
@@ -97,7 +97,7 @@ class Lines:
         self._before = before
         self._lines: list[Entry | Everyday | Inherited] = []
         # Those that may change what is on the tree: few.
-        self._changing: list[Entry | Everyday | Inherited] = []
+        self._changing: list[Entry | Everyday | Inherited | Change] = []
         self._entries: list[Entry] | None = None
         self._on_tree: Attached | None = None
         # How many of these what is on it goes by.
@@ -107,6 +107,11 @@ class Lines:
         self._lines.append(line)
         if isinstance(line, Entry) or line.changes:
             self._changing.append(line)
+
+    def change(self, change: Change) -> None:
+        """Go on by what a line changes on the tree, and take down no line: for whoever asks for no
+        history. Who may inherit them must have the lines."""
+        self._changing.append(change)
 
     def inherit(self, lines: Lines, batch: str) -> None:
         """Put the lines of a batch before those of a tree that is parted off it."""
@@ -151,6 +156,9 @@ class Lines:
         if self._on_tree is None:
             self._on_tree = Attached(self._before)
         for line in self._changing[self._seen :]:
+            if isinstance(line, Change):
+                self._on_tree.change(line)
+                continue
             for event in _changing(line):
                 effect = put_on_by(event.row)
                 if effect is not None:
@@ -185,20 +193,16 @@ def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:
         for entry in line.entries:
             yield from _changing(entry)
     elif isinstance(line, Entry):
-        if line.event.act in _PARTS and not line.undone and line.of is None:
+        if line.event.act in PARTS and not line.undone and line.of is None:
             yield line.event
     elif line.only is not None:
-        if line.block.acts[line.only] in _PARTS:
+        if line.block.acts[line.only] in PARTS:
             yield line.block.event(line.only)
-    elif not _PARTS.isdisjoint(line.block.acts):
+    elif not PARTS.isdisjoint(line.block.acts):
         for at, act in enumerate(line.block.acts):
-            if act in _PARTS:
+            if act in PARTS:
                 yield line.block.event(at)
 
 
-def changes_parts(acts: Iterable[str]) -> bool:
-    """Whether any of these acts may change what is on a tree."""
-    return not _PARTS.isdisjoint(acts)
-
-
-_PARTS = ON_PARTS | OFF_PARTS
+# The acts that may change what is on a tree, of what comes off by parts.
+PARTS = ON_PARTS | OFF_PARTS

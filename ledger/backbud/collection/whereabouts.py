@@ -7,11 +7,11 @@ here, and which pot it is in. What else a tree is, fold.py makes of its history.
 from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping, Sequence
-from datetime import date
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.collection.as_before import SAID_ALONE, SaidBefore
 from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, Misfit
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
@@ -40,7 +40,7 @@ from backbud.collection.stand import (
 )
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
-from backbud.collection.taken_down import Everyday, among, changes_parts
+from backbud.collection.taken_down import PARTS, Everyday, among
 from backbud.collection.whose import cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
@@ -80,11 +80,10 @@ class Replay:
         self,
         journal: Journal,
         pages: Sequence[DatedPage],
-        turns: Iterable[Turn],
+        turns: Sequence[Turn],
         *,
         only_stands: bool = False,
     ) -> None:
-        self._only_stands = only_stands
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
@@ -106,6 +105,11 @@ class Replay:
             and form.word not in OFF_PARTS
         }
         self.everyday = frozenset(self.totals)
+        # Of these, those that nobody asks for where no history is wanted.
+        self.passed_by = self.everyday - PARTS if only_stands else frozenset()
+        # Those of which only what they say counts; what is parted off inherits the lines.
+        parted = any(event.act in BEGINS_ANOTHER for _, event in turns)
+        self.said_alone = SAID_ALONE if only_stands and not parted else frozenset()
         rows = journal.acts.values()
         # What may be written of a tree that is not here.
         self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
@@ -113,6 +117,7 @@ class Replay:
         self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper)
+        self._before = SaidBefore(self.things, self.chooser.here)
         # How often a tree came or went so far.
         self._turned = 0
 
@@ -168,43 +173,29 @@ class Replay:
     def _block(self, page: DatedPage, block: DatedBlock) -> None:
         meant = self.plain.get(block.text) or self._meant(page, block)
         trees, day = meant.trees, page.when.last
-        if meant.calm_since == self._turned:
-            calm = day >= meant.calm_from
-        else:
-            calm = self._calm(meant, day)
-        calm = calm and id(block) not in self.corrected
-        if calm and self.everyday.issuperset(block.acts):
+        calm = meant.is_calm(day, self._turned) and id(block) not in self.corrected
+        if calm and self.passed_by.issuperset(block.acts):
+            return
+        if calm and not self.said_alone and self.everyday.issuperset(block.acts):
             self._take_down(block, None, trees)
             return
         for i, act in enumerate(block.acts):
+            if calm and (
+                act in self.passed_by
+                or (act in self.said_alone and self._before.goes_on(block, i, trees))
+            ):
+                continue
             if calm and act in self.everyday:
                 self._take_down(block, i, trees)
             else:
                 self._act(block.event(i), meant)
-                calm = calm and self._calm(meant, day)
+                calm = calm and meant.is_calm(day, self._turned)
 
     def _take_down(self, block: DatedBlock, only: int | None, trees: list[Whereabouts]) -> None:
         """Put a block, or one of its acts, into the histories of trees."""
-        if self._only_stands and not changes_parts(block.acts):
-            return
         line = Everyday(block, only, len(trees), self.totals)
         for tree in trees:
             tree.lines.append(line)
-
-    def _calm(self, meant: Meant, day: date) -> bool:
-        """Whether only trees are meant, each of them is here, and its card speaks of the day."""
-        if meant.calm_since != self._turned:
-            if meant.others:
-                return False
-            meant.calm_from = date.min
-            for tree in meant.trees:
-                if tree.standing != "here" or tree.batch is not None:
-                    # To how many of a batch a line was done must be looked at.
-                    return False
-                if tree.since is not None and tree.since.first > meant.calm_from:
-                    meant.calm_from = tree.since.first
-            meant.calm_since = self._turned
-        return day >= meant.calm_from
 
     def _act(self, event: Event, meant: Meant) -> None:
         if meant.others:
@@ -218,6 +209,12 @@ class Replay:
             self.flaws.append(wrong_subject(event, meant.trees[0].handle, "tree", on))
 
     def _meant(self, page: DatedPage, block: DatedBlock) -> Meant:
+        handles = block.text.split(", ")
+        if self.trees.keys() >= set(handles) and len(set(handles)) == len(handles):
+            # Most name nothing but trees, as they stand on the cards, and each once.
+            meant = Meant([self.trees[handle] for handle in handles], [True] * len(handles), [])
+            self.plain[block.text] = meant
+            return meant
         subjects = block.subjects
         named = {item.words: self.trees.get(item.words) for item in subjects.chosen}
         trees = [tree for tree in named.values() if tree is not None]

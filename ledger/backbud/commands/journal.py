@@ -96,7 +96,7 @@ def session_of(options: Namespace, *, only_check: bool = False) -> Session:
         except PublishError as error:
             warn(f"backbud: {error}")
     # It lasts as long as the process: to take a large journal's values apart takes a while.
-    _opened[:] = [open_session(folder, today, as_of=asked, only_check=only_check)]
+    _opened[:] = [open_session(folder, today, as_of=asked, only_check=only_check, by_two=True)]
     if _opened[0].plugins.left_out:
         warn(_opened[0].plugins.left_out)
     return _opened[0]

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
 from backbud.journal.heard_act import HeardAct
-from backbud_grammar.continued import REMARK, goes_on
+from backbud_grammar.continued import BEHIND_A_WORD, goes_on, without_remark
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import LONGEST_LINE, act_of_lines
 from backbud_grammar.problems import Flaw
@@ -107,7 +107,7 @@ class ByLines:
         for n, past in enumerate(pasts):
             begin, end = places[n] if places else (n, n + 1)
             line = lines[begin]
-            if not past and (line[:2] != "  " or line[2:3] in ("", " ", "#") or goes_on(line)):
+            if not past and (line[:2] != "  " or line[2:3] in ("", " ", "#")):
                 return None
             slips: list[Flaw] = []
             act = act_of_lines(lines[begin:end], first + begin, known, slips)
@@ -127,25 +127,59 @@ class ByLines:
                     acts.append(one.act)
         return tuple(out), tuple(acts), flaws
 
+    def blocks_again(
+        self, text: str, rows: list[tuple[str, ...]], head: Head
+    ) -> tuple[DatedBlock, ...] | None:
+        """The blocks of a page in which nothing was wrong before: `rows` has the past form of each
+        act. None where the lines do not tell by themselves which of them are acts."""
+        if "\t" in text or len(text) > LONGEST_LINE:
+            return None
+        day, *blocks = _EDGE.split(text)
+        if "\n " in day:
+            return None
+        out: list[DatedBlock] = []
+        at, left = day.count("\n") + 1, iter(rows)
+        for block in blocks:
+            begins, at = at, at + block.count("\n") + 1
+            subject, *lines = block.rstrip("\n").split("\n")
+            if subject[0] == "#" and not lines:
+                continue
+            acts = next(left, ())
+            if "\n   " in block:
+                if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
+                    return None
+                count = sum([not line.startswith(DEEPER) for line in lines])
+            else:
+                count = len(lines)
+            if subject[0] in " #" or subject[-1] == " " or count != len(acts) or not acts:
+                return None
+            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
+        return tuple(out) if len(out) == len(rows) else None
+
     def _is_new_subject(self, text: str) -> bool:
         is_one = text[0] not in " #" and text[-1] != " " and not goes_on(text)
         return is_one and self._is_subject(text)
 
     def _past(self, line: str, head: Head) -> str:
         """The past form of an act that stands on a line; "" where it must be looked at."""
+        if line[:2] != "  ":
+            return ""
         word, _, rest = line[2:].rstrip().partition(" ")
-        if line[:2] != "  " or not word or word[0] == "#":
-            return ""
         acts, remark = self._acts, ""
-        rest = rest.lstrip()
-        if ":" in rest and not acts.is_prose(word):
-            # An hour may stand among the details.
+        prose = acts.past_of_prose(word)
+        if prose:
+            # Hardly any of it is written twice.
+            return prose
+        if not word or word[0] == "#":
             return ""
-        if "--" in rest or "—" in rest:
-            mark = REMARK.search(rest)
-            if mark is not None and not acts.is_prose(word):
-                rest, remark = rest[: mark.start()].rstrip(), rest[mark.end() :]
-        past, on_any_day = acts.past_of(Act(word, rest, remark, 0, 3, 3), head.when)
+        rest = rest.lstrip()
+        if not acts.is_prose(word):
+            if "--" in rest or "—" in rest:
+                rest, remark = without_remark(rest)
+            if ":" in rest:
+                # An hour may stand among the details.
+                return ""
+        past, on_any_day = acts.past_of_words(word, rest, remark, head.when)
         if on_any_day and not remark:
             # With a remark hardly any line is written twice.
             self._pasts[line] = past
@@ -158,15 +192,29 @@ class ByLines:
             return ()
         acts, flaws = list[str](), list[Flaw]()
         for begin, end in parted_by_depth(lines):
-            if end == begin + 1:
-                acts.append(self._past(lines[begin], head))
-            else:
+            line = self._joined(lines[begin:end])
+            past = self._pasts.get(line) or self._past(line, head)
+            if not past and end > begin + 1:
                 known = self._acts.language_known
                 joined = act_of_lines(lines[begin:end], first + begin, known, flaws)
-                acts.append(
-                    "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
-                )
+                past = "" if flaws or joined.hour else self._acts.past_of(joined, head.when)[0]
+            acts.append(past)
         return tuple(acts)
+
+    def _joined(self, lines: list[str]) -> str:
+        """An act on one line, with what goes on deeper behind it; "" where it may be a slip."""
+        if len(lines) == 1:
+            return lines[0]
+        more = [line.strip() for line in lines[1:]]
+        if not all(map(self._goes_on, more)):
+            return ""
+        return " ".join((lines[0].rstrip(), *more))
+
+    def _goes_on(self, line: str) -> bool:
+        """Whether a deeper line begins with no act word, nor with what could be an hour."""
+        first = line.partition(" ")[0]
+        known = self._acts.language_known.words
+        return ":" not in first and first.rstrip(BEHIND_A_WORD).casefold() not in known
 
 
 def _is_indented(line: str) -> bool:

@@ -15,6 +15,7 @@ from msgspec.structs import replace
 
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.continued import without_remark
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
@@ -123,6 +124,20 @@ class DatedBlock(Struct, gc=False, eq=False):
         if event is None:
             event = made[i] = self._make(self._act(i), held=self.acts[i] == HELD)
         return event
+
+    def said_plainly(self, i: int) -> tuple[str, str] | None:
+        """The word and the details of an act that stands on one line, as written; None where that
+        cannot be told at once, or an hour may stand among them."""
+        if isinstance(self.written, tuple):
+            return None
+        _, *lines = self.written.rstrip("\n").split("\n")
+        if len(lines) != len(self.acts):
+            return None
+        word, _, rest = lines[i].strip().partition(" ")
+        rest = rest.lstrip()
+        if "--" in rest or "—" in rest:
+            rest, _ = without_remark(rest)
+        return (word, rest) if ":" not in rest else None
 
     def make_for_good(self) -> None:
         """Make every event, and let go of what they are made from: for a run that reads once."""

@@ -139,7 +139,7 @@ class DiaryReader:
         head = Head(when, file, line, self.acts, page.hour)
         blocks: tuple[DatedBlock, ...] | Callable[[], tuple[DatedBlock, ...]]
         if sound is not None:
-            blocks = partial(_sound_blocks, page, sound, head)
+            blocks = partial(self._sound_blocks, page, sound, head)
         else:
             found = self._by_lines.blocks(page.text, head, so_far)
             if found is None:
@@ -158,10 +158,30 @@ class DiaryReader:
         )
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
 
+    def _sound_blocks(self, page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
+        rows = [self._row(words) for words in words_of(sound)]
+        known = self._by_lines.blocks_again(page.text, rows, head)
+        if known is not None:
+            return known
+        at = head.line + 1
+        blocks = page.read(head.reader.language_known).blocks
+        return tuple(
+            [
+                DatedBlock(head, block.subjects, at + block.line, words, block.acts)
+                for block, words in zip(blocks, rows, strict=True)
+            ]
+        )
+
+    def _row(self, acts: tuple[str, ...]) -> tuple[str, ...]:
+        """The very same words for the same acts."""
+        return self._rows.setdefault(acts, acts)
+
     def _heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct] | None:
         """What one act tells of that is not sound as it stands; None where it may be a date or a
-        subject line in truth."""
-        if self.acts.form(self.acts.meant(act, when)) is None and ends_at(act, self.things):
+        subject line in truth, or go on with the act above."""
+        acts = self.acts
+        is_act = act.word in acts.details.acts or acts.form(acts.meant(act, when).word) is not None
+        if not is_act and (goes_on(act.word) or ends_at(act, self.things)):
             return None
         return self.hearer.heard(act, when, so_far)
 
@@ -208,7 +228,7 @@ class DiaryReader:
             flaws += found if is_filed else [one for one in found if one.severity != KEPT]
             if is_filed:
                 line = head.line + block.line + 1
-                acts = self._rows.setdefault(read.acts, read.acts)
+                acts = self._row(read.acts)
                 out.append(DatedBlock(head, text, line, acts, read.written))
             of_day, of_subject = of_day and ends != "day", stands and not ends
         return out, flaws
@@ -239,7 +259,7 @@ class DiaryReader:
                 heard.append(act)
                 continue
             slip = None
-            if self.acts.form(self.acts.meant(act, when)) is None:
+            if self.acts.form(self.acts.meant(act, when).word) is None:
                 slip = slip_of_act(act, written[n + 1 :], rest, self.things)
             if slip is None:
                 for one in self.hearer.heard(act, when, so_far + len(flaws)):
@@ -261,12 +281,11 @@ class DiaryReader:
 
     def _is_subject(self, text: str) -> bool:
         """Whether it is a subject line in which nothing is wrong."""
-        if isinstance(self.details.subjects(text), Flaw):
-            return False
-        handles = self.things.by_handle
-        if handles.keys() >= set(text.split(", ")):
+        if self.things.by_handle.keys() >= set(text.split(", ")):
             # Most name nothing but handles, as they stand on the cards.
             return True
+        if isinstance(self.details.subjects(text), Flaw):
+            return False
         return not self._is_act(text) and is_subject_line(text, self.things)
 
     def _subject_line(self, block: Block) -> tuple[bool, list[Flaw]]:
@@ -296,17 +315,6 @@ def _no_subject(act: Act) -> Flaw:
     message = "this line has no subject line above it"
     hint = "Write the tree's handle on a line of its own, at the left edge."
     return Flaw("no-subject", act.line, act.column, len(act.word), message, hint)
-
-
-def _sound_blocks(page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
-    at = head.line + 1
-    blocks = page.read(head.reader.language_known).blocks
-    return tuple(
-        [
-            DatedBlock(head, block.subjects, at + block.line, words, block.acts)
-            for block, words in zip(blocks, words_of(sound), strict=True)
-        ]
-    )
 
 
 def _with_left_out(acts: tuple[Act, ...], below: str) -> tuple[Act, ...]:

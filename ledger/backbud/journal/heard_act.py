@@ -83,6 +83,8 @@ class LineHearer:
     def __init__(self, acts: ActReader) -> None:
         self.acts = acts
         self._talk: Talk | None = None
+        # The past form of acts that are sound with no word behind them, "" where they are not.
+        self._alone: dict[str, str] = {}
 
     def heard(self, act: Act, when: WrittenDate, so_far: int) -> list[HeardAct]:
         """What a line tells of: its act where it is read as it stands, else the acts that it is in
@@ -90,6 +92,9 @@ class LineHearer:
 
         `so_far`: as `read` has it. Hints are sought only for what is told, once it is known.
         """
+        known = self._told_by_words(act, when, so_far)
+        if known is not None:
+            return [known]
         heard = self._heard(act, when, so_far, hints=False)
         if any(map(_problems, heard)) and not is_flood(so_far):
             heard = self._heard(act, when, so_far, hints=True)
@@ -100,23 +105,21 @@ class LineHearer:
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)
-        form = self.acts.form(act if own is None else own.act)
+        form = self.acts.form((act if own is None else own.act).word)
         if form is None:
             found = self._in_other_words(act, when, so_far, hints=hints)
             return found or [self._unread(act, so_far)]
-        beside = self.acts.beside
-        told = beside.told(form, act.word, act.text) if beside is not None else None
-        if told is not None:
-            kept = self._of(told, act, when, so_far, hints=hints)
-            if not _problems(kept):
-                return [kept]
         past, flaws = self.acts.read(act, when, so_far, hints=hints)
         plain = [HeardAct(act, past, flaws)]
         if not flaws:
             return plain
         if own is None and self._is_in_other_words(form, act.text):
             found = self._in_other_words(act, when, so_far, hints=hints)
-            if found and self.acts.form(found[0].act) is form and not any(map(_problems, found)):
+            if (
+                found
+                and self.acts.form(found[0].act.word) is form
+                and not any(map(_problems, found))
+            ):
                 # Nothing is left to ask.
                 return found
         # The keeper's own words are read as they were taught, and no other way.
@@ -125,13 +128,35 @@ class LineHearer:
         found = self._in_other_words(act, when, so_far, hints=hints)
         if not found:
             return plain
-        if self.acts.form(found[0].act) is not form:
+        if self.acts.form(found[0].act.word) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in form.bare_words else plain
         wrong = sum(map(_problems, found))
         if past == HELD and wrong:
             return plain
         return found if wrong < len(flaws) else plain
+
+    def _told_by_words(self, act: Act, when: WrittenDate, so_far: int) -> HeardAct | None:
+        """What a line tells of whose words tell by themselves that it opens no act, or that all of
+        them are kept beside one; None where it is not sure, or own words may stand in it."""
+        beside, talk = self.acts.beside, self._talk
+        if beside is None or talk is None or act.left_out or act.remark:
+            return None
+        form = self.acts.form(act.word)
+        if form is None:
+            return self._unread(act, so_far) if talk.unopened.opens_nothing(line_of(act)) else None
+        if not beside.are_kept(form, act.word, act.text):
+            return None
+        past = self._alone.get(act.word)
+        if past is None:
+            alone = Act(act.word, "", "", act.line, act.column, act.column)
+            past, flaws = self.acts.read(alone, when, so_far, hints=False)
+            past = self._alone[act.word] = "" if flaws else past
+        if not past:
+            return None
+        text, line, column = act.text, act.line, act.column
+        one = Act(act.word, "", "", line, column, column, (), "", (text,), line_of(act), act.hour)
+        return HeardAct(one, past, (_kept_flaw(act.word, (text,), line, column),))
 
     def _is_in_other_words(self, form: ActForm, text: str) -> bool:
         """Whether the table of the act does not have what is said, which is quick to tell."""
@@ -193,19 +218,7 @@ class LineHearer:
         one = with_hour_behind(one, self.acts.details.acts.get(told.word))
         past, flaws = self.acts.read(one, when, so_far, hints=hints)
         if told.kept:
-            words = "; ".join(told.kept)
-            flaws = (
-                *flaws,
-                Flaw(
-                    "words-kept",
-                    line,
-                    column,
-                    len(told.word),
-                    f"“{words}” stands beside {told.word} and is kept as words",
-                    "",
-                    KEPT,
-                ),
-            )
+            flaws = (*flaws, _kept_flaw(told.word, told.kept, line, column))
         return HeardAct(one, past, flaws)
 
     def _unread(self, act: Act, so_far: int) -> HeardAct:
@@ -216,3 +229,10 @@ class LineHearer:
         )
         flaw = self.acts.no_act.flaw(act, so_far)
         return HeardAct(noted, "noted" if "noted" in self.acts.details.acts else "", (flaw,))
+
+
+def _kept_flaw(word: str, kept: tuple[str, ...], line: int, column: int) -> Flaw:
+    """That words stand beside an act and are kept."""
+    words = "; ".join(kept)
+    message = f"“{words}” stands beside {word} and is kept as words"
+    return Flaw("words-kept", line, column, len(word), message, "", KEPT)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from functools import cache, partial
 from itertools import chain
 from typing import Any, NamedTuple
 
+import msgspec
 from msgspec import Struct
 
 from backbud.journal import remember
@@ -25,6 +26,7 @@ from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.same_words import words_in_each
+from backbud.journal.second_process import MANY_LINES, SecondProcess, begun_beside, later_of
 from backbud.journal.things import PlacedCard
 from backbud.journal.weather.named import weather_file_name
 from backbud.memo import Identical, Memo
@@ -74,10 +76,12 @@ def outlined_files(
     memory: MemoryOf,
     known: remember.Memory,
     kept: Memo,
+    by_two: bool = False,
 ) -> WithFlaws[Parted]:
     """Outline every file but those that a place's card names as weather.
 
-    `known`: what was read before. `kept`: what an earlier run of this process left.
+    `known`: what was read before. `kept`: what an earlier run of this process left. `by_two`: a
+    second process may part some of them.
     """
     merged = {name: _without_what_misleads(text.data) for name, text in loaded.items()}
     files = {name: data for name, (data, _) in merged.items()}
@@ -87,9 +91,18 @@ def outlined_files(
     )
     before = _ReadBefore(Known.of(acts), known, kept, by_digest, set())
     perhaps = _perhaps_weather(files)
+    second = _begun_by_second(files, before) if by_two else None
+    here = [name for name in files if second is None or name not in second.files]
     found = {
-        name: _contained(name, files[name], before, memory) for name in files if name not in perhaps
+        name: _contained(name, files[name], before, memory) for name in here if name not in perhaps
     }
+    if second is not None:
+        second.take_over(before)
+        found |= {
+            name: _contained(name, files[name], before, memory)
+            for name in second.files
+            if name not in perhaps
+        }
     weather_files = _named_as_weather(found, perhaps)
     for name in sorted(perhaps - weather_files):
         found[name] = _contained(name, files[name], before, memory)
@@ -209,6 +222,52 @@ def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
             kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
         row.append(kept)
     return row
+
+
+class _PartedBySecond(NamedTuple):
+    """The rows of some files, which a second process makes. `files`: by name the digest of each."""
+
+    files: dict[str, bytes]
+    second: SecondProcess
+
+    def take_over(self, known: _ReadBefore) -> None:
+        """Wait for the rows, and remember them as if an earlier run had; where that failed, none
+        is."""
+        data = self.second.answer()
+        if data is None:
+            return
+        by_digest = known.by_digest()
+        for mark, row in zip(self.files.values(), _ROWS.decode(data), strict=True):
+            for kept in row:
+                if by_digest.setdefault(kept.digest, kept) is kept:
+                    known.fresh.add(kept.digest)
+            known.memory.files[mark] = row
+
+
+_ROWS = msgspec.msgpack.Decoder(list[list[remember.Kept[remember.Recalled]]])
+
+
+def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedBySecond | None:
+    """The last of the new files, parted by a second process; None where that would gain nothing, or
+    cannot be had."""
+    marks = {name: digest(data) for name, data in files.items()}
+    new = [name for name in files if marks[name] not in known.memory.files]
+    lines = {name: files[name].count(b"\n") for name in new}
+    if sum(lines.values()) < MANY_LINES:
+        return None
+    later = later_of(lines, _SHARE)
+    second = begun_beside(partial(_rows, [files[name] for name in later], known))
+    if second is None:
+        return None
+    return _PartedBySecond({name: marks[name] for name in later}, second)
+
+
+def _rows(files: Sequence[bytes], known: _ReadBefore) -> bytes:
+    return msgspec.msgpack.encode([_new_row(data, known) for data in files])
+
+
+# Of the lines so many are parted by the second process: its rows are to be sent, too.
+_SHARE = 0.45
 
 
 def _by_digest(memory: remember.Memory) -> dict[bytes, remember.Kept[Any]]:

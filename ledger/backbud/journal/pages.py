@@ -112,7 +112,7 @@ def _read(
     return WithFlaws(pages, tuple(flaws))
 
 
-def _page_by_lines(
+def page_by_lines(
     file: str,
     line: int,
     kept: remember.Kept[PageText],
@@ -149,7 +149,7 @@ def _contained(
     history. `so_far`: how much is wrong in the file above it."""
     try:
         # Most pages are of a day like any other, and have lines like any other.
-        found = _page_by_lines(file, line, kept, reader, by, so_far)
+        found = page_by_lines(file, line, kept, reader, by, so_far)
         if found.value is not None:
             return found
         above = partial(day_above, outlined, line)

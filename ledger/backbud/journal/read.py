@@ -100,15 +100,19 @@ def read_journal(
     kept: Memo = NO_MEMO,
     memory: MemoryOf | None = None,
     source: FileSource | None = None,
+    by_two: bool = False,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
-    kept on the disk. `source`: where its files come from, if not from the disk. OSError only where
-    the folder itself cannot be read.
+    kept on the disk. `source`: where its files come from, if not from the disk. `by_two`: a copy of
+    this process may read some of what is new and large. OSError only where the folder itself cannot
+    be read.
     """
-    reading = reading_begun(folder, today, as_of, acts, kept, memory or MemoryOf(folder), source)
+    reading = reading_begun(
+        folder, today, as_of, acts, kept, memory or MemoryOf(folder), source, by_two
+    )
     flaws: list[PlacedFlaw] = []
     for _, step in STEPS:
         reading, found = step(reading)

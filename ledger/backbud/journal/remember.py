@@ -83,7 +83,8 @@ class Memory(msgspec.Struct, gc=False):
     subject line. `shapes`: what shapes of details were parsed as (`Shapes`).
 
     What is said to be sound is so as long as the handles are those of the digest `things`;
-    `said`: by word and text the acts in which nothing was wrong.
+    `said`: by word and text the acts in which nothing was wrong. `readings_beside`: those of a
+    second process of the same run, by act or card and text.
 
     Most of it is never asked for, so that is decoded only when it is.
     """
@@ -95,6 +96,7 @@ class Memory(msgspec.Struct, gc=False):
     subjects: dict[str, Subjects] = {}
     said: dict[str, dict[str, Raw]] = {}
     shapes: Raw = Raw()
+    readings_beside: dict[str, dict[str, Raw]] = {}
 
     def forget_sound(self, files: Mapping[bytes, Iterable[Kept[Any]]]) -> None:
         """Let go of all that was sound only as long as every handle meant what it did."""
@@ -168,7 +170,7 @@ def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs
         "mark": known.mark,
         "things": known.things,
         "files": known.files,
-        "readings": {**known.readings, **details.readings},
+        "readings": {**known.readings, **_with_those_beside(known, details)},
         "subjects": details.known_subjects,
         "said": {
             word: {**known.said.get(word, {}), **said.get(word, {})}
@@ -177,6 +179,12 @@ def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs
         "shapes": _shapes(known),
     }
     write_memory(memory, SYNTAX_FILE, whole)
+
+
+def _with_those_beside(known: Memory, details: Details) -> dict[str, dict[str, Raw | Reading]]:
+    """The readings of this run, and of a second process of it."""
+    beside = known.readings_beside
+    return {key: {**beside.get(key, {}), **of} for key, of in details.readings.items()}
 
 
 def _shapes(known: Memory) -> Mapping[str, tuple[Part, ...] | None]:

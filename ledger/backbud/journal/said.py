@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from backbud.journal.act_judge import ActJudge, held_said
 from backbud.journal.act_places import in_its_place
+from backbud.journal.by_example import ByExample
 from backbud.journal.by_pieces import ByPieces
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.far import flaw_of_far
@@ -23,7 +24,7 @@ from backbud_grammar.outline import Known, act_of_lines
 from backbud_grammar.own_words import Expanded, expanded
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
-from backbud_grammar.remark_limiters import doubt_of
+from backbud_grammar.remark_limiters import doubt_of, turns_nothing
 from backbud_grammar.syntax import Act, Subjects
 
 if TYPE_CHECKING:
@@ -70,6 +71,7 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
+        self._by_example = ByExample(details.acts)
         # Tells what is kept beside an act; made where a first line is not sound as it stands.
         self.beside: WordsBeside | None = None
         self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
@@ -116,13 +118,13 @@ class ActReader:
         return expanded(act, self.own.on(when.first), self._known_acts)
 
     def said(self, act: Act, *, held: bool) -> Said:
-        form = self.form(act)
+        form = self.form(act.word)
         assert form is not None
         if held:
             return held_said(form, act.text)
         if form.prose:
             return Said(form.word, prose_reading(act.text).details, "")
-        known = self._sound_text(form, act)
+        known = self._sound_text(form, act.word, act.text)
         if known is None:
             known, _ = self.judge.judged(form, act.word, act.text, hints=False)
         return known
@@ -139,7 +141,7 @@ class ActReader:
         `so_far`: how much is wrong in the file above it; in a flood hints are not sought.
         """
         own = self.expanded(act, when)
-        form = self.form(act if own is None else own.act)
+        form = self.form((act if own is None else own.act).word)
         if form is None:
             return "", (self.no_act.flaw(act if own is None else own.act, so_far),)
         if own is not None:
@@ -164,47 +166,67 @@ class ActReader:
 
         Most of a diary is: prose, and what was written before in the same words or other ones.
         """
-        on_any_day = not self.own.words
         if self.own.words:
             act = self.meant(act, when)
-        texts = self._texts.get(act.word)
-        known = texts.get(act.text) if texts is not None else None
+        past, on_any_day = self._past_of(act.word, act.text, act.remark, when)
+        if act.left_out and act.word not in self._prose:
+            # What was refused below it may hold it back all the same.
+            return _LOOK_AT_IT
+        return past, on_any_day and not self.own.words
+
+    def past_of_words(
+        self, word: str, text: str, remark: str, when: WrittenDate
+    ) -> tuple[str, bool]:
+        """The same of an act that stands on one line, by its parts."""
+        if self.own.words:
+            return self.past_of(Act(word, text, remark, 0, 3, 3), when)
+        return self._past_of(word, text, remark, when)
+
+    def _past_of(self, word: str, text: str, remark: str, when: WrittenDate) -> tuple[str, bool]:
+        """`past_of`, of words of the language."""
+        texts = self._texts.get(word)
+        known = texts.get(text) if texts is not None else None
         if known is None:
-            prose = self._prose.get(act.word)
+            prose = self._prose.get(word)
             if prose is not None:
-                return prose, on_any_day
-            form = self.form(act)
+                return prose, True
+            form = self.form(word)
             beside = self.beside
-            if beside is not None and form is not None and beside.told(form, act.word, act.text):
+            if beside is not None and form is not None and beside.are_kept(form, word, text):
                 return _LOOK_AT_IT
-            known = None if form is None else self._sound_text(form, act)
+            known = None if form is None else self._sound_text(form, word, text)
             if known is None:
                 return _LOOK_AT_IT
-        # What was refused below it, or a day far from this page, may hold it back all the same.
-        if act.left_out or (
-            known.says_when and when.first > date.min and flaw_of_far(known.details, when)
-        ):
+        # A day far from this page may hold it back all the same.
+        if known.says_when and when.first > date.min and flaw_of_far(known.details, when):
             return _LOOK_AT_IT
-        if act.remark and doubt_of(self.details.acts[known.act], act) is not None:
-            return _LOOK_AT_IT
-        return known.act, on_any_day and not known.says_when
+        if remark and not turns_nothing(remark):
+            act = Act(word, text, remark, 0, 3, 3)
+            if doubt_of(self.details.acts[known.act], act) is not None:
+                return _LOOK_AT_IT
+        return known.act, not known.says_when
+
+    def past_of_prose(self, word: str) -> str:
+        """The past form of an act behind which all is words, on any day; "" where it is none, or
+        own words may stand there."""
+        return "" if self.own.words else self._prose.get(word, "")
 
     def is_prose(self, word: str) -> bool:
         """Whether what follows an act word is all words."""
         return word in self._prose or word.casefold() in self._prose
 
-    def _sound_text(self, form: ActForm, act: Act) -> Said | None:
+    def _sound_text(self, form: ActForm, word: str, text: str) -> Said | None:
         """What an act says, where nothing in its own text is wrong, put together of its pieces."""
         if form.prose:
             return None
-        texts = self._texts.get(act.word)
+        texts = self._texts.get(word)
         if texts is None:
-            texts = self._texts[act.word] = {}
-        known = texts.get(act.text)
+            texts = self._texts[word] = {}
+        known = texts.get(text)
         if known is None:
-            known = self._by_pieces.said(form, act.word, act.text)
+            known = self._by_pieces.said(form, word, text)
             if known is not None:
-                texts[act.text] = known
+                texts[text] = known
         return known
 
     def _sound(self, form: ActForm, word: str, text: str) -> Said | None:
@@ -212,6 +234,10 @@ class ActReader:
         known = self._known(word, text)
         if known is not None:
             return known
+        said = self._by_example.said(word, text)
+        if said is not None:
+            self.found_sound[word][text] = said
+            return said
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
             # It is asked for soon, by whoever looks at the whole page.
@@ -220,11 +246,12 @@ class ActReader:
             self._unsound[word, text] = said, flaws
             return None
         self.found_sound[word][text] = said
+        self._by_example.learn(form, word, text, said)
         return said
 
-    def form(self, act: Act) -> ActForm | None:
+    def form(self, word: str) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""
-        return self.details.acts.get(act.word) or self.details.acts.get(act.word.casefold())
+        return self.details.acts.get(word) or self.details.acts.get(word.casefold())
 
     def _known(self, word: str, text: str) -> Said | None:
         """What an act says by a text that was judged sound before."""

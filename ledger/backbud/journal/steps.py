@@ -12,6 +12,7 @@ from msgspec.structs import replace
 
 from backbud.journal import remember
 from backbud.journal.by_the_hour import by_the_hour
+from backbud.journal.by_two import pages_of_second
 from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
 from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
@@ -27,7 +28,7 @@ from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, outlined_files
 from backbud.journal.own_past import PastLine, past_lines
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
-from backbud.journal.pages import DatedBy, read_pages
+from backbud.journal.pages import DatedBy, page_by_lines, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.references import flaw_of_reference_at
 from backbud.journal.said import ActReader
@@ -57,7 +58,7 @@ class ToRead(Struct, frozen=True):
 
     `kept`: what an earlier run of this process left; `is_first`: there was none. `known`: what was
     read before, by this process or an earlier one; `details` with it. `mark`: of all that reading a
-    text hangs on. `source`: where its files come from.
+    text hangs on. `source`: where its files come from. `by_two`: a second process may help.
     """
 
     folder: str
@@ -71,6 +72,7 @@ class ToRead(Struct, frozen=True):
     details: Details
     mark: str
     source: FileSource
+    by_two: bool = False
 
 
 class SoFar(Struct, frozen=True):
@@ -120,6 +122,7 @@ def reading_begun(
     kept: Memo,
     memory: MemoryOf,
     source: FileSource | None = None,
+    by_two: bool = False,
 ) -> SoFar:
     """What the first step is given. `source`: None for the disk."""
     by_act = by_word(acts)
@@ -144,6 +147,7 @@ def reading_begun(
         details,
         mark,
         source or OnDisk(folder),
+        by_two,
     )
     return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
@@ -186,7 +190,9 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
-    found, flaws = outlined_files(loaded, asked.acts, asked.memory, asked.known, asked.kept)
+    found, flaws = outlined_files(
+        loaded, asked.acts, asked.memory, asked.known, asked.kept, asked.by_two
+    )
     return WithFlaws(replace(reading, parted=found), flaws)
 
 
@@ -305,7 +311,16 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     reader = DiaryReader(acts)
     by = DatedBy(reading.southern, asked.today, asked.as_of)
     files = reading.parted.counting()
-    pages, flaws = read_pages(files, reader, by, around, kept, asked.memory)
+    look_at = partial(page_by_lines, reader=reader, by=by, so_far=0)
+    other = pages_of_second(files, asked.details, sound, look_at) if asked.by_two else None
+    later = other.files if other is not None else ()
+    here = {name: file for name, file in files.items() if name not in later}
+    pages, flaws = read_pages(here, reader, by, around, kept, asked.memory)
+    if other is not None:
+        other.take_over(known, asked.details)
+        there = {name: files[name] for name in later}
+        more = read_pages(there, reader, by, around, kept, asked.memory)
+        pages, flaws = pages + more.value, flaws + more.flaws
     # By day, file and line as they stand, which takes a tenth of the time, where nothing rests.
     pages.sort(key=(lambda one: (one.day, line_order(one))) if any(map(rests, files)) else None)
     weather = tuple([said for page in pages for said in page.weather])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 from itertools import groupby
 from operator import attrgetter
@@ -13,9 +13,14 @@ from backbud import words
 from backbud.journal.line_order import rests
 from backbud.tongue import phrase, spoken
 from backbud.views.history import CorrectionView, DateView, EntryView, LateView
+from backbud_grammar.acts import acts_with
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
+# What was done so often in a folded year is told together; ours.
+OFTEN = 3
+# A look finds something, so each stands for itself.
+_DAILY = acts_with("daily_keep") - {"checked"}
 
 
 class Was(Struct, frozen=True, gc=False):
@@ -63,13 +68,25 @@ class Day(Struct, frozen=True, gc=False):
     at: str = ""
 
 
+class Again(Struct, frozen=True, gc=False):
+    """An act of the daily keep, and each time in a year that it was done: the day, and what its
+    line says beside the act."""
+
+    act: str
+    times: str
+
+
 class HistoryYear(Struct, frozen=True, gc=False):
-    """One year's days, the newest first; `open`: shown without a click. What rests is folded."""
+    """One year's days, the newest first; `open`: shown without a click. What rests is folded.
+
+    `again`: what of a folded year was done again and again, told together.
+    """
 
     name: str
     count: str
     open: bool
     days: tuple[Day, ...]
+    again: tuple[Again, ...] = ()
 
 
 def _where(lines: Sequence[HistoryLine]) -> str:
@@ -88,16 +105,52 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     by_date.reverse()
     language, years = spoken(), []
     for at, (year, dates) in enumerate(groupby(by_date, key=lambda date: date[0].first.year)):
-        days = tuple([_day(when, entries, year, language) for when, entries in dates])
-        count = words.number(sum([len(day.lines) for day in days]), "entry", "entries")
-        is_open = at < YEARS_OPEN and not _rests(days)
-        years.append(HistoryYear(str(year), count, is_open, days))
+        of_year = list(dates)
+        count = words.number(sum([len(entries) for _, entries in of_year]), "entry", "entries")
+        is_open = at < YEARS_OPEN and not _rests(of_year)
+        again = () if is_open else tuple(_again_and_again(of_year, year))
+        if again:
+            told = {one.act for one in again}
+            of_year = [(when, _without_keep(those, told)) for when, those in of_year]
+        days = tuple([_day(when, those, year, language) for when, those in of_year if those])
+        years.append(HistoryYear(str(year), count, is_open, days, again))
     return tuple(years)
 
 
-def _rests(days: Sequence[Day]) -> bool:
+def _rests(dates: Sequence[tuple[DateView, list[EntryView]]]) -> bool:
     """Whether all of a year was put to rest."""
-    return all(rests(line.at) for day in days for line in day.lines)
+    return all(rests(entry.at) for _, entries in dates for entry in entries)
+
+
+def _again_and_again(
+    dates: Sequence[tuple[DateView, list[EntryView]]], year: int
+) -> Iterator[Again]:
+    """Each act of the daily keep that was done often in a year, with its days, newest first."""
+    by_act: dict[str, list[EntryView]] = {}
+    for _, entries in dates:
+        for entry in entries:
+            if _is_plain_keep(entry):
+                by_act.setdefault(entry.act, []).append(entry)
+    for act, done in by_act.items():
+        if len(done) >= OFTEN:
+            told = (f"{words.day(one.when.first, year)} {one.text}".rstrip() for one in done)
+            yield Again(act, ("; " if any(one.text for one in done) else ", ").join(told))
+
+
+def _without_keep(entries: list[EntryView], told: set[str]) -> list[EntryView]:
+    return [one for one in entries if one.act not in told or not _is_plain_keep(one)]
+
+
+def _is_plain_keep(entry: EntryView) -> bool:
+    """Whether a line says that something of the daily keep was done on a day, and no more."""
+    return (
+        entry.act in _DAILY
+        and entry.when.exact
+        and entry.done
+        and entry.shared_among == 1
+        and not (entry.remark or entry.kept or entry.own_words or entry.plainly or entry.hour)
+        and not (entry.correction or entry.private or entry.late or entry.count or entry.within)
+    )
 
 
 def _day(when: DateView, entries: Iterable[EntryView], year: int, language: str) -> Day:

@@ -32,7 +32,7 @@ from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
-from backbud.views.tree import ListedView, TreeView, listed_view, tree_view
+from backbud.views.tree import ListedView, TreeView, tree_view
 from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
@@ -107,21 +107,6 @@ class Sheet(Struct, frozen=True):
     entries: str
     sections: tuple[Section, ...]
     pictures: Pictures
-
-
-class Listed(Struct, frozen=True):
-    """A tree's line in the list of all trees."""
-
-    title: str
-    page: str
-    kind: str
-    since: str
-    place: str
-    owner: str
-    standing: str
-    next_task: str
-    next_when: str
-    late: bool
 
 
 def sheet_of(view: Nursery, tree: Tree) -> Sheet:
@@ -206,24 +191,6 @@ def _waits(tree: TreeView, today: date) -> str:
     )
 
 
-def listed_tree(view: Nursery, tree: Tree) -> Listed:
-    """A tree's line in the list, with the next work that is open on it."""
-    today = view.today
-    shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)
-    return Listed(
-        shown.name,
-        link(tree_page(shown.tree)),
-        ", ".join(filter(None, (kind_of(shown), shown.counted))),
-        _since(shown),
-        shown.place_name,
-        shown.owner_name,
-        standing_of(shown, today.year),
-        words.sentence(shown.next.title) if shown.next else "",
-        next_when(shown.next, today) if shown.next else "",
-        shown.next is not None and shown.next.state == "overdue",
-    )
-
-
 def next_when(work: WorkView, today: date) -> str:
     """When a work is next, in few words."""
     if today > work.closes:
@@ -246,7 +213,7 @@ def standing_of(tree: TreeView | ListedView, year: int) -> str:
     return phrase(_GONE[tree.standing]) + since
 
 
-def _since(tree: TreeView | ListedView) -> str:
+def since_told(tree: TreeView | ListedView) -> str:
     """As the card has it, so that a rough date stays rough; else the day of the replay."""
     if tree.since_written:
         return _in_words(tree.since_written)
@@ -308,7 +275,7 @@ def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
 
 def _facts(tree: TreeView) -> Iterable[FactRow]:
     main = {
-        "since": _since(tree),
+        "since": since_told(tree),
         "pot": tree.pot_name,
         "mix": tree.mix_name,
         "strength": tree.strength,

@@ -5,15 +5,33 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
+from msgspec import Struct
+
+from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import Identical, Memo
 from backbud.pages import links
 from backbud.pages.find import MANY, lettered
 from backbud.pages.parted import own_on_one_page, parts_of_trees
 from backbud.pages.templating import PagePieces, macro, octets, page
-from backbud.pages.tree import listed_tree
+from backbud.pages.tree import kind_of, next_when, since_told, standing_of
 from backbud.views.nursery import Nursery
-from backbud.views.tree import TreesView, trees_view
+from backbud.views.tree import TreesView, listed_view, trees_view
+
+
+class Listed(Struct, frozen=True):
+    """A tree's line in the list of all trees."""
+
+    title: str
+    page: str
+    kind: str
+    since: str
+    place: str
+    owner: str
+    standing: str
+    next_task: str
+    next_when: str
+    late: bool
 
 
 def tree_lists(
@@ -69,3 +87,21 @@ def _listing(
 def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
     """A tree's line in a part of the list."""
     return octets(macro("lines.html", part, listed_tree(view, tree)))
+
+
+def listed_tree(view: Nursery, tree: Tree) -> Listed:
+    """A tree's line in the list, with the next work that is open on it."""
+    today = view.today
+    shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)
+    return Listed(
+        shown.name,
+        links.link(links.tree_page(shown.tree)),
+        ", ".join(filter(None, (kind_of(shown), shown.counted))),
+        since_told(shown),
+        shown.place_name,
+        shown.owner_name,
+        standing_of(shown, today.year),
+        words.sentence(shown.next.title) if shown.next else "",
+        next_when(shown.next, today) if shown.next else "",
+        shown.next is not None and shown.next.state == "overdue",
+    )

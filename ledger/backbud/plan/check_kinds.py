@@ -19,24 +19,33 @@ from backbud_grammar.problems import did_you_mean
 
 if TYPE_CHECKING:
     from backbud.plan.pack import Pack
+    from backbud.plugins.added import OwnSpecies
 
 _NO_SPECIES = "Only what holds for every tree is planned."
 
 
-def check_kinds(journal: Journal, program: str, pack_of: Callable[[], Pack]) -> WithFlaws[bool]:
+def check_kinds(
+    journal: Journal, program: str, pack_of: Callable[[], Pack], own: tuple[OwnSpecies, ...]
+) -> WithFlaws[bool]:
     """Whether some tree is of a species that is not this program's own; and each tree whose kind no
     species knows: it still gets what holds for every tree.
 
     To find the species takes longer than all else in a small journal, so what was found is
     remembered as long as `program`, its mark, is the same: nothing is installed or taken away, and
     no other code is trusted. Of a species that is not this program's own nothing is remembered.
+    `own`: the species of the journal's own plugins.
     """
     memory, trees = journal.memory, journal.things.of_kind("tree")
     kinds = {_kind(tree) for tree in trees}
     if kinds <= remember.recall_names(memory, remember.KINDS_FILE, program):
         return WithFlaws(False)
     from backbud.plugins.faults import is_ours
+    from backbud.plugins.offered import are_ours_alone
 
+    if not own and are_ours_alone(kinds):
+        # Nothing need be loaded: our own are held in order by the tests.
+        remember.keep_names(memory, remember.KINDS_FILE, program, kinds)
+        return WithFlaws(False)
     pack = pack_of()
     found = [pack.find(kind) for kind in kinds]
     are_others = any(one is not None and not is_ours(type(one)) for one in found)

@@ -272,6 +272,8 @@ class Hanger:
                 begun = found.first <= self.today
                 # A tree that came later in the season is asked about as it came.
                 day = max(found.first - _DAY, known_since) if begun else self.today
+                if rule.as_it_stands:
+                    day = min(found.last, self.today)
                 count = entries_until(self.histories, tree.handle, min(day, self.today))
                 yield _Asked(
                     rule,

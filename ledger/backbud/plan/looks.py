@@ -62,10 +62,11 @@ def _worse(before: str, found: str) -> str:
 
     >>> _worse("biting", "fine"), _worse("fine", "some biting"), _worse("loose", "not biting")
     ('biting', 'biting', 'not biting')
+    >>> _worse("fine", "biting deep"), _worse("", "not yet biting"), _worse("fine", "loose")
+    ('biting', 'not yet biting', 'loose')
     """
-    words = found.split()
-    at = words.index("biting") if "biting" in words else -1
-    bites = at >= 0 and words[at - 1 : at] not in (["not"], ["yet"], ["none"])
+    words_before, biting, _ = f" {found} ".partition(" biting ")
+    bites = biting and words_before.split()[-1:] not in (["not"], ["yet"], ["none"])
     return "biting" if bites or before == "biting" else found
 
 

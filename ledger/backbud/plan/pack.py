@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache, partial
-from importlib.metadata import EntryPoint, entry_points
+from importlib.metadata import EntryPoint
 
 from msgspec import Struct
 
@@ -17,12 +17,12 @@ from backbud.plan.year import wants_of
 from backbud.plugins import budget
 from backbud.plugins.added import Flaws, OwnSpecies
 from backbud.plugins.faults import OURS, PluginLine, is_ours, said
+from backbud.plugins.offered import species_points
 from backbud.plugins.sound import wrong_interface, wrong_rule, wrong_species
 from backbud.species import Species, rules_of
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.problems import Flaw
 
-GROUP = "backbud.species"
 BUILT_IN = "built in"
 
 
@@ -198,14 +198,9 @@ def _folded(name: str) -> str:
 @cache
 def installed() -> Pack:
     """Every species that an installed package offers."""
-    return Pack(_points())
+    return Pack(species_points())
 
 
 def with_own(own: tuple[OwnSpecies, ...]) -> Pack:
     """Every species that an installed package offers, and a journal's own."""
-    return Pack(_points(), own) if own else installed()
-
-
-@cache
-def _points() -> tuple[EntryPoint, ...]:
-    return tuple(sorted(entry_points(group=GROUP), key=lambda point: point.name))
+    return Pack(species_points(), own) if own else installed()

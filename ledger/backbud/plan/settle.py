@@ -121,7 +121,8 @@ def _whose_turn(found: list[Due], day: date) -> list[Due]:
 def _settles(event: Event, due: Due) -> bool:
     """Whether the event is one of the acts that settle the due, there, and not too early.
 
-    An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check.
+    An act may carry a word: "checked wire" is settled by a check of wire, or by a bare check, and
+    "cleaned pot" by a bare "cleaned".
     """
     if _too_early(event, due):
         return False
@@ -138,6 +139,8 @@ def _settles(event: Event, due: Due) -> bool:
                 continue
             # A look that found where it bites, or that set the next, was a look at all of it.
             parts, told = look.parts, look.finding == "biting" or event.has("again")
+        elif word and event.has("what") and not event.mentions(word):
+            continue
         if due.where:
             if is_meant(due.where, parts):
                 return True
@@ -154,7 +157,7 @@ def _leaves_others(event: Event) -> bool:
 
 def _too_early(event: Event, due: Due) -> bool:
     early = due.early
-    if early is None and due.event is not None and _any_day(event):
+    if early is None and due.event is not None and _any_day(event, due):
         return False
     if early is None and not {"potting", "root_work"}.isdisjoint(event.row.traits):
         early = EARLY_ROOTS
@@ -163,9 +166,12 @@ def _too_early(event: Event, due: Due) -> bool:
     return due.follow_up.window.opens - event.day > early
 
 
-def _any_day(event: Event) -> bool:
-    """Whether it settles what an act asked for on whatever day; not a check of nothing named."""
-    return "any_day" in event.row.traits and (event.act != "checked" or event.has("what"))
+def _any_day(event: Event, due: Due) -> bool:
+    """Whether it settles what an act asked for on whatever day; not a check of nothing named, nor
+    one that the keeper planned for a later time."""
+    if event.act == "checked" and (due.follow_up.planned or not event.has("what")):
+        return False
+    return "any_day" in event.row.traits
 
 
 def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:

@@ -40,6 +40,7 @@ from backbud.species.declared import rules_of
 from backbud.species.deed import Deed, deed_of
 from backbud.species.facts import (
     COMMON_PRACTICE,
+    FEED_AGAIN_UNDER,
     FEED_RESTS_OVER,
     FROM_MEMORY,
     SLOW_DRAIN_FROM,
@@ -92,6 +93,7 @@ __all__ = [
     "CARE",
     "CHANCE",
     "COMMON_PRACTICE",
+    "FEED_AGAIN_UNDER",
     "FEED_RESTS_OVER",
     "FROM_MEMORY",
     "INTERFACE",

@@ -16,13 +16,13 @@ from backbud_grammar.act_words import ActWord, SettledBy
 
 # Of what takes shelter: under any winter cover, or where a heater keeps it warm.
 Covers = Literal["", "any", "warm"]
-ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain"]
+ForetoldWhat = Literal["frost", "cold", "heat", "wind", "rain", "snow"]
 
 
 class Foretold(Struct, frozen=True, gc=False):
     """What of a forecast a work is asked for against: frost, or the cold that a tender tree does
-    not bear; heat, wind, rain. The day it comes (of a night the morning that it ends on), and its
-    figure with the unit. `coldest_on`, `coldest_c`: of several nights the coldest, in °C."""
+    not bear; heat, wind, rain, snow. The day it comes (of a night the morning that it ends on), and
+    its figure with the unit. `coldest_on`, `coldest_c`: of several nights the coldest, in °C."""
 
     what: ForetoldWhat
     on: date

@@ -34,7 +34,8 @@ class Rule(Struct, frozen=True):
     a yearly rule, what it asks for and when, by which such a work is judged. `source`: where the
     work and its time come from: a published source, COMMON_PRACTICE or FROM_MEMORY. `inside`: done
     only where a tender tree winters: in warmth, or in a room; nothing of it while it stands
-    elsewhere.
+    elsewhere. `as_it_stands`: of a yearly rule, that it is asked about the tree as it stands today,
+    and not as it stood before the season.
     """
 
     id: str
@@ -47,6 +48,7 @@ class Rule(Struct, frozen=True):
     source: str = COMMON_PRACTICE
     time: WorkTime | None = None
     inside: Literal["", "warmth", "room"] = ""
+    as_it_stands: bool = False
 
     def acts_of(self, table: Mapping[str, ActForm]) -> tuple[str, ...]:
         """The acts of a journal's table on which it hangs, in their past form."""
@@ -68,9 +70,12 @@ def after(*acts: ActWord, having: tuple[Trait, ...] = (), rule: str) -> Callable
     return _marked(rule, "act", acts=acts, having=having)
 
 
-def each(season: SeasonName, *, rule: str) -> Callable[[F], F]:
-    """The rule runs each season of each growing year: `(self, tree, season: Season, year)`."""
-    return _marked(rule, "season", season=season)
+def each(season: SeasonName, *, rule: str, as_it_stands: bool = False) -> Callable[[F], F]:
+    """The rule runs each season of each growing year: `(self, tree, season: Season, year)`.
+
+    It is given the tree as it was just before the season; `as_it_stands`: as it is today.
+    """
+    return _marked(rule, "season", season=season, as_it_stands=as_it_stands)
 
 
 def foretold(year: Literal["winter", "year"], *, rule: str) -> Callable[[F], F]:
@@ -94,9 +99,13 @@ def _marked(
     season: SeasonName = "year",
     stage: int = -1,
     having: tuple[Trait, ...] = (),
+    as_it_stands: bool = False,
 ) -> Callable[[F], F]:
     def mark(function: F) -> F:
-        setattr(function, MARK, Rule(rule, hangs_on, acts, season, stage, function, having))
+        marked = Rule(
+            rule, hangs_on, acts, season, stage, function, having, as_it_stands=as_it_stands
+        )
+        setattr(function, MARK, marked)
         return function
 
     return mark

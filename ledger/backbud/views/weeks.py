@@ -4,8 +4,8 @@ a week at a glance.
 A work stands alone only where a tree may die or be scarred within days, or where a day was named.
 Else what must be done at one place in one week is one entry, looks at one thing there are one
 round, and what may be done to one kind stands once, in its best week. What is past its time is one
-entry. Whether a must is shown never depends on how much else there is: where a week would hold too
-much, its entries merge.
+entry, with what was promised longer ago than a season. Whether a must is shown never depends on how
+much else there is: where a week would hold too much, its entries merge.
 """
 
 from __future__ import annotations
@@ -68,7 +68,7 @@ def week_work(one: FollowUp, shown: WorkView, tree: Tree, grounds: Grounds) -> W
         weight.at_stake,
         weight.must or one.promised,
         _stands_alone(one, shown, weight),
-        shown.state == "overdue",
+        shown.state in ("overdue", "promised"),
         one.foretold,
         one.group,
         is_put_on_at_once(one.act, shown),
@@ -276,7 +276,10 @@ def _entry(
     first = min(in_week, default=monday)
     if common.get("place"):
         common["place_name"] = some[0].place_name
-    return WeekEntry(sort, name, first, first, some, **common)
+    # What should be on by now is seen on each day of the week, and not on its first alone.
+    is_owed = not in_week and any(one.stays_on and one.best < monday for one in some)
+    last = monday + timedelta(days=6) if is_owed else first
+    return WeekEntry(sort, name, first, last, some, **common)
 
 
 def _iso(monday: date) -> str:

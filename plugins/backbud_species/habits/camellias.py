@@ -14,6 +14,7 @@ from backbud_species.habits.flowers import renews_before_the_flush
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter, never_stripped
+from backbud_species.habits.new_roots import NEW_ROOTS
 from backbud_species.habits.vine_weevils import (
     WEEVIL_GRUBS,
     WEEVIL_GRUBS_IN_SPRING,
@@ -79,6 +80,7 @@ class Camellia(BroadleafEvergreen):
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late", "pests"),
+        NEW_ROOTS,
         protects_leaves(
             "late-frost",
             10,

@@ -11,6 +11,7 @@ from backbud_species.habits.flowers import renews_without_flowers
 from backbud_species.habits.for_a_show import thins_for_show
 from backbud_species.habits.heat import shades_in_heat
 from backbud_species.habits.judges import hard_before_winter
+from backbud_species.habits.new_roots import NEW_ROOTS
 from backbud_species.habits.vine_weevils import (
     WEEVIL_GRUBS,
     WEEVIL_GRUBS_IN_SPRING,
@@ -122,6 +123,7 @@ class LateFloweringEvergreen(BroadleafEvergreen):
     }
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(BroadleafEvergreen.works, "trim-late"),
+        NEW_ROOTS,
         *repots(
             "repot",
             between(1, 7),

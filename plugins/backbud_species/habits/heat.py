@@ -25,6 +25,8 @@ from backbud.species import (
 from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
+# So many days after the great heat shoots are cut, first, best and last; ours, no source.
+_AS_IT_COOLS = (8, 22, 40)
 # By so much the hottest days pass the mean of their weeks, at the least; common practice.
 _SINGLE_DAYS_K = 2.0
 
@@ -60,12 +62,12 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
 
 
 def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
-    """A window for cutting shoots, from the end of the great heat on where its best day lies in it,
-    and the datum that says so. Trees of warm countries grow on."""
+    """A window for cutting shoots, and the datum: after the great heat where its best day lies in
+    it or in the weeks in which it cools. Trees of warm countries grow on."""
     hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
-    if hot is None or not hot.first <= window.best <= hot.last:
+    if hot is None or not hot.first <= window.best <= hot.last + timedelta(days=_AS_IT_COOLS[1]):
         return window, datum
-    days = (hot.last + timedelta(days=n) for n in (1, 8, 22))
+    days = (hot.last + timedelta(days=n) for n in _AS_IT_COOLS)
     said = phrase(
         "{removesuffix} until {last}; growth stands still in it ({name}, a setting of ours).",
         removesuffix=hot.because.removesuffix("."),

@@ -58,7 +58,18 @@ def _measured(
 ) -> Iterator[tuple[MeansFrom, Iterable[MonthWeather]]]:
     """The months of each source, and its name; the days are summed only when they are asked for."""
     yield "station months", months
-    yield "daily series", months_of_days(days)
+    yield "daily series", _without_running(months_of_days(days), days)
+
+
+def _without_running(
+    found: list[MonthWeather], days: Iterable[WeatherDay]
+) -> Iterable[MonthWeather]:
+    """The months without the last, where that is not over: else the means, and all that hangs on
+    them, would move every day."""
+    last = max((seen.day for seen in days), default=None)
+    if last is None or last.day == monthrange(last.year, last.month)[1]:
+        return found
+    return [month for month in found if (month.year, month.month) != (last.year, last.month)]
 
 
 def _on_card(place: Thing) -> WithFlaws[dict[str, tuple[float, ...]]]:

@@ -12,7 +12,7 @@ _LASTS = timedelta(days=10)
 _IN_TIME = timedelta(days=2)
 
 
-@each("year", rule="long-rain")
+@each("year", rule="long-rain", as_it_stands=True)
 def does_the_pot_drain(tree: Tree, season: Season, year: Year) -> Proposals:
     """By rain that fell or is foretold, and only where it falls on the pot. Common practice, no
     source."""

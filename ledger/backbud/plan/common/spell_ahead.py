@@ -9,7 +9,7 @@ from backbud.climate.datum import Datum
 from backbud.species import CARE, Foretold, ForetoldWhat, Proposal, Window, Year
 from backbud.words import day as day_of
 from backbud.words import weekday
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, SettledBy
 
 _IN_TIME = timedelta(days=2)
 # Under these rain and wind still come.
@@ -36,6 +36,7 @@ def against_days(
     because: str,
     datum: str,
     cautions: tuple[str, ...] = (),
+    settled_by: tuple[SettledBy, ...] = (),
 ) -> Proposal:
     """The work that days of a forecast ask for. `figure`: the most of them, with its unit; whoever
     moves the tree has done it too."""
@@ -47,7 +48,7 @@ def against_days(
         because=because,
         datum=Datum(datum, True),
         cautions=cautions,
-        settled_by=(act, "moved"),
+        settled_by=(*(settled_by or (act,)), "moved"),
         early_days=0,
         weight=CARE,
         foretold=Foretold(against, first, figure),

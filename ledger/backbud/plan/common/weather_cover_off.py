@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from backbud.collection.against import is_against_weather
 from backbud.plan.common.seasons import coming, coming_turn
-from backbud.plan.common.winter_quarters import RESTING_BEARS_C, SPRING_CLEAN
+from backbud.plan.common.winter_quarters import RESTING_BEARS_C
 from backbud.species import (
     PRESSING,
     Event,
@@ -42,7 +42,6 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
             window,
             datum,
             because=phrase("Under winter cover growth starts early and soft."),
-            cautions=(SPRING_CLEAN,),
         )
     elif _has_fresh_roots(tree, done.day):
         yield _off(
@@ -63,13 +62,13 @@ def _has_fresh_roots(tree: Tree, day: date) -> bool:
     return cut is not None and cut.day >= day - _FRESH_ROOTS
 
 
-def _off(window: Window, datum: str, because: str, cautions: tuple[str, ...] = ()) -> Proposal:
+def _off(window: Window, datum: str, because: str) -> Proposal:
     return Proposal(
         "unprotected",
         window,
         datum=datum,
         because=because,
-        cautions=(phrase("Choose a dull day, and keep fleece at hand for late frost."), *cautions),
+        cautions=(phrase("Choose a dull day, and keep fleece at hand for late frost."),),
         bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),

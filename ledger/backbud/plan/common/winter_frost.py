@@ -82,7 +82,7 @@ def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
         yield replace(asked, window=Window(opens, best, max(best, closes)))
 
 
-class _Found(NamedTuple):
+class _HardWinter(NamedTuple):
     """When nights come that a tree does not bear, and why; whether they come, how far the coldest
     of ten years lies over what it bears, whether it lies far below; and how cold it gets."""
 
@@ -122,7 +122,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     )
 
 
-def _bear(bears: Temperature, found: _Found) -> str:
+def _bear(bears: Temperature, found: _HardWinter) -> str:
     """What the roots bear, and how much there is to spare."""
     said = phrase("Roots like these bear about {degrees}.", degrees=degrees(bears.celsius))
     if found.to_spare_k <= 0:
@@ -143,7 +143,7 @@ def far_below(nights: HardNights, bears: Temperature) -> bool:
     return nights.one_in_ten_c <= bears.celsius - _HELD_OFF_K
 
 
-def _by_nights(year: Year, bears: Temperature) -> _Found | None:
+def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
     """By the nights to expect."""
     nights = year.hard_nights(bears.celsius)
     if nights is None:
@@ -152,20 +152,24 @@ def _by_nights(year: Year, bears: Temperature) -> _Found | None:
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
     datum = joined(f"{bears.because} {nights.because}", nights.because)
     spare = nights.one_in_ten_c - bears.celsius
-    return _Found(window, datum, nights.verdict, spare, far_below(nights, bears), _how_cold(nights))
+    return _HardWinter(
+        window, datum, nights.verdict, spare, far_below(nights, bears), _how_cold(nights)
+    )
 
 
-def _by_months(year: Year, bears: Temperature) -> _Found | None:
+def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     """By months, where nothing is known of the weather but what the place's card may say."""
     window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
     said: ColdestNight | None = year.coldest_said
     if said is None:
-        return _Found(window, f"{year.no_weather} {bears.because}", "comes", 0.0, False, "")
+        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, False, "")
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None
     datum = f"{bears.because} {said.said()} {year.by_months}"
-    return _Found(window, datum, verdict, said.one_in_ten_c - bears.celsius, False, _how_cold(said))
+    return _HardWinter(
+        window, datum, verdict, said.one_in_ten_c - bears.celsius, False, _how_cold(said)
+    )
 
 
 def _how_cold(known: HardNights | ColdestNight) -> str:

@@ -27,8 +27,6 @@ WARMED = ("heated glass", "indoors")
 # Nights that soft growth, and roots in a pot, still bear; common practice, no source.
 WARMED_BEARS_C = 5.0
 RESTING_BEARS_C = -3.0
-# What is done as a tree comes out of the winter; common practice, no source.
-SPRING_CLEAN = "Clean the surface of moss, weeds and old leaves, and look under the pot for slugs."
 # A tender tree that goes in later in the summer stays in; ours, no source.
 _EARLY_SUMMER = timedelta(weeks=6)
 
@@ -48,10 +46,7 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         to_place=tree.outside,
         datum=datum,
         because=phrase("Under cover it grows early and soft once the days are long."),
-        cautions=(
-            phrase("Choose a dull, mild day, and keep fleece at hand for late frost."),
-            SPRING_CLEAN,
-        ),
+        cautions=(phrase("Choose a dull, mild day, and keep fleece at hand for late frost."),),
         early_days=365,
         bares=True,
         weight=PRESSING,

@@ -1,0 +1,237 @@
+"""What all trees outdoors want: a spring clean, a look for slugs, one under cover, wet snow off.
+
+When each is asked is common practice, no source; the figures of the weather are ours. Months are
+remembered ones of Nottingham, Minneapolis and Christchurch.
+"""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+import pytest
+
+from backbud.climate.days import WeatherDay
+from backbud.climate.slug_weather import slug_nights
+from backbud.species import Window
+from backbud.views.day import all_works, due, rounds
+
+HOME = 'home = "yard"\n'
+COOL = """
+place yard
+  latitude   53 N
+  longitude  1.1 W
+  low   1.4 1.2 2.7 4.1 6.9 9.8 11.9 11.8 9.8 7.1 3.9 1.6 C
+  high  6.9 7.3 9.9 12.6 16.0 18.9 21.3 20.9 18.0 13.8 9.8 7.1 C
+"""
+COLD = """
+place yard
+  latitude   45 N
+  longitude  93.3 W
+  low   -12.9 -10.6 -3.6 3.0 9.8 15.5 18.4 17.2 12.4 5.1 -2.4 -9.5 C
+  high  -4.8 -2.1 5.4 13.9 21.0 26.3 28.6 27.3 22.8 14.6 5.7 -2.2 C
+"""
+SOUTH = """
+place yard
+  latitude   43.5 S
+  longitude  172.6 E
+  low   12.2 12.1 10.4 7.5 4.9 2.2 1.5 2.5 4.5 6.4 8.3 10.8 C
+  high  22.6 22.1 20.5 17.6 14.8 12.0 11.3 12.7 15.3 17.2 19.1 21.1 C
+"""
+PLACES = """
+place glass
+  within  yard
+  cover   unheated glass
+
+place parlour
+  within  yard
+  cover   indoors
+
+tree hoshi
+  kind   trident maple
+  place  yard
+
+tree kumo
+  kind   Scots pine
+  place  yard
+
+tree figo
+  kind   small-leaved fig
+  place  parlour
+
+2026-01-10
+hoshi, kumo, figo
+  noted  well
+"""
+
+
+@pytest.fixture
+def asked(written):
+    def works(rule: str, on: str, *, yard: str = COOL, diary: str = "", **files: str):
+        texts = {f"weather/{name}.csv": text for name, text in files.items()}
+        session = written(yard + PLACES + diary, on, settings=HOME, files=texts or None, as_of=True)
+        return [
+            one
+            for one in session.plan().all()
+            if f"/{rule}/" in one.id and one.outcome == "open" and "2026" in one.id
+        ]
+
+    return works
+
+
+# ------------------------------------------------------------------ the spring clean
+
+
+def test_all_pots_outdoors_are_cleaned_in_the_same_days(written) -> None:
+    """One round, whatever the kind; and not in the parlour. Nottingham's mean of the day passes
+    5 °C between mid February (4.25) and mid March (6.3)."""
+    session = written(COOL + PLACES, "2026-03-04", settings=HOME, as_of=True)
+    works = due(
+        all_works(session.plan(), session.names(), session.today), session.today, timedelta(60)
+    )
+    (clean,) = [some for some in rounds(works) if some[0].title.startswith("clean surface")]
+    assert [one.tree for one in clean] == ["hoshi", "kumo"]
+    first = clean[0]
+    assert date(2026, 2, 20) < first.window.best < date(2026, 3, 12)
+    assert (first.window.closes - first.window.opens).days == 28
+
+
+@pytest.mark.parametrize(
+    ("yard", "on", "after", "before"),
+    [
+        # Means of 0.9 °C in March and 8.5 in April: no pot has thawed before.
+        (COLD, "2026-02-01", date(2026, 3, 28), date(2026, 4, 12)),
+        # 6.4 °C in July, never under 5: by months, northern 15 February is 15 August there.
+        (SOUTH, "2026-07-10", date(2026, 8, 10), date(2026, 8, 20)),
+    ],
+)
+def test_it_comes_with_the_warmth_of_the_place(asked, yard, on, after, before) -> None:
+    found = asked("spring-clean", on, yard=yard)
+    assert len(found) == 2
+    assert all(after < one.window.best < before for one in found)
+
+
+def test_a_tree_that_was_repotted_or_cleaned_is_not_asked_about(asked) -> None:
+    def trees(done: str) -> list[str]:
+        diary = f"\n2026-02-28\nhoshi\n  {done}\n"
+        return [one.tree for one in asked("spring-clean", "2026-03-04", diary=diary)]
+
+    assert trees("repotted same pot") == ["kumo"]
+    assert trees("cleaned moss off trunk") == ["kumo"]
+    assert trees("weeded") == ["kumo"]
+    # Dead leaves, or its deadwood, are something else.
+    assert trees("cleaned dead leaves") == trees("cleaned jin") == ["hoshi", "kumo"]
+    assert trees("planted-out") == ["kumo"]
+
+
+# ------------------------------------------------------------------ slugs
+
+
+def nights(first: date, days: int, low_c: float, rain_mm: float) -> str:
+    rows = (first + timedelta(days=n) for n in range(days))
+    return "".join(f"\n{day}  low {low_c} C, high 15 C, rain {rain_mm} mm" for day in rows) + "\n"
+
+
+APRIL = date(2026, 4, 14)
+
+
+@pytest.mark.parametrize(
+    ("low_c", "rain_mm", "opens"),
+    [
+        # 2.5 mm a day: 10 mm by the fourth.
+        (6.0, 2.5, date(2026, 4, 17)),
+        # A dry fortnight, a cold one, and one that is a little too dry: 7 x 1.4 mm.
+        (6.0, 0.0, None),
+        (-1.0, 5.0, None),
+        (3.9, 5.0, None),
+        (6.0, 1.4, None),
+    ],
+)
+def test_slugs_are_looked_for_in_damp_mild_nights_alone(asked, low_c, rain_mm, opens) -> None:
+    diary = nights(APRIL, 14, low_c, rain_mm)
+    found = asked("slugs", "2026-04-27", diary=diary)
+    if opens is None:
+        assert found == []
+        return
+    (look,) = found
+    assert (look.tree, look.act) == ("hoshi", "checked")
+    assert look.window == Window(opens, opens, opens + timedelta(days=14))
+    assert look.weight.must and look.weight.at_stake == "style"
+    assert look.because[-1].text == ("In the week up to 2026-04-17 10 mm fell, in mild nights.")
+
+
+def test_where_no_rain_is_known_they_are_looked_for_while_leaves_are_soft(asked) -> None:
+    """It may be done then. Nottingham's mean passes 9 °C between mid April (8.35) and mid May."""
+    (look,) = asked("slugs", "2026-04-20")
+    assert look.tree == "hoshi" and not look.weight.must
+    assert date(2026, 4, 18) < look.window.best < date(2026, 5, 1)
+
+
+def test_no_slug_is_looked_for_under_glass_nor_twice_a_spring(asked) -> None:
+    moved = "\n2026-04-01\nhoshi\n  moved  glass\n"
+    assert asked("slugs", "2026-04-27", diary=moved) == []
+    wet = nights(APRIL, 40, 6.0, 5.0)
+    assert len(asked("slugs", "2026-05-23", diary=wet)) == 1
+    looked = nights(APRIL, 14, 6.0, 5.0) + "\nhoshi\n  checked slugs\n"
+    assert asked("slugs", "2026-04-27", diary=looked) == []
+
+
+def test_a_night_that_nobody_measured_is_not_mild() -> None:
+    days = {APRIL + timedelta(days=n): WeatherDay(APRIL + timedelta(days=n), rain_mm=6.0)
+            for n in range(7)}  # fmt: skip
+    assert slug_nights(days, APRIL, APRIL + timedelta(days=6)) is None
+
+
+# ------------------------------------------------------------------ winter
+
+
+def test_what_was_covered_for_the_winter_is_looked_at_in_the_dark_months(asked) -> None:
+    """Seven weeks after 20 November; mice are looked for there. After 10 January that would be the
+    spring."""
+    autumn = "\n2026-11-20\nhoshi\n  protected  fleece\n"
+    (look,) = asked("under-protection", "2026-12-01", diary=autumn)
+    assert look.title == "check soil under cover, and water it on a mild day"
+    assert look.window.best == date(2027, 1, 8)
+    assert look.cautions == ("Look for gnawed bark: mice winter where trees do.",)
+    late = "\n2026-01-20\nhoshi\n  protected  fleece\n"
+    assert asked("under-protection", "2026-01-25", diary=late) == []
+    birds = "\n2026-11-20\nhoshi\n  protected  against birds\n"
+    assert asked("under-protection", "2026-12-01", diary=birds) == []
+
+
+def test_glass_is_aired_and_mice_are_looked_for_where_a_tree_went_in(asked) -> None:
+    moved = "\n2026-11-10\nhoshi\n  moved  glass\n"
+    (look,) = asked("under-cover", "2026-11-20", diary=moved)
+    assert look.weight.must and look.settled_by[0].startswith("checked soil")
+    told = " ".join(look.cautions)
+    assert "Air the glass" in told and "mice" in told
+
+
+@pytest.mark.parametrize(
+    ("row", "comes"),
+    [
+        # 8 mm in frost or little over it; the same in rain; a dusting.
+        ("2026-01-16,-3,1,8,3,\n", True),
+        ("2026-01-16,0,2,12,3,\n", True),
+        ("2026-01-16,1,2.1,12,3,\n", False),
+        ("2026-01-16,-6,-2,7.9,3,\n", False),
+    ],
+)
+def test_wet_snow_is_taken_off_what_stands_in_the_open(written, tmp_path, row, comes) -> None:
+    (tmp_path / "weather").mkdir(exist_ok=True)
+
+    def titles(diary: str = "") -> list[str]:
+        session = written(
+            COOL + PLACES + diary,
+            "2026-01-14",
+            settings=HOME,
+            files={"weather/yard-forecast.csv": f"date, low, high, rain, wind, gust\n{row}"},
+        )
+        works = [one for one in session.plan().all() if "/snow-ahead/" in one.id]
+        return [f"{one.tree}: {one.title}" for one in works if one.is_open(session.today)]
+
+    said = "clean snow off, from Friday 16 January on"
+    assert titles() == ([f"hoshi: {said}", f"kumo: {said}"] if comes else [])
+    under = titles("\n2026-01-12\nhoshi\n  moved  glass\n")
+    assert under == ([f"kumo: {said}"] if comes else [])
+    done = titles("\n2026-01-14\nhoshi, kumo\n  cleaned  snow off\n")
+    assert done == []

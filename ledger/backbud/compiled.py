@@ -49,8 +49,9 @@ class Output(Struct, frozen=True):
     """All that is published of a journal on a day, for the keeper's eyes.
 
     `files`: bytes by relative POSIX path, `index.html` and `calendars/all.ics` among them. `trees`:
-    how many are here; `overdue`, `now`, `coming`: how many follow-ups stand so on the day.
-    `left_out`: one line on the code of the journal that was not run, "" where there is none.
+    how many are here; `overdue`, `now`, `coming`: how many follow-ups stand under these headings on
+    the day, as `due` has them. `left_out`: one line on the code of the journal that was not run, ""
+    where there is none.
     """
 
     files: Mapping[str, bytes]
@@ -266,11 +267,11 @@ def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
 
 
 def _states(plan: Plan, session: Session) -> Counter[State]:
-    """How many follow-ups stand in each way."""
+    """How many follow-ups stand under each heading."""
     today = session.today
 
     def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
-        return Counter(one.state(today) for one in follow_ups)
+        return Counter(one.heading_on(today) for one in follow_ups)
 
     states: Counter[State] = Counter()
     for handle, those in plan.follow_ups.items():

@@ -62,6 +62,16 @@ def test_the_day_on_which_wire_bites(journal: Journal) -> None:
     assert bites >= 2
 
 
+def test_make_counts_as_due_does(journal: Journal) -> None:
+    """What waits for its best week comes, in both, though its window is open."""
+    told = asked(journal, "make")
+    (late, now), *_ = re.findall(r"(\d+) works? overdue, (\d+) now", told)
+    (heading,) = re.findall(r"^Now \((\d+)\)", asked(journal, "due"), re.M)
+    assert int(late) + int(now) == int(heading)
+    open_now = [one for one in journal.due.values() if one["state"] in ("overdue", "now")]
+    assert 0 < int(heading) < len(open_now)
+
+
 def test_what_is_late_is_counted_once(journal: Journal) -> None:
     """By `due`, by the rows of the places, on the first page and in the keeper's week."""
     late = [one for one in journal.due.values() if one["state"] == "overdue"]

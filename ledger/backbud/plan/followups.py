@@ -138,6 +138,12 @@ class FollowUp(Struct, frozen=True, gc=False):
             return "replaced", now
         return stands(now, self.weight, self.promised, today), now
 
+    def heading_on(self, today: date) -> State:
+        """Under which heading it stands on a day: it comes until its best week is here, or near."""
+        state, now = self.stand_on(today)
+        waits = waits_for_its_week(self.single, self.weight, self.promised, state, now.best, today)
+        return "coming" if waits else state
+
 
 def sort_of_work(one: FollowUp) -> tuple[str, str]:
     """What sort of work it is, and in words: of a check what is looked at."""

@@ -19,7 +19,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.memo import NO_MEMO, Memo
-from backbud.plan.followups import FollowUp, sort_of_work, waits_for_its_week
+from backbud.plan.followups import FollowUp, sort_of_work
 from backbud.words import monday_of
 
 WEEKS = 52
@@ -92,11 +92,8 @@ def open_works(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
         if one.is_open(today):
-            state, window = one.state(today), one.window_on(today)
-            late = state in ("overdue", "promised")
-            waits = waits_for_its_week(
-                one.single, one.weight, one.promised, state, window.best, today
-            )
+            heading, window = one.heading_on(today), one.window_on(today)
+            late = heading in ("overdue", "promised")
             opens = today if late else max(window.opens, today)
             yield Work(
                 one.id,
@@ -111,7 +108,7 @@ def open_works(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
                 late,
                 window.opens if not late and window.opens < today else None,
                 sort_of_work(one)[1],
-                state != "coming" and not waits,
+                heading != "coming",
             )
 
 

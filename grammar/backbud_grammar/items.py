@@ -123,7 +123,8 @@ def _measure(part: Part, text: str) -> Measure:
             raise Misread(
                 "falling-range",
                 f"“{first}” does not rise",
-                "Write the smaller number first; a day stands with its year: 2027-03-06.",
+                "Write the smaller number first"
+                + ("; a day stands with its year: 2027-03-06." if unit is None else "."),
             )
         return Measure(numbers[:1], symbol, "rate" if per else sort, numbers[1], per, count)
     if rule == "sizes":

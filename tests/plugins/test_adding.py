@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from backbud.plan import pack
 from backbud.plan.pack import Pack
+from backbud.plugins.offered import species_points
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal" / "plugins" / "rowan.py"
 
@@ -263,7 +263,7 @@ def test_an_installed_species_that_never_loads(monkeypatch) -> None:
 
 
 def test_what_is_built_in_keeps_its_name() -> None:
-    (built_in,) = [p for p in pack._points() if p.name == "trident maple"]
+    (built_in,) = [p for p in species_points() if p.name == "trident maple"]
     known = Pack((Point("Trident maple", foreign(SOUND)), built_in))  # type: ignore[arg-type]
     assert known.find("trident maple").botanical == "Acer buergerianum"  # type: ignore[union-attr]
     assert known.faults == [
@@ -364,7 +364,7 @@ def test_species_without_a_journal_goes_by_months(yard, tmp_path, monkeypatch, c
     assert cli.main(["species", "trident", "maple", "--on", "2026-11-20"]) == 0
     out = capsys.readouterr().out
     assert "\nIts year 2026, by the months of the northern hemisphere\n" in out
-    assert "  07  bud burst: 28 March (14 March to 12 April)\n" in out
+    assert "  07  bud burst: 14 March to 12 April, about 28 March\n" in out
     assert list(tmp_path.glob(".backbud")) == []
 
 

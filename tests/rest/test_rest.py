@@ -125,7 +125,8 @@ def said(folder: Path) -> list[tuple[object, ...]]:
 
 
 def made(folder: Path) -> dict[str, bytes]:
-    """All that would be published, but for where a line stands, and which years are folded."""
+    """All that would be published, but for where a line stands, and which years are folded: there
+    the daily keep is told together, each time with its day."""
     found = made_of(folder, day=TODAY)
     assert not isinstance(found, NotMade)
     return {name: _plain(data) for name, data in found.files.items()}
@@ -133,7 +134,20 @@ def made(folder: Path) -> dict[str, bytes]:
 
 def _plain(data: bytes) -> bytes:
     data = data.replace(b"resting/", b"").replace(b"<details open>", b"<details>")
-    return re.sub(rb"(\.txt):\d+(?:, \d+)*", rb"\1", data)
+    data = re.sub(rb"(\.txt):\d+(?:, \d+)*", rb"\1", data)
+    # A line of daily keep that is told together has no file of its own to name.
+    data = re.sub(rb'<dd title="[^"]*">(<b>\w+</b></dd>)', rb"<dd>\1", data)
+    return _KEPT_TOGETHER.sub(_one_by_one, data)
+
+
+_KEPT_TOGETHER = re.compile(rb"<dt>in the year</dt>\n<dd>(<b>\w+</b>) ([^<]+)</dd>")
+
+
+def _one_by_one(found: re.Match[bytes]) -> bytes:
+    """What was told together, as it stands in a year that is not folded."""
+    act, days = found[1], found[2].split(b", ")
+    assert len(set(days)) == 1
+    return b"<dt>" + days[0] + b"</dt>" + (b"\n<dd>" + act + b"</dd>") * len(days)
 
 
 def texts(folder: Path) -> str:

@@ -136,7 +136,7 @@ class FollowUp(Struct, frozen=True, gc=False):
             return self.outcome, now
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced", now
-        return stands(now, self.weight, self.promised, today), now
+        return stands(now, self.weight, self.schedule, self.promised, today), now
 
 
 def sort_of_work(one: FollowUp) -> tuple[str, str]:

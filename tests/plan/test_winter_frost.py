@@ -270,6 +270,27 @@ def test_fleece_is_not_enough_far_below_what_its_roots_bear(written):
     assert said not in cautions(NOTTINGHAM, frame, "under-cover", "2026-11-15")
 
 
+def test_no_tree_whose_top_dies_is_told_to_winter_under_mulch(written):
+    """An olive is rated H4, -10 to -5 °C (RHS, from memory), a trident H6, -20 to -15, a larch H7,
+    which has no lower limit; Denver has -27 °C in one winter of ten."""
+
+    def cautions(kind: str) -> str:
+        known = "2025-06-01\nhoshi\n  noted  well\n  moved  yard\n"
+        session = written(DENVER + POT + tree(kind) + known, "2026-11-15", settings=HOME)
+        found = [one for one in session.plan().all() if "/winter-frost/" in one.id]
+        return " ".join(found[-1].cautions)
+
+    mulch = "sink the pot in the ground under mulch"
+    for kind, top in (
+        ("olive", "−10 °C"),
+        ("satsuki azalea", "−10 °C"),
+        ("trident maple", "−20 °C"),
+    ):
+        said = cautions(kind)
+        assert mulch not in said and f"its top is rated for {top}. Give it a place" in said, kind
+    assert mulch in cautions("European larch")
+
+
 def test_roots_cut_in_november_are_young_all_that_winter(asked):
     """A sabina juniper's mature roots bear about -15 °C, so at Nottingham (-10.9 °C in one winter
     of ten) nothing is asked of them; cut ones bear -5 °C."""

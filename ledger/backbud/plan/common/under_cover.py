@@ -9,7 +9,7 @@ from __future__ import annotations
 from backbud.climate.degrees import degrees
 from backbud.collection.against import is_against_weather
 from backbud.collection.places import is_winter_cover
-from backbud.plan.common.winter_frost import NOT_ENOUGH, far_below
+from backbud.plan.common.winter_frost import not_enough
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 from backbud.tongue import phrase
@@ -67,7 +67,7 @@ def _too_cold(tree: Tree, done: Event, year: Year) -> tuple[str, ...]:
     """That nights come which the cover does not keep from its roots."""
     bears = year.bears(tree, done.day)
     nights = None if bears is None else year.hard_nights(bears.celsius)
-    if bears is None or nights is None or not far_below(nights, bears):
+    if bears is None or nights is None or not (told := not_enough(year, nights, bears)):
         return ()
     coldest = degrees(nights.one_in_ten_c, ".0f")
     limit = degrees(bears.celsius)
@@ -76,6 +76,6 @@ def _too_cold(tree: Tree, done: Event, year: Year) -> tuple[str, ...]:
             "One winter in ten has {coldest} here; its roots bear {limit}. {not_enough}",
             coldest=coldest,
             limit=limit,
-            not_enough=NOT_ENOUGH,
+            not_enough=told,
         ),
     )

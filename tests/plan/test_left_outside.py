@@ -55,3 +55,41 @@ def test_under_heated_glass_light_comes_from_all_sides(asked) -> None:
     found = asked("2026-12-12", "house")
     assert "willow-fig-feed-winter" in found
     assert "willow-fig-light" not in found
+
+
+TOKYO = """
+    place yard
+      latitude  35.7 N
+      longitude 139.75 E
+      low   1.2 2.1 5.0 9.8 14.6 18.5 22.4 23.5 20.3 14.8 8.8 3.8 C
+      high  9.8 10.9 14.2 19.4 23.6 26.1 29.9 31.3 27.5 22.0 16.7 12.0 C
+    tree rissa
+      kind   serissa
+      since  2020
+      place  yard
+    2025-06-01
+    rissa
+      vigour  strong
+"""
+
+
+@pytest.mark.parametrize(
+    ("day", "late"),
+    [
+        # Its last day to come in was 25 November; 150 days later is 24 April.
+        ("2025-12-10", True),
+        ("2026-03-10", True),
+        # The usual night is over 7 °C from the last days of March on: nothing is at stake.
+        ("2026-04-20", False),
+    ],
+)
+def test_who_wintered_outside_is_not_asked_in_when_spring_is_mild(written, day, late) -> None:
+    """A serissa at Tokyo was asked in on 20 April, `each colder night costs it leaves`, in nights
+    of 10 °C that get milder."""
+    session = written(TOKYO, day, settings='home = "yard"\n')
+    asked = [
+        one
+        for one in session.plan().all()
+        if "tender-in/2025" in one.id and one.state(session.today) in ("now", "overdue")
+    ]
+    assert bool(asked) is late

@@ -18,7 +18,7 @@ NEXT_MARCH = Window(date(2027, 3, 1), date(2027, 3, 10), date(2027, 3, 31))
 def on(day: str, weight, schedule=Schedule(), promised=False) -> tuple[str, str]:  # noqa: B008
     at = date.fromisoformat(day)
     now = window_on(MAY, weight, schedule, promised, at)
-    return stands(now, weight, promised, at), now.closes.isoformat()
+    return stands(now, weight, schedule, promised, at), now.closes.isoformat()
 
 
 @pytest.mark.parametrize(

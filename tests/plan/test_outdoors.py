@@ -126,6 +126,20 @@ def test_a_tree_that_was_repotted_or_cleaned_is_not_asked_about(asked) -> None:
 # ------------------------------------------------------------------ slugs
 
 
+def test_one_look_under_all_pots_is_one_line_whatever_the_kind(written) -> None:
+    """Sixteen kinds were sixteen lines; a chance of one kind alone stays with its kind."""
+    maple = "\ntree hata\n  kind   Japanese maple\n  place  yard\n"
+    cards = PLACES.replace("\ntree kumo", maple + "\ntree kumo")
+    session = written(COOL + cards, "2026-04-20", settings=HOME, as_of=True)
+    works = due(
+        all_works(session.plan(), session.names(), session.today), session.today, timedelta(60)
+    )
+    told = [[one.tree for one in some] for some in rounds(works) if "for slugs" in some[0].title]
+    assert [set(some) for some in told] == [{"hoshi", "hata"}]
+    pinched = [some for some in rounds(works) if some[0].act == "pinched"]
+    assert all(len({one.tree for one in some}) == 1 for some in pinched) and len(pinched) >= 2
+
+
 def nights(first: date, days: int, low_c: float, rain_mm: float) -> str:
     rows = (first + timedelta(days=n) for n in range(days))
     return "".join(f"\n{day}  low {low_c} C, high 15 C, rain {rain_mm} mm" for day in rows) + "\n"

@@ -259,15 +259,56 @@ def test_fleece_is_not_enough_far_below_what_its_roots_bear(written):
         return " ".join(found[-1].cautions)
 
     known = "2025-06-01\nhoshi\n  noted  well\n  moved  yard\n"
-    frame = known + "2026-10-10\nhoshi\n  moved  frame\n"
     said = "Fleece or a frame alone does not hold off nights so far below that"
     assert said in cautions(DENVER, known, "winter-frost", "2026-11-15")
     assert said not in cautions(NOTTINGHAM, known, "winter-frost", "2026-11-15")
-    # Whoever moved it into a frame is told as it is looked at there.
-    inside = cautions(DENVER, frame, "under-cover", "2026-11-15")
-    assert "One winter in ten has −27 °C here; its roots bear −5 °C." in inside
-    assert said in inside
-    assert said not in cautions(NOTTINGHAM, frame, "under-cover", "2026-11-15")
+
+
+@pytest.mark.parametrize(
+    ("kind", "done", "asked_on"),
+    [
+        ("trident maple", "moved  frame", True),
+        ("trident maple", "protected  fleece", True),
+        # Mulch keeps the roots, and a larch's top bears the night (H7); a trident's does not (H6).
+        ("European larch", "protected  plunged", False),
+        ("European larch", "protected  fleece", True),
+        ("trident maple", "protected  plunged", True),
+    ],
+)
+def test_where_no_cover_is_enough_it_goes_on_at_once(written, kind, done, asked_on):
+    """Fleece settled all frost at -27 °C: nothing was said until it was looked at weeks later."""
+    diary = f"2025-06-01\nhoshi\n  noted  well\n  moved  yard\n2026-10-20\nhoshi\n  {done}\n"
+
+    def on(place: str) -> list[str]:
+        session = written(place + FRAME + POT + tree(kind) + diary, "2026-11-15", settings=HOME)
+        works = [one for one in session.plan().all() if one.id.endswith("/on")]
+        return [f"{one.title}, {one.weight.at_stake}, {one.state(session.today)}" for one in works]
+
+    asked = ["move on, to a place that stays near 0 °C, life, now"]
+    assert on(DENVER) == (asked if asked_on else [])
+    # −10.9 °C at Nottingham is no 8 K under -5 °C.
+    assert on(NOTTINGHAM) == []
+
+
+def test_no_tree_whose_top_dies_is_told_to_winter_under_mulch(written):
+    """An olive is rated H4, -10 to -5 °C (RHS, from memory), a trident H6, -20 to -15, a larch H7,
+    which has no lower limit; Denver has -27 °C in one winter of ten."""
+
+    def cautions(kind: str) -> str:
+        known = "2025-06-01\nhoshi\n  noted  well\n  moved  yard\n"
+        session = written(DENVER + POT + tree(kind) + known, "2026-11-15", settings=HOME)
+        found = [one for one in session.plan().all() if "/winter-frost/" in one.id]
+        return " ".join(found[-1].cautions)
+
+    mulch = "sink the pot in the ground under mulch"
+    for kind, top in (
+        ("olive", "−10 °C"),
+        ("satsuki azalea", "−10 °C"),
+        ("trident maple", "−20 °C"),
+    ):
+        said = cautions(kind)
+        assert mulch not in said and f"its top is rated for {top}. Give it a place" in said, kind
+    assert mulch in cautions("European larch")
 
 
 def test_roots_cut_in_november_are_young_all_that_winter(asked):

@@ -21,6 +21,7 @@ from backbud_species.japanese_black_pine import JapaneseBlackPine
 from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.japanese_quince import JapaneseQuince
 from backbud_species.premna import Premna
+from backbud_species.satsuki_azalea import SatsukiAzalea
 from backbud_species.trident_maple import TridentMaple
 from backbud_species.wisteria import Wisteria
 from backbud_species.zelkova import Zelkova
@@ -100,6 +101,19 @@ def test_no_tree_is_stripped_before_great_heat(made, kind):
     assert "and new leaves scorch in it (great_heat_over_c" in seville.datum
     # 31.3 °C in Tokyo's August is no such heat: the way of the trade there.
     assert asked(made, kind, "Tokyo", "defoliate").extent == "usual"
+
+
+def test_no_roots_are_cut_just_before_great_heat(made):
+    """A satsuki at Seville was repotted after its flowers, until 12 July: highs of 36.0 °C begin on
+    5 July, and roots take about six weeks to fill fresh soil (common practice, no source)."""
+    seville = asked(made, SatsukiAzalea, "Seville", "root-work")
+    assert seville.window.closes <= date(2027, 3, 15)
+    assert "great heat comes before new roots have taken" in seville.cautions[0]
+    assert "the flower buds come off" in seville.cautions[0]
+    # 31.3 °C in Tokyo's August: after the flowers, in the rainy season, as the trade there does.
+    tokyo = asked(made, SatsukiAzalea, "Tokyo", "root-work")
+    assert tokyo.window.best == date(2027, 6, 17)
+    assert not any("great heat" in one for one in tokyo.cautions)
 
 
 @pytest.mark.parametrize("kind", KINDS)

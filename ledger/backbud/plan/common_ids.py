@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from functools import cache
 
+
+@cache
 def ids_for_every_tree() -> frozenset[str]:
     """The ids; the rules are loaded only where somebody asks."""
     from backbud.plan.common import RULES

@@ -136,7 +136,7 @@ class FollowUp(Struct, frozen=True, gc=False):
             return self.outcome, now
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced", now
-        return stands(now, self.weight, self.promised, today), now
+        return stands(now, self.weight, self.schedule, self.promised, today), now
 
     def heading_on(self, today: date) -> State:
         """Under which heading it stands on a day: it comes until its best week is here, or near."""

@@ -11,8 +11,8 @@ from datetime import date, timedelta
 
 from msgspec import Struct
 
-from backbud.collection.hard_work import SEASON
 from backbud.plan.followups import FollowUp
+from backbud.plan.once_past import late_until
 
 _DAY = timedelta(days=1)
 
@@ -48,7 +48,7 @@ def lapses_on(one: FollowUp) -> date | None:
     if one.weight.lapses:
         day = one.window.closes + _DAY
     elif one.weight.once_past == "grows" and one.schedule.again is None:
-        day = one.window.closes + SEASON + _DAY
+        day = late_until(one.window.closes, one.schedule) + _DAY
     else:
         return None
     # The next of its kind stood for it by then.

@@ -15,6 +15,7 @@ from backbud.species import Schedule, Weight, Window, a_year_later
 
 # The last days of a window are its end; ours, no source.
 _ENDS = timedelta(days=7)
+_A_DAY = timedelta(days=1)
 Stands = Literal["coming", "now", "overdue", "lapsed", "promised"]
 
 
@@ -38,7 +39,14 @@ def window_on(
     return window
 
 
-def stands(now: Window, weight: Weight, promised: bool, day: date) -> Stands:
+def late_until(closes: date, schedule: Schedule) -> date:
+    """The last day on which what grows is late: a season at the most, and not where what made it
+    pressing is over."""
+    season = closes + SEASON
+    return season if schedule.over is None else min(season, schedule.over - _A_DAY)
+
+
+def stands(now: Window, weight: Weight, schedule: Schedule, promised: bool, day: date) -> Stands:
     """How an open work stands on a day; `now`: the window that counts then."""
     if day < now.opens:
         return "coming"
@@ -46,7 +54,7 @@ def stands(now: Window, weight: Weight, promised: bool, day: date) -> Stands:
         return "now"
     if promised:
         return "overdue" if day <= now.closes + SEASON else "promised"
-    if weight.once_past == "grows" and day <= now.closes + SEASON:
+    if weight.once_past == "grows" and day <= late_until(now.closes, schedule):
         return "overdue"
     return "lapsed"
 

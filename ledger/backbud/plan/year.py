@@ -22,6 +22,7 @@ from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
 from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
+from backbud.plan.top_limit import top_bears_c
 from backbud.plan.vessels import pot_of_card
 from backbud.species import Deed, Species, Temperature, Window, Year, judged, rules_of, times_of
 from backbud.species.year_told import Growth
@@ -114,6 +115,7 @@ class Years:
             *self._judge(species),
             self.feed_days,
             site.ahead,
+            top_bears_c(species),
         )
 
     def _judge(self, species: Species | None) -> _Judging:

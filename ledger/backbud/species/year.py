@@ -46,11 +46,11 @@ class Year(Struct, frozen=True):
     how this tree's heat sums compare with its species'. `cover`: what is over the place.
     `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
     coldest night its roots bear in this pot, `young_roots_bear`: young ones in any (`bears` says
-    which holds for a tree); `comes_in_below_c`: the coldest a tender tree stays
-    out in; `growth`: of its wood, as it stands today; `pot`: what it stands in; None where that is
-    not known. `coldest_said`: the coldest night by its card, where nothing else is known of the
-    weather. `figures`: numbers from the settings. `judge`: how its species judges a work;
-    `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
+    which holds for a tree), `top_bears_c`: its top; `comes_in_below_c`: the coldest a
+    tender tree stays out in; `growth`: of its wood, as it stands today; `pot`: what it stands in;
+    None where that is not known. `coldest_said`: the coldest night by its card, where nothing else
+    is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
+    work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
     `ahead`: the days ahead, where a forecast tells of them.
     """
 
@@ -79,6 +79,7 @@ class Year(Struct, frozen=True):
     times_of: Callable[[ActWord, Year], tuple[Window, ...]] | None = None
     feed_days: Mapping[str, int] = {}
     ahead: SkyAhead | None = None
+    top_bears_c: float | None = None
 
     def times(self, act: ActWord) -> tuple[Window, ...]:
         """The windows that its species has for a work in this year, whatever the tree."""

@@ -10,6 +10,7 @@ from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
+from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import rests_on_expected
 from backbud.species import AtStake, OncePast, Weight, Window
@@ -211,7 +212,7 @@ def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
     if one.settled is not None:
         more["settled"] = _settled(one.settled)
     if not one.single:
-        more |= {"single": False, "group": f"{tree.kind}/{one.group}"}
+        more |= {"single": False, "group": _group(one, tree)}
     if tree.batch is not None:
         more["counted"] = tree.counted
     if state == "coming" and rests_on_expected(one):
@@ -219,6 +220,13 @@ def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
     if is_work_for_keeper(one):
         more["private"] = True
     return more
+
+
+def _group(one: FollowUp, tree: Tree) -> str:
+    """What chances of one round have alike: the kind and the rule, or the rule alone where it
+    holds for every tree, so that one look under all pots is one line."""
+    rule = one.group.partition("/")[0]
+    return one.group if rule in ids_for_every_tree() else f"{tree.kind}/{one.group}"
 
 
 def _reason(reason: Reason) -> ReasonView:

@@ -1,6 +1,7 @@
 """Shade in the hot weeks for trees whose leaves or roots suffer, where the summer passes 30 °C.
 
-And no cutting of shoots in weeks of great heat, when growth stands still and bared leaves scorch.
+And no cutting of shoots in weeks of great heat, when growth stands still and bared leaves scorch,
+nor of roots before it.
 Common practice, no source; the figures are ours.
 """
 
@@ -27,6 +28,8 @@ from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
 _A_WEEK = timedelta(days=7)
 # So many days after the great heat shoots are cut, first, best and last; ours, no source.
 _AS_IT_COOLS = (8, 22, 40)
+# So long roots take to fill fresh soil; common practice, no source.
+_ROOTS_TAKE = timedelta(weeks=6)
 # By so much the hottest days pass the mean of their weeks, at the least; common practice.
 _SINGLE_DAYS_K = 2.0
 
@@ -59,6 +62,19 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
         )
 
     return Rule(rule_id, "season", (), "summer", -1, ask)
+
+
+def heat_meets_new_roots(year: Year, window: Window) -> str:
+    """That great heat comes before the roots of a work on its best day have taken; else "". Trees
+    of warm countries take it."""
+    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
+    if hot is None or not window.best - _ROOTS_TAKE < hot.first < window.best + _ROOTS_TAKE:
+        return ""
+    return phrase(
+        "After its flowers great heat comes before new roots have taken ({name}, a setting of "
+        "ours): so it is done in spring, and the flower buds come off.",
+        name=GREAT_HEAT_OVER.name,
+    )
 
 
 def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:

@@ -76,6 +76,7 @@ from backbud_species.habits.gates import (
     worked_hard,
 )
 from backbud_species.habits.going_out import goes_out
+from backbud_species.habits.heat import heat_meets_new_roots
 from backbud_species.habits.leaves import Way, late_frost, leaves_off
 from backbud_species.habits.repotting import repotting, until
 from backbud_species.habits.roots import over_share
@@ -289,8 +290,8 @@ def repots(
 
     Two rules, so write `*repots(…)`; the second has the id `root-share`. `for_owners`: cautions
     that only a tree of somebody else has. `without_flowers`: of a tree that is repotted after its
-    flowers, the stages between which it is where its flower buds came off. `autumn_too`: a keeper
-    who does it as the summer cools is not told off.
+    flowers, the stages between which it is where its flower buds came off, or where great heat
+    follows the flowers. `autumn_too`: a keeper who does it as the summer cools is not told off.
     """
 
     def also(year: Year) -> Window | None:
@@ -302,8 +303,10 @@ def repots(
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
         first = year.stage(without_flowers[0]) if without_flowers else None
-        if first and without_flowers and flowers_are_off(tree, window.opens, year):
+        hot = heat_meets_new_roots(year, window) if first else ""
+        if first and without_flowers and (hot or flowers_are_off(tree, window.opens, year)):
             window = until(first, year.stage(without_flowers[1]))
+            said = (hot, *said) if hot else said
         window = once_thawed(window, year)
         yield from repotting(tree, year, window, species, because, said)
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from backbud.climate.degrees import degrees
 from backbud.collection.places import is_warm_cover
 from backbud.species import (
@@ -16,6 +18,7 @@ from backbud.species import (
     comes_in,
     each,
     joined,
+    summer_outside,
 )
 from backbud.tongue import phrase
 
@@ -33,15 +36,22 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     tender = phrase("It comes in once nights are usually under {degrees}.", degrees=degrees(limit))
     if year.outlook is None:
         window = year.months((9, 1), (9, 15), (10, 15))
-        yield _inside(window, f"{year.no_weather} {tender}")
+        yield _inside(window, f"{year.no_weather} {tender}", None)
         return
     found = comes_in(year)
     if found is not None:
         window, why = found
-        yield _inside(window, joined(f"{why} {tender}", why))
+        yield _inside(window, joined(f"{why} {tender}", why), _mild_again(year))
 
 
-def _inside(window: Window, datum: str) -> Proposal:
+def _mild_again(year: Year) -> date | None:
+    """When the nights of the next spring let it out; None where no summer is worth the move."""
+    summer = summer_outside(year.following)
+    return summer.first if summer is not None and summer.worth_it else None
+
+
+def _inside(window: Window, datum: str, over: date | None) -> Proposal:
+    """`over`: the day from which it may stand outside again."""
     return Proposal(
         "moved",
         window,
@@ -57,6 +67,6 @@ def _inside(window: Window, datum: str) -> Proposal:
         part="in",
         weight=_COMES_IN,
         schedule=Schedule(
-            after=phrase("Each colder night costs it leaves, then twigs, then the tree.")
+            after=phrase("Each colder night costs it leaves, then twigs, then the tree."), over=over
         ),
     )

@@ -1,18 +1,35 @@
 """A tree that went under cover for the winter, or was covered where it stands, is looked at once in
 the dark months.
 
-No rain reaches it and nobody passes: dry soil, still air and mice are found late.
+No rain reaches it and nobody passes: dry soil, still air and mice are found late. Where no such
+cover is enough, it goes on at once to where it is kept.
 """
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from backbud.climate.degrees import degrees
 from backbud.collection.against import is_against_weather
 from backbud.collection.places import is_winter_cover
-from backbud.plan.common.winter_frost import NOT_ENOUGH, far_below
+from backbud.plan.common.winter_frost import not_enough
 from backbud.plan.common.winter_quarters import WARMED
-from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, weeks_after
+from backbud.species import (
+    CARE,
+    PROTECTION,
+    Event,
+    Proposal,
+    Proposals,
+    Tree,
+    Window,
+    Year,
+    after,
+    joined,
+    weeks_after,
+)
 from backbud.tongue import phrase
+
+_BEFORE = timedelta(days=14)
 
 
 @after("moved", rule="under-cover")
@@ -26,11 +43,9 @@ def looked_at_in_winter(tree: Tree, done: Event, year: Year) -> Proposals:
         done,
         year,
         phrase("It was moved on {day}.", day=done.day),
-        (
-            *_too_cold(tree, done, year),
-            phrase("Air the glass whenever the sun is on it: still damp air brings mould."),
-        ),
+        (phrase("Air the glass whenever the sun is on it: still damp air brings mould."),),
     )
+    yield from _on_from_there(tree, done, year)
 
 
 @after("protected", rule="under-protection")
@@ -41,6 +56,7 @@ def looked_at_under_its_fleece(tree: Tree, done: Event, year: Year) -> Proposals
     if year.on((2, 1)) < done.day < year.on((9, 15)):
         return
     yield from _looked_at(done, year, phrase("Protected on {day}.", day=done.day), ())
+    yield from _on_from_there(tree, done, year)
 
 
 def _looked_at(done: Event, year: Year, datum: str, cautions: tuple[str, ...]) -> Proposals:
@@ -63,19 +79,31 @@ def _looked_at(done: Event, year: Year, datum: str, cautions: tuple[str, ...]) -
     )
 
 
-def _too_cold(tree: Tree, done: Event, year: Year) -> tuple[str, ...]:
-    """That nights come which the cover does not keep from its roots."""
+def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Where nights come which the cover does not keep from it: on to where it is kept."""
     bears = year.bears(tree, done.day)
     nights = None if bears is None else year.hard_nights(bears.celsius)
-    if bears is None or nights is None or not far_below(nights, bears):
-        return ()
-    coldest = degrees(nights.one_in_ten_c, ".0f")
-    limit = degrees(bears.celsius)
-    return (
-        phrase(
-            "One winter in ten has {coldest} here; its roots bear {limit}. {not_enough}",
-            coldest=coldest,
-            limit=limit,
-            not_enough=NOT_ENOUGH,
+    if bears is None or nights is None or not (told := not_enough(year, nights, bears)):
+        return
+    # The earth's warmth reaches the roots, and them alone.
+    in_earth = done.says("mulch", "heeled in", "plunged", "on the ground")
+    top = year.top_bears_c
+    if in_earth and (top is None or nights.one_in_ten_c >= top):
+        return
+    last = max(nights.last, done.day)
+    first = min(max(nights.first - _BEFORE, done.day), last)
+    yield Proposal(
+        "moved",
+        Window(first, min(first + _BEFORE, last), last),
+        what=phrase("on, to a place that stays near 0 °C"),
+        because=phrase(
+            "One winter in ten has {coldest} here; its roots bear {limit}.",
+            coldest=degrees(nights.one_in_ten_c, ".0f"),
+            limit=degrees(bears.celsius),
         ),
+        datum=joined(f"{bears.because} {nights.because}", nights.because),
+        cautions=(told,),
+        settled_by=("moved", "protected"),
+        part="on",
+        weight=PROTECTION,
     )

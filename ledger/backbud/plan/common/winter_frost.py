@@ -45,10 +45,6 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
 }
 # What no fleece, frame or unheated glass holds off for a whole cold week; ours, no source.
 _HELD_OFF_K = 8.0
-NOT_ENOUGH = (
-    "Fleece or a frame alone does not hold off nights so far below that: sink the pot in the "
-    "ground under mulch, or give it a place that stays near 0 °C."
-)
 
 
 @each("autumn", rule=WINTER)
@@ -84,13 +80,13 @@ def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
 
 class _HardWinter(NamedTuple):
     """When nights come that a tree does not bear, and why; whether they come, how far the coldest
-    of ten years lies over what it bears, whether it lies far below; and how cold it gets."""
+    of ten years lies over what it bears, that no fleece is enough; and how cold it gets."""
 
     window: Window
     datum: str
     verdict: Verdict
     to_spare_k: float
-    far_below: bool
+    not_enough: str
     coldest: str
 
 
@@ -114,7 +110,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, far_below=found.far_below),
+        cautions=_cautions(bears, found.not_enough),
         settled_by=("protected", "moved"),
         covers="any",
         weight=_WEIGHTS[found.verdict],
@@ -131,16 +127,33 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, *, far_below: bool) -> tuple[str, ...]:
+def _cautions(bears: Temperature, not_enough: str) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    return (NOT_ENOUGH, snow) if far_below else (snow,)
+    return (not_enough, snow) if not_enough else (snow,)
 
 
-def far_below(nights: HardNights, bears: Temperature) -> bool:
-    """Whether nights come that fleece or an unheated cover does not keep from the roots."""
-    return nights.one_in_ten_c <= bears.celsius - _HELD_OFF_K
+def not_enough(year: Year, nights: HardNights, bears: Temperature) -> str:
+    """That nights come which fleece or an unheated cover does not keep from the roots, and what
+    does; else "".
+
+    Mulch keeps the roots alone: of no help to a tree whose top dies in such a night (an olive, an
+    azalea). Common practice, no source.
+    """
+    coldest, top = nights.one_in_ten_c, year.top_bears_c
+    if coldest > bears.celsius - _HELD_OFF_K:
+        return ""
+    if top is None or coldest >= top:
+        return phrase(
+            "Fleece or a frame alone does not hold off nights so far below that: sink the pot in "
+            "the ground under mulch, or give it a place that stays near 0 °C."
+        )
+    return phrase(
+        "Fleece or a frame alone does not hold off nights so far below that, and mulch would keep "
+        "the roots alone: its top is rated for {degrees}. Give it a place that stays near 0 °C.",
+        degrees=degrees(top, ".0f"),
+    )
 
 
 def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
@@ -153,7 +166,7 @@ def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
     datum = joined(f"{bears.because} {nights.because}", nights.because)
     spare = nights.one_in_ten_c - bears.celsius
     return _HardWinter(
-        window, datum, nights.verdict, spare, far_below(nights, bears), _how_cold(nights)
+        window, datum, nights.verdict, spare, not_enough(year, nights, bears), _how_cold(nights)
     )
 
 
@@ -162,13 +175,13 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
     said: ColdestNight | None = year.coldest_said
     if said is None:
-        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, False, "")
+        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, "", "")
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None
     datum = f"{bears.because} {said.said()} {year.by_months}"
     return _HardWinter(
-        window, datum, verdict, said.one_in_ten_c - bears.celsius, False, _how_cold(said)
+        window, datum, verdict, said.one_in_ten_c - bears.celsius, "", _how_cold(said)
     )
 
 

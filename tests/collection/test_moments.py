@@ -163,6 +163,12 @@ BY_PARTS = tuple(
     for line in (
         "wired    2 mm Al on left 2",
         "wired    2 mm Al on left 2, 3 mm Al on apex",
+        "wired    3 mm Al on apex",
+        "wired    3 mm Al on apex, 2 mm Al on left 2",
+        "wired    2 mm Al on left 2,\n             3 mm Al on apex",
+        "wired    2 mm Al on left 2, 2 mm Al on left 2",
+        "wired    2 mm Al on left 2, left 3",
+        "wired    3 mm Al on apex, old wire off",
         "wired    3 mm Al on low left, old wire off",
         "unwired  on left 2",
         "unwired  on left",
@@ -170,8 +176,17 @@ BY_PARTS = tuple(
         "unwired",
         "unwired  partly on apex",
         "guyed    on back",
+        "guyed    2 mm on back, 1 mm on apex",
         "unguyed  on back",
+        "repotted same pot",
+        "repotted same pot, 2 cm off below",
+        "repotted 2 cm off below, same pot",
+        "repotted into blue, 2 cm off below",
+        "repotted 2 cm off below, into\n             grey",
+        "slipped  into blue",
         "moved    tunnel",
+        "moved    from yard to tunnel",
+        "moved    from tunnel to yard",
         "moved    yard, from tunnel",
         "moved    yard",
         "moved    tunnel 10:30",
@@ -200,7 +215,20 @@ def test_what_comes_on_and_off_by_parts_is_the_same_without_a_history(
             pages = pages[: len(pages) // 2]
     assert any("no wire is on" in one for one in told)
     assert any("stands in" in one for one in told)
+    assert any("stands in “blue” too" in one or "in “blue”" in one for one in told)
     assert min(resumed.count(True), resumed.count(False)) > 0
+
+
+def test_own_words_mean_what_they_do_on_their_day_without_a_history_too(folder: Path) -> None:
+    card = "words\n  since   2026-02-01\n  past    no\n  Spitze  apex\n"
+    (folder / "words.txt").write_text(card)
+    days = [date(2026, 1, 5), date(2026, 3, 1), date(2026, 3, 2)]
+    lines = "hoshi\n  wired    2 mm Al on Spitze\nhoshi\n  unwired  on apex\n"
+    written(folder, [(day, lines) for day in days])
+    problems, summary = problems_and_summary(folder, only_check=True)
+    assert (problems, summary) == problems_and_summary(folder, only_check=False)
+    # Only before their day the wire is on a part of that name.
+    assert [(one.line, one.message[:17]) for one in problems] == [(6, "no wire is on “ap")]
 
 
 @pytest.fixture

@@ -1,35 +1,69 @@
 """Goes on in a replay by what a line says as by an earlier line that said the same.
 
-Where no history is kept, all that counts of most lines that move a tree, or change what is on it by
-parts, is what they say: so one event stands for all that say the same, and few are made.
+Where no history is kept, all that counts of most lines that move a tree, put it into a pot, or
+change what is on it by parts, is what they say: so one event stands for all that say the same. And
+where each piece of a line stood in an earlier one, only never in this order, none is made at all.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from backbud.collection.here import TreesHere
-from backbud.collection.on_tree import OFF_PARTS, Change, put_on_by
-from backbud.collection.stand import stands_after
+from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, Change, put_on_by
+from backbud.collection.stand import STANDS, Stand, canonical, stands_after
+from backbud.collection.state import OnTree
 from backbud.collection.subjects import Whereabouts
 from backbud.collection.taken_down import PARTS
 from backbud.journal.dated import DatedBlock
 from backbud.journal.events import Event
+from backbud.journal.own_words import OwnWords
 from backbud.journal.things import Things
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.acts import ACTS
 
 _MOVE: ActWord = "moved"
+# Of these nothing counts but a pot that they name.
+_FILL_POTS: frozenset[ActWord] = frozenset(
+    as_act(row.word) for row in ACTS if "fills_pot" in row.traits and row.word not in STANDS
+)
 # Of these nothing but what they say is asked, where all trees that are meant are here.
-SAID_ALONE: frozenset[ActWord] = PARTS | {_MOVE}
+SAID_ALONE: frozenset[ActWord] = PARTS | _FILL_POTS | {_MOVE}
+# Of which each piece says a thing of its own.
+_IN_PIECES: frozenset[ActWord] = ON_PARTS | _FILL_POTS
+
+
+class _Done(NamedTuple):
+    """What a line does to a tree. `change`: of what is on it; `takes_off`: from parts that it
+    names. `stands`, `event`: what changes how it stands, and by which line; `place`: where it must
+    stand before that, "" where nobody says."""
+
+    change: Change | None = None
+    takes_off: bool = False
+    stands: Callable[[Stand, Event, Things], None] | None = None
+    event: Event | None = None
+    place: str = ""
+
+
+# Of a line that must be looked at by itself, and of one that does nothing that counts.
+_BY_ITSELF = _Done(takes_off=True)
+_NOTHING = _Done()
+_Things = tuple[OnTree, ...]
+# The act word as written, who reads it, and where own words stand, the day.
+_By = tuple[object, ...]
 
 
 class SaidBefore:
-    """`things`: what handles mean. `here`: the trees that are here, which is kept."""
+    """`things`: what handles mean. `here`: the trees that are here, which is kept. `own`: words
+    that may mean one thing on one day, and another on the next."""
 
-    def __init__(self, things: Things, here: TreesHere) -> None:
-        self._things, self._here = things, here
-        # By act, details and reader: the first line that said so, and what it changes on a tree.
-        self._first: dict[tuple[str, str, int], tuple[Event, Change | None]] = {}
+    def __init__(self, things: Things, here: TreesHere, own: OwnWords) -> None:
+        self._things, self._here, self._own = things, here, bool(own.words)
+        # By the details, what the first line did that said so.
+        self._lines: dict[_By, dict[str, _Done]] = {}
+        # By one of them, what it puts on.
+        self._pieces: dict[_By, dict[str, _Things]] = {}
 
     def goes_on(self, block: DatedBlock, i: int, trees: Sequence[Whereabouts]) -> bool:
         """Go on by one of the acts of a block, one of `SAID_ALONE`, whose trees are all here;
@@ -37,30 +71,80 @@ class SaidBefore:
         said = block.said_plainly(i)
         if said is None:
             return False
-        key = (*said, id(block.head.reader))
-        known = self._first.get(key)
-        if known is None:
-            known = self._first[key] = _looked_at(block.event(i))
-        event, change = known
+        word, text = said
+        head = block.head
+        by = (word, id(head.reader), head.when.first) if self._own else (word, id(head.reader))
+        lines = self._lines.get(by)
+        if lines is None:
+            lines, self._pieces[by] = self._lines.setdefault(by, {}), {}
+        done = lines.get(text)
+        if done is None:
+            done = lines[text] = self._looked_at(block, i, text, self._pieces[by])
+        return done is not _BY_ITSELF and self._goes_on_by(done, trees)
+
+    def _goes_on_by(self, done: _Done, trees: Sequence[Whereabouts]) -> bool:
+        change, takes_off, stands, event, begin = done
         if change is not None:
-            if event.act in OFF_PARTS and event.parts:
+            if takes_off:
                 for tree in trees:
                     if tree.lines.on_tree.without(change):
                         return False
             for tree in trees:
                 tree.lines.change(change)
-            return True
-        stands = stands_after(event.row)
-        if stands is None or event.has("from"):
-            return False
-        for tree in trees:
-            place = tree.place
-            stands(tree, event, self._things)
-            if tree.place != place:
-                self._here.put(tree)
+        elif stands is not None and event is not None:
+            if begin and any(tree.place != begin for tree in trees):
+                return False
+            for tree in trees:
+                place = tree.place
+                stands(tree, event, self._things)
+                if tree.place != place:
+                    self._here.put(tree)
         return True
 
+    def _looked_at(self, block: DatedBlock, i: int, text: str, known: dict[str, _Things]) -> _Done:
+        """What a line does that says what none did before it; its pieces are added to the `known`
+        ones."""
+        act = block.acts[i]
+        pieces = text.split(", ") if act in _IN_PIECES else []
+        if pieces and all(piece in known for piece in pieces):
+            put = tuple([thing for piece in pieces for thing in known[piece]])
+            # What is said twice of one part is no list of things.
+            if len({thing.part for thing in put}) == len(put):
+                return _Done(Change(put)) if act in ON_PARTS else _NOTHING
+        event = block.event(i)
+        done = _done(event, self._things)
+        if len(pieces) == len(event.details) and not event.kept and '"' not in text:
+            known.update(zip(pieces, _of_each(event, done), strict=False))
+        return done
 
-def _looked_at(event: Event) -> tuple[Event, Change | None]:
+
+def _done(event: Event, things: Things) -> _Done:
     effect = put_on_by(event.row) if event.act in PARTS else None
-    return event, None if effect is None else effect(event)
+    if effect is not None:
+        takes_off = event.act in OFF_PARTS and bool(event.parts)
+        return _Done(effect(event), takes_off)
+    if event.act in _FILL_POTS:
+        return _BY_ITSELF if event.has("into") else _NOTHING
+    stands, start = stands_after(event.row), event.first("from")
+    place = canonical(things, start.handle) if start is not None else ""
+    if stands is None or (start is not None and not place):
+        return _BY_ITSELF
+    return _Done(stands=stands, event=event, place=place)
+
+
+def _of_each(event: Event, done: _Done) -> list[_Things]:
+    """What each detail puts on; none where that cannot be told apart."""
+    if done is _NOTHING:
+        return [()] * len(event.details)
+    change = done.change
+    if change is None or change.off or change.older:
+        return []
+    put = change.put
+    if len(put) != len(event.details):
+        return []
+    each = zip(event.details, put, strict=True)
+    if len({detail.name for detail in event.details}) > 1 or not all(
+        detail.measure and detail.part and detail.part == thing.part for detail, thing in each
+    ):
+        return []
+    return [(thing,) for thing in put]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec.structs import replace
 
@@ -78,7 +79,7 @@ class Attached:
         on `left 2`, that on `left 2 tip`; but `left 2 3` may be two branches."""
         if self._meant(sort, (part,)):
             return True
-        words = part.casefold().split()
+        words = _words(part)
         numbers = _numbers(words)
         sizes = [size for (of, size), count in self._sizes.items() if of == sort and count]
         wider = (words[at : at + n] for n in sizes for at in range(len(words) - n + 1))
@@ -93,14 +94,14 @@ class Attached:
             return list(self._of_sort.get(sort, ()))
         found: set[int] = set()
         for part in parts:
-            with_words = [self._with_word.get((sort, word), {}) for word in part.casefold().split()]
+            with_words = [self._with_word.get((sort, word), {}) for word in _words(part)]
             fewest: dict[int, None] = min(with_words, key=len, default={})
             found.update(at for at in fewest if is_meant(self._all[at].part, (part,)))
         return sorted(found)
 
     def _put(self, thing: OnTree) -> None:
         at, sort = self._count, thing.sort
-        words = thing.part.casefold().split()
+        words = _words(thing.part)
         self._count += 1
         self._all[at], self._frozen = thing, None
         if not thing.from_before:
@@ -113,12 +114,17 @@ class Attached:
 
     def _take(self, at: int) -> None:
         thing, self._frozen = self._all.pop(at), None
-        sort, words = thing.sort, thing.part.casefold().split()
+        sort, words = thing.sort, _words(thing.part)
         self._newer.get(sort, {}).pop(at, None)
         del self._of_sort[sort][at], self._on_part[sort, " ".join(words)][at]
         for word in words:
             self._with_word[sort, word].pop(at, None)
         self._sizes[sort, len(words)] -= 1
+
+
+@lru_cache(maxsize=4096)
+def _words(part: str) -> tuple[str, ...]:
+    return tuple(part.casefold().split())
 
 
 def _numbers(words: Iterable[str]) -> list[str]:

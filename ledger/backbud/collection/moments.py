@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from datetime import date
+from operator import attrgetter
 
 import msgspec
 from msgspec import Raw, Struct
@@ -237,4 +238,8 @@ def _state(replay: Replay) -> Raw:
 
 
 def _placed(tree: Whereabouts) -> Placed:
-    return Placed(**{name: getattr(tree, name) for name in Placed.__struct_fields__})
+    return Placed(**dict(zip(_FIELDS, _FIELDS_OF(tree), strict=True)))
+
+
+_FIELDS = Placed.__struct_fields__
+_FIELDS_OF = attrgetter(*_FIELDS)

@@ -117,7 +117,7 @@ class Replay:
         self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper)
-        self._before = SaidBefore(self.things, self.chooser.here)
+        self._before = SaidBefore(self.things, self.chooser.here, journal.own_words)
         # How often a tree came or went so far.
         self._turned = 0
 

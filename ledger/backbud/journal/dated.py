@@ -126,14 +126,16 @@ class DatedBlock(Struct, gc=False, eq=False):
         return event
 
     def said_plainly(self, i: int) -> tuple[str, str] | None:
-        """The word and the details of an act that stands on one line, as written; None where that
-        cannot be told at once, or an hour may stand among them."""
+        """The word and the details of an act as written, without line ends; None where that cannot
+        be told at once, or an hour may stand among them."""
         if isinstance(self.written, tuple):
             return None
         _, *lines = self.written.rstrip("\n").split("\n")
+        line = lines[i].strip()
         if len(lines) != len(self.acts):
-            return None
-        word, _, rest = lines[i].strip().partition(" ")
+            begin, end = parted_by_depth(lines)[i]
+            line = " ".join([line.strip() for line in lines[begin:end]])
+        word, _, rest = line.partition(" ")
         rest = rest.lstrip()
         if "--" in rest or "—" in rest:
             rest, _ = without_remark(rest)

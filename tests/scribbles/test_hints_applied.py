@@ -21,10 +21,12 @@ MORE_THAN_TOLD = (
     "repot straight after: kanuma neat, blue again, 1/3 off below, sphag top, no feed 4 wks"
     " -- sides teased 1in",
     "hosed off first, checked under lvs, clean -- in 28-9",
-    "checked leaves, clean\nnoted in 28-9",
+    "treated water jet\nchecked leaves, clean\nnoted in 28-9",
 )
+# The act itself is asked about; what to write where it was not done stands beside it.
+_ASKED = re.compile(r"It may have meant|^Where it was ")
 _WRITTEN = re.compile(r"two hyphens: “(?P<line>[^”]+)”")
-_TWO_LINES = re.compile(r"[Ww]rite “(?P<act>[^”]+)”, and below it “(?P<noted>noted [^”]+)”")
+_LINES = re.compile(r"[Ww]rite (?P<lines>“[^”]+”(?:,(?: and)? below it “[^”]+”)+)")
 _AS_WORDS = re.compile(r"write “(?P<noted>noted [^”]+)”")
 _NOT_ALL = re.compile(r"write noted: (?P<noted>noted .+?)\.(?: [A-Z]|$)")
 _REST_NOTED = "the rest goes on a line that begins with noted"
@@ -46,8 +48,10 @@ def _applied(problem: Problem) -> Iterator[str]:
     quoted = re.match(r"“([^”]+)”", problem.message)
     if quoted and quoted[1] in text:
         marked = quoted[1]
-    if found := _TWO_LINES.search(problem.hint):
-        yield f"{found['act']}\n{found['noted']}"
+    if found := _LINES.search(problem.hint):
+        yield "\n".join(re.findall(r"“([^”]+)”", found["lines"]))
+        if found := _AS_WORDS.search(problem.hint):
+            yield found["noted"]
     elif found := _AS_WORDS.search(problem.hint) or _NOT_ALL.search(problem.hint):
         yield found["noted"]
     elif problem.hint == "Write inch.":
@@ -114,7 +118,7 @@ def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     wrong = [
         (now.line.text, now.acts)
         for _, problem, now in _tried(hand)
-        if now.how == "misread" and not _MEANT.search(problem.hint)
+        if now.how == "misread" and not _ASKED.search(problem.hint)
     ]
     assert [one for one in wrong if one[0] not in MORE_THAN_TOLD] == []
 

@@ -15,13 +15,16 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.held_hints import may_be_of_some
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, word_set
-from backbud_grammar.problems import KEPT, Flaw
+from backbud_grammar.problems import KEPT, Flaw, meant_in
 from backbud_grammar.syntax import Act
 
 # The place that a tree went to is a word; any other single one may be another's: `N side poor`.
 _BY_ONE_WORD: tuple[ActWord, ...] = ("moved",)
 _DONE, _ALL_OF_IT = "Where it was done", "Where it was all of the tree"
 _BY_ITSELF = re.compile(r"\w+[.!;:]")
+# What has sizes, and the unit that one without may be meant in; the other one is named beside it.
+_SIZES: ActWord = "measured"
+_UNIT, _OR_INCH = " cm", " Where it was inch, write that for cm."
 # It takes nothing off.
 _LOOKS: ActWord = "checked"
 # Whether an act would be read with nothing left to ask.
@@ -54,7 +57,10 @@ def whole_hint(
             noted.append(act.text)
             continue
         wrong = [flaw for flaw in one.flaws if flaw.severity != KEPT]
-        read, unread = (act.text, []) if not wrong else _parted(form.word, act.text, is_sound)
+        read, unread = act.text, list[str]()
+        if wrong:
+            no_unit = form.word == _SIZES and any(flaw.code == "no-unit" for flaw in wrong)
+            read, unread = _parted(form.word, act.text, is_sound, has_no_unit=no_unit)
         by_itself = _BY_ITSELF.match(line_of(written)) is not None
         is_noun = act.word.casefold() in form.bare_words
         if wrong and is_noun and (form.undone_by or not read):
@@ -76,14 +82,15 @@ def whole_hint(
         return ""
     said = ", below it ".join(f"“{line}”" for line in acts)
     said = f"rite {said}, and below it “noted {rest}”"
+    unit = _OR_INCH if _UNIT in said and _UNIT not in line_of(written) else ""
     if not in_doubt:
-        return f"W{said}."
+        return f"W{said}.{unit}"
     whole = " -- ".join(filter(None, (line_of(written), written.remark)))
-    hint = f"{asked or _DONE}, w{said}; where it was not, write “noted {whole}”."
+    hint = f"{asked or _DONE}, w{said}; where it was not, write “noted {whole}”.{unit}"
     return hint if len(whole) <= LONGEST else ""
 
 
-def _parted(word: str, text: str, is_sound: IsSound) -> tuple[str, list[str]]:
+def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tuple[str, list[str]]:
     """The pieces of a text that are read together, and the rest of it."""
     read: list[str] = []
     unread: list[str] = []
@@ -94,12 +101,15 @@ def _parted(word: str, text: str, is_sound: IsSound) -> tuple[str, list[str]]:
         words = piece.split()
         for n in range(len(words) - 1, 0 if word in _BY_ONE_WORD else 1, -1):
             begun = " ".join(words[:n])
-            if (
-                words[n].casefold() not in _SAID_OF
-                # A figure is of the word behind it: `16.5 h`.
-                and not begun[-1].isdecimal()
-                and is_sound(word, ", ".join((*read, begun)))
-            ):
+            if begun[-1].isdecimal():
+                # A figure is of the word behind it: `16.5 h`. But a length may have lost its unit.
+                if not has_no_unit:
+                    continue
+                begun = f"{begun}{_UNIT}"
+            if words[n][0].isdecimal() or words[n].casefold() in _SAID_OF:
+                # `on left` is not `on left 1`.
+                continue
+            if is_sound(word, ", ".join((*read, begun))):
                 read.append(begun)
                 unread.append(" ".join(words[n:]))
                 break
@@ -142,6 +152,8 @@ _OF_ONE_PIECE = (
 )
 _NEAR, _ON, _CAME_OFF = "Did you mean", "A part of the tree stands after", "Where it came off"
 _MOST_OF_A_PART = 2
+# Short words are like many.
+_LONG_WORD = 5
 
 
 def with_whole_hint(heard: Sequence[HeardAct], found: Callable[[], str]) -> list[HeardAct]:
@@ -181,9 +193,10 @@ def _to_tell(heard: Sequence[HeardAct]) -> list[tuple[int, int]]:
 
 
 def _is_slip(flaw: Flaw, of: int) -> bool:
-    """Whether one word was quoted that another one is like: `wedgs`."""
-    one_word = len(_quoted(flaw).split()) == 1
-    return flaw.hint.startswith(_NEAR) and one_word and (of == 1 or flaw.code != "unknown-act")
+    """Whether what was quoted is a word that another one is like: `wedgs`, `wedgs N`."""
+    most = 2 if len(meant_in(flaw.hint)) >= _LONG_WORD else 1
+    is_near = flaw.hint.startswith(_NEAR) and len(_quoted(flaw).split()) <= most
+    return is_near and (of == 1 or flaw.code != "unknown-act")
 
 
 def _is_of_the_act(flaw: Flaw) -> bool:

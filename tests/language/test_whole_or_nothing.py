@@ -253,7 +253,7 @@ SAID = [
     ("unwired L1 L2, top wire NOT", "each part in a detail of its own"),
     ("unwired on left 1 but not the tip", "noted"),
     ("unwired on left 1 and apex", "each part in a detail of its own"),
-    ("unwired -- all but the apex", "noted all but the apex"),
+    ("unwired -- all but the apex", "noted unwired -- all but the apex"),
     # Read as unwired on right 2, where there is none.
     ("wire off right 2", "On it: wire on left 1"),
     ("wire taken off soon", "each part in a detail of its own"),

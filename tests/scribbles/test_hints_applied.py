@@ -134,6 +134,77 @@ def test_the_act_that_may_have_been_meant_is_then_read(hand: str) -> None:
     assert wrong == []
 
 
+# What the journal of the hands has not, so that no line could say it there; with it, see below.
+_NOTHING_BEFORE = "\n2026-06-01\n"
+_MORE_ON_IT = """\
+2026-03-01
+
+{trees}
+  wired  2 mm Al on left 2, 2 mm Al on right 2
+  guyed  1 mm Al on left 3 to the pot
+
+2026-06-01
+"""
+_HERE_BEFORE, _NOT_ON_IT = "the tree stood here before", "there is none on that branch"
+# By the number of the line: its hand, why it was not there, and what to write.
+SET_APART = {
+    ("one", 6): (
+        _HERE_BEFORE,
+        "received from j-ormerod\nquoted 140\nnoted repot + tidy, own pot",
+    ),
+    ("one", 9): (
+        _HERE_BEFORE,
+        "bought 412\nnoted Dunbeck 12 kanuma medium 6 akadama 10 pumice",
+    ),
+    ("two", 99): (
+        _HERE_BEFORE,
+        "bought\nnoted off Gil 650. in wood box since 26, all pumice. no root touching before 29",
+    ),
+    # Where the wire is on, nothing is left to ask.
+    ("one", 63): (_NOT_ON_IT, "wire off R2, biting, 3 rings. rest ok leave"),
+    ("three", 45): (_NOT_ON_IT, "unwired on left 2"),
+    ("three", 90): (_NOT_ON_IT, "unguyed on left 3"),
+}
+# What came in on a day that is not the page's belongs on that day's page, as its message says.
+ANOTHER_DAY = ("three", 63)
+
+
+def _reads_as_meant(now: Verdict) -> bool:
+    """One step, and nothing is left to ask; what the line told of first is among its acts."""
+    is_asked = any(one.severity != "kept" for one in now.problems)
+    return not is_asked and now.how != "misread" and not set(now.line.acts).isdisjoint(now.acts)
+
+
+@pytest.mark.parametrize("hand", HANDS)
+def test_one_hint_of_each_refused_line_puts_all_of_it_right(hand: str) -> None:
+    refused = {
+        verdict.line.number: verdict.line.text
+        for verdict in verdicts(hand)
+        if any(one.severity != "kept" for one in verdict.problems)
+    }
+    right = {verdict.line.number for verdict, _, now in _tried(hand) if _reads_as_meant(now)}
+    apart = {number for one, number in (*SET_APART, ANOTHER_DAY) if one == hand}
+    left = {n: text for n, text in refused.items() if n not in right | apart}
+    assert left == {}
+    assert apart <= refused.keys() - right
+
+
+@pytest.mark.parametrize(("hand", "number"), SET_APART)
+def test_with_what_was_not_there_the_hint_puts_it_right_too(
+    hand: str, number: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    why, written = SET_APART[hand, number]
+    line, told = next((one.line, one.told) for one in verdicts(hand) if one.line.number == number)
+    past = _NOTHING_BEFORE if why == _HERE_BEFORE else _MORE_ON_IT
+    if written != line.text:
+        offered = " ".join(told)
+        assert all(f"“{one}”" in offered or one in offered for one in written.split("\n"))
+    monkeypatch.setattr("tests.scribbles.score.PAST", past)
+    now = read_lines(hand, [Line(1, written, line.acts, line.effects)])[0]
+    assert [one for one in now.problems if one.severity != "kept"] == []
+    assert now.acts[0] in line.acts
+
+
 def test_many_hints_are_tried() -> None:
     assert sum(len(_tried(hand)) for hand in HANDS) >= 60
 

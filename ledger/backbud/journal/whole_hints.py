@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.held_hints import may_be_of_some
 from backbud_grammar.lexicon import REMARK_HINT
-from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, limiter_among, word_set
+from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, REMOVED, limiter_among, word_set
 from backbud_grammar.problems import KEPT, Flaw, meant_in
 from backbud_grammar.syntax import Act
 
@@ -25,6 +25,10 @@ _BY_ITSELF = re.compile(r"\w+[.!;:]")
 # What has sizes, and the unit that one without may be meant in; the other one is named beside it.
 _SIZES: ActWord = "measured"
 _UNIT, _OR_INCH = " cm", " Where it was inch, write that for cm."
+# What mends a line takes the whole of what it names.
+_MENDS: ActWord = "corrected"
+# `bought off Gil`.
+_OFF_IS_FROM: tuple[ActWord, ...] = ("bought", "received")
 # It takes nothing off.
 _LOOKS: ActWord = "checked"
 # Whether an act would be read with nothing left to ask.
@@ -106,8 +110,8 @@ def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tu
                 if not has_no_unit:
                     continue
                 begun = f"{begun}{_UNIT}"
-            if words[n][0].isdecimal() or words[n].casefold() in _SAID_OF:
-                # `on left` is not `on left 1`.
+            if words[n][0].isdecimal() or words[n].casefold() in _SAID_OF | LIMITING:
+                # `on left` is not `on left 1`, nor `fine` what is `fine except low down`.
                 continue
             if is_sound(word, ", ".join((*read, begun))):
                 read.append(begun)
@@ -126,6 +130,12 @@ def _may_be_offered(
     `by_itself`: the word was a sentence of its own.
     """
     if not unread or may_be_of_some(form, unread) or not is_sound(form.word, read):
+        return False
+    if form.word == _MENDS:
+        return False
+    first = unread[0].casefold().split()[0]
+    if not read and first in LIMITING | REMOVED and form.word not in _OFF_IS_FROM:
+        # `fed off` is cakes that were taken away.
         return False
     if form.of_all or form.word in ENDS_OF_TREES:
         # `lost leaves` is never that; `DEAD. pot scrubbed` may be, and is asked.

@@ -268,6 +268,50 @@ def _read_alone(line: str) -> Verdict:
             "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.",
         ),
         ("stolen. police told", "Write lost stolen."),
+        # One hint for the whole line; in doubt, also what to write where it is not so.
+        (
+            "1 bag per 3 in of pot, okigoe on",
+            "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
+        ),
+        (
+            "DEAD. sodden, pot scrubbed w bleach",
+            "Where it was all of the tree, write “died”, and below it “noted pot scrubbed w bleach,"
+            " sodden”; where it was not, write “noted DEAD. sodden, pot scrubbed w bleach”.",
+        ),
+        (
+            "hasami only no fingers, strong tips out, 2 hr",
+            "Where it was done, write “trimmed strong”, below it “worked 2 h”, and below it “noted"
+            " only no fingers”; where it was not, write “noted hasami only no fingers, strong tips"
+            " out, 2 hr”.",
+        ),
+        (
+            "candles 3.5 top, sheaths closed yet",
+            "Where it was done, write “measured candles 3.5 cm”, and below it “noted top, sheaths"
+            " closed yet”; where it was not, write “noted candles 3.5 top, sheaths closed yet”."
+            " Where it was inch, write that for cm.",
+        ),
+        # No act is offered that says more than was meant.
+        (
+            "fed off",
+            "Write only what was done, each part in a detail of its own; the rest goes on a line"
+            " that begins with noted.",
+        ),
+        (
+            "repot needed, spring",
+            "Write repotted where it was done; where it was only seen, write “noted repot needed,"
+            " spring”.",
+        ),
+        ("sold 10 @ 12 to Gil", "Expected an amount such as 120 EUR."),
+        (
+            "unwired on left 1 and apex",
+            "Write only what was done, each part in a detail of its own; the rest goes on a line"
+            " that begins with noted.",
+        ),
+        # A slip stays one.
+        (
+            "repotted same pot, wedgs N, blah zork",
+            "Did you mean “wedges”? Free words go after “ -- ”.",
+        ),
         # No neighbour in letters alone.
         (
             "rained off. no photos",

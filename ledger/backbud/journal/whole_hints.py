@@ -190,7 +190,7 @@ def with_whole_hint(heard: Sequence[HeardAct], found: Callable[[], str]) -> list
 
 def _to_tell(heard: Sequence[HeardAct]) -> list[tuple[int, int]]:
     """The acts and flaws whose hints one for the whole line may stand for; none where a word is but
-    a slip of another, or what is on the tree came off."""
+    a slip of another, or what is on the tree came off. The leftmost is the first."""
     flaws = [
         (n, m, flaw)
         for n, one in enumerate(heard)
@@ -199,6 +199,7 @@ def _to_tell(heard: Sequence[HeardAct]) -> list[tuple[int, int]]:
     ]
     if any(flaw.hint.startswith(_CAME_OFF) or _is_slip(flaw, len(flaws)) for _, _, flaw in flaws):
         return []
+    flaws.sort(key=lambda one: (one[2].line, one[2].column))
     return [(n, m) for n, m, flaw in flaws if _is_of_the_act(flaw)]
 
 

@@ -129,7 +129,7 @@ class LineHearer:
             )
 
         form = self.acts.form
-        return with_whole_hint(heard, found)
+        return with_whole_hint(act, heard, found)
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)

@@ -12,6 +12,7 @@ from backbud.journal.heard import HeardAct
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
+from backbud_grammar.held_back import HELD
 from backbud_grammar.held_hints import may_be_of_some
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, REMOVED, limiter_among, word_set
@@ -164,12 +165,16 @@ _NEAR, _ON, _CAME_OFF = "Did you mean", "A part of the tree stands after", "Wher
 _MOST_OF_A_PART = 2
 # Short words are like many.
 _LONG_WORD = 5
+# So many words of the language are no prose.
+_SHORT_LINE = 6
 
 
-def with_whole_hint(heard: Sequence[HeardAct], found: Callable[[], str]) -> list[HeardAct]:
+def with_whole_hint(
+    written: Act, heard: Sequence[HeardAct], found: Callable[[], str]
+) -> list[HeardAct]:
     """What was heard of a line, with the one hint for all of it in the place of those that only say
     what an act takes. `found`: that hint, sought where there is such a place."""
-    places = _to_tell(heard)
+    places = [] if _has_one_slip(written, heard) else _to_tell(heard)
     hint = found() if places else ""
     if not hint:
         return list(heard)
@@ -203,6 +208,17 @@ def _to_tell(heard: Sequence[HeardAct]) -> list[tuple[int, int]]:
     return [(n, m) for n, m, flaw in flaws if _is_of_the_act(flaw)]
 
 
+def _has_one_slip(written: Act, heard: Sequence[HeardAct]) -> bool:
+    """Whether a short line of the language has but one thing wrong, which says itself what."""
+    wrong = [flaw for one in heard for flaw in one.flaws if flaw.severity != KEPT]
+    return (
+        len(wrong) == 1
+        and heard[0].act is written
+        and heard[0].past != HELD
+        and len(line_of(written).split()) <= _SHORT_LINE
+    )
+
+
 def _is_slip(flaw: Flaw, of: int) -> bool:
     """Whether what was quoted is a word that another one is like: `wedgs`, `wedgs N`."""
     most = 2 if len(meant_in(flaw.hint)) >= _LONG_WORD else 1
@@ -220,4 +236,4 @@ def _is_of_the_act(flaw: Flaw) -> bool:
 
 
 def _quoted(flaw: Flaw) -> str:
-    return flaw.message.partition("”")[0].lstrip("“")
+    return flaw.message.partition("“")[2].partition("”")[0]

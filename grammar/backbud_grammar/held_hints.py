@@ -12,7 +12,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.hints import NO_DETAILS, PART_WORDS
 from backbud_grammar.lexicon import REMARK_HINT
-from backbud_grammar.limiters import LIMITING, REMOVED, WORD, limiter_among, word_set
+from backbud_grammar.limiters import GOES_AWAY, LIMITING, REMOVED, WORD, limiter_among, word_set
 from backbud_grammar.problems import Flaw
 
 _COMES_OFF = REMOVED | word_set("is was all of the it on")
@@ -96,12 +96,19 @@ def _in_two_lines(form: ActForm, text: str, wrong: Sequence[Flaw]) -> str:
         is_wrong = any(start <= flaw.column < start + max(len(piece), 1) for flaw in wrong)
         (noted if is_wrong else read).append(piece)
     takes_off = form.bearing == "ends" and any(one.part for one in form.forms)
+    if may_be_of_some(form, noted):
+        return ""
     if not noted or not (read or not (takes_off or form.needs_detail)):
         return ""
     said = ", ".join(read)
     return (
         f"Write “{form.word}{' ' if said else ''}{said}”, and below it “noted {', '.join(noted)}”."
     )
+
+
+def may_be_of_some(form: ActForm, unread: Sequence[str]) -> bool:
+    """Whether a figure that nobody read may be how many of a batch went."""
+    return form.word in GOES_AWAY and any(map(str.isdigit, "".join(unread)))
 
 
 def without_dashes(form: ActForm, word: str, flaw: Flaw) -> Flaw:

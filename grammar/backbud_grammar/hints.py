@@ -159,6 +159,7 @@ def _hint_for_unknown(
     known = [label for form in lexicon.forms for label in form.labels]
     known += [word for form in lexicon.forms if form.words != ANY_WORDS for word in form.words]
     words = [text, *(item.text for item in items if item.sort == "word" and len(item.text) > 2)]
+    words = [word for word in words if word.casefold() != _NO_SLIP]
     del words[MOST_COMPARED:]
     near = next(
         filter(None, (did_you_mean(word, known, cutoff=NEAR_IN_DETAIL) for word in words)), ""
@@ -178,13 +179,8 @@ def _hint_for_unknown(
     return f"{expected_of(lexicon.forms)} {REMARK_HINT}"
 
 
-def _near(word: str, known: Sequence[str]) -> str:
-    """A hint that names a word of the act's own; one of two letters only where it is cut short."""
-    folded = word.casefold()
-    likely = [one for one in known if len(one) > 2 or folded.startswith(one.casefold())]
-    return did_you_mean(word, likely, cutoff=NEAR_IN_DETAIL)
-
-
+# `closed up, leave` is said of the work, and no slip of `leaves`.
+_NO_SLIP = "leave"
 PART_WORDS = frozenset(
     (
         "left",

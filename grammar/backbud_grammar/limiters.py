@@ -42,6 +42,8 @@ NOT = ("n't", "n’t")
 LOOK: ActWord = "checked"
 # What ends a tree is said of all of it: `died -- back on left 1` is said of a branch.
 ENDS_OF_TREES: tuple[ActWord, ...] = ("died", "lost")
+# A figure beside these may be how many of them went: `sold 10 @ 12 to Gil`.
+GOES_AWAY: tuple[ActWord, ...] = ("sold", "lent", "returned")
 
 
 def says_off(forms: Iterable[Form]) -> frozenset[str]:

@@ -51,6 +51,10 @@ _ACTS: Mapping[str, str] = {
     for said in words.split()
 }
 
+# Wood is cut by pruning; what is cut of an outline may be trimmed.
+_CUTS = ("cut", "shortened", "reduced", "topped")
+_WOOD = frozenset(("leader", "trunk", "branch", "branches", "limb", "limbs"))
+_PRUNED = "Write pruned: pruned back to 2 buds, or pruned hard."
 _TWO: Mapping[str, str] = {
     "cut off": "Write pruned where a branch came off, separated where a layer did.",
     "cut at": "Write pruned where a branch was cut, struck where cuttings were taken.",
@@ -179,6 +183,8 @@ def hint_for_act(word: str, text: str, acts: Mapping[str, ActForm]) -> str:
         return f"Write it with a hyphen: {joined}."
     if word.casefold() == "took":
         return _taken(text)
+    if word.casefold() in _CUTS and not _WOOD.isdisjoint(text.casefold().split()):
+        return _PRUNED
     return _TWO.get(f"{word} {following[0]}".casefold() if following else "", "") or _ACTS.get(
         word.casefold(), ""
     )

@@ -21,10 +21,12 @@ MORE_THAN_TOLD = (
     "repot straight after: kanuma neat, blue again, 1/3 off below, sphag top, no feed 4 wks"
     " -- sides teased 1in",
     "hosed off first, checked under lvs, clean -- in 28-9",
-    "checked leaves, clean\nnoted in 28-9",
+    "treated water jet\nchecked leaves, clean\nnoted in 28-9",
 )
+# The act itself is asked about; what to write where it was not done stands beside it.
+_ASKED = re.compile(r"It may have meant|^Where it was ")
 _WRITTEN = re.compile(r"two hyphens: “(?P<line>[^”]+)”")
-_TWO_LINES = re.compile(r"[Ww]rite “(?P<act>[^”]+)”, and below it “(?P<noted>noted [^”]+)”")
+_LINES = re.compile(r"[Ww]rite (?P<lines>“[^”]+”(?:,(?: and)? below it “[^”]+”)+)")
 _AS_WORDS = re.compile(r"write “(?P<noted>noted [^”]+)”")
 _NOT_ALL = re.compile(r"write noted: (?P<noted>noted .+?)\.(?: [A-Z]|$)")
 _REST_NOTED = "the rest goes on a line that begins with noted"
@@ -46,8 +48,10 @@ def _applied(problem: Problem) -> Iterator[str]:
     quoted = re.match(r"“([^”]+)”", problem.message)
     if quoted and quoted[1] in text:
         marked = quoted[1]
-    if found := _TWO_LINES.search(problem.hint):
-        yield f"{found['act']}\n{found['noted']}"
+    if found := _LINES.search(problem.hint):
+        yield "\n".join(re.findall(r"“([^”]+)”", found["lines"]))
+        if found := _AS_WORDS.search(problem.hint):
+            yield found["noted"]
     elif found := _AS_WORDS.search(problem.hint) or _NOT_ALL.search(problem.hint):
         yield found["noted"]
     elif problem.hint == "Write inch.":
@@ -114,7 +118,7 @@ def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     wrong = [
         (now.line.text, now.acts)
         for _, problem, now in _tried(hand)
-        if now.how == "misread" and not _MEANT.search(problem.hint)
+        if now.how == "misread" and not _ASKED.search(problem.hint)
     ]
     assert [one for one in wrong if one[0] not in MORE_THAN_TOLD] == []
 
@@ -128,6 +132,77 @@ def test_the_act_that_may_have_been_meant_is_then_read(hand: str) -> None:
         if _MEANT.search(problem.hint) and now.acts[:1] != (now.line.text.split()[0],)
     ]
     assert wrong == []
+
+
+# What the journal of the hands has not, so that no line could say it there; with it, see below.
+_NOTHING_BEFORE = "\n2026-06-01\n"
+_MORE_ON_IT = """\
+2026-03-01
+
+{trees}
+  wired  2 mm Al on left 2, 2 mm Al on right 2
+  guyed  1 mm Al on left 3 to the pot
+
+2026-06-01
+"""
+_HERE_BEFORE, _NOT_ON_IT = "the tree stood here before", "there is none on that branch"
+# By the number of the line: its hand, why it was not there, and what to write.
+SET_APART = {
+    ("one", 6): (
+        _HERE_BEFORE,
+        "received from j-ormerod\nquoted 140\nnoted repot + tidy, own pot",
+    ),
+    ("one", 9): (
+        _HERE_BEFORE,
+        "bought 412\nnoted Dunbeck 12 kanuma medium 6 akadama 10 pumice",
+    ),
+    ("two", 99): (
+        _HERE_BEFORE,
+        "bought\nnoted off Gil 650. in wood box since 26, all pumice. no root touching before 29",
+    ),
+    # Where the wire is on, nothing is left to ask.
+    ("one", 63): (_NOT_ON_IT, "wire off R2, biting, 3 rings. rest ok leave"),
+    ("three", 45): (_NOT_ON_IT, "unwired on left 2"),
+    ("three", 90): (_NOT_ON_IT, "unguyed on left 3"),
+}
+# What came in on a day that is not the page's belongs on that day's page, as its message says.
+ANOTHER_DAY = ("three", 63)
+
+
+def _reads_as_meant(now: Verdict) -> bool:
+    """One step, and nothing is left to ask; what the line told of first is among its acts."""
+    is_asked = any(one.severity != "kept" for one in now.problems)
+    return not is_asked and now.how != "misread" and not set(now.line.acts).isdisjoint(now.acts)
+
+
+@pytest.mark.parametrize("hand", HANDS)
+def test_one_hint_of_each_refused_line_puts_all_of_it_right(hand: str) -> None:
+    refused = {
+        verdict.line.number: verdict.line.text
+        for verdict in verdicts(hand)
+        if any(one.severity != "kept" for one in verdict.problems)
+    }
+    right = {verdict.line.number for verdict, _, now in _tried(hand) if _reads_as_meant(now)}
+    apart = {number for one, number in (*SET_APART, ANOTHER_DAY) if one == hand}
+    left = {n: text for n, text in refused.items() if n not in right | apart}
+    assert left == {}
+    assert apart <= refused.keys() - right
+
+
+@pytest.mark.parametrize(("hand", "number"), SET_APART)
+def test_with_what_was_not_there_the_hint_puts_it_right_too(
+    hand: str, number: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    why, written = SET_APART[hand, number]
+    line, told = next((one.line, one.told) for one in verdicts(hand) if one.line.number == number)
+    past = _NOTHING_BEFORE if why == _HERE_BEFORE else _MORE_ON_IT
+    if written != line.text:
+        offered = " ".join(told)
+        assert all(f"“{one}”" in offered or one in offered for one in written.split("\n"))
+    monkeypatch.setattr("tests.scribbles.score.PAST", past)
+    now = read_lines(hand, [Line(1, written, line.acts, line.effects)])[0]
+    assert [one for one in now.problems if one.severity != "kept"] == []
+    assert now.acts[0] in line.acts
 
 
 def test_many_hints_are_tried() -> None:
@@ -193,6 +268,50 @@ def _read_alone(line: str) -> Verdict:
             "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.",
         ),
         ("stolen. police told", "Write lost stolen."),
+        # One hint for the whole line; in doubt, also what to write where it is not so.
+        (
+            "1 bag per 3 in of pot, okigoe on",
+            "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
+        ),
+        (
+            "DEAD. sodden, pot scrubbed w bleach",
+            "Where it was all of the tree, write “died”, and below it “noted pot scrubbed w bleach,"
+            " sodden”; where it was not, write “noted DEAD. sodden, pot scrubbed w bleach”.",
+        ),
+        (
+            "hasami only no fingers, strong tips out, 2 hr",
+            "Where it was done, write “trimmed strong”, below it “worked 2 h”, and below it “noted"
+            " only no fingers”; where it was not, write “noted hasami only no fingers, strong tips"
+            " out, 2 hr”.",
+        ),
+        (
+            "candles 3.5 top, sheaths closed yet",
+            "Where it was done, write “measured candles 3.5 cm”, and below it “noted top, sheaths"
+            " closed yet”; where it was not, write “noted candles 3.5 top, sheaths closed yet”."
+            " Where it was inch, write that for cm.",
+        ),
+        # No act is offered that says more than was meant.
+        (
+            "fed off",
+            "Write only what was done, each part in a detail of its own; the rest goes on a line"
+            " that begins with noted.",
+        ),
+        (
+            "repot needed, spring",
+            "Write repotted where it was done; where it was only seen, write “noted repot needed,"
+            " spring”.",
+        ),
+        ("sold 10 @ 12 to Gil", "Expected an amount such as 120 EUR."),
+        (
+            "unwired on left 1 and apex",
+            "Write only what was done, each part in a detail of its own; the rest goes on a line"
+            " that begins with noted.",
+        ),
+        # A slip stays one.
+        (
+            "repotted same pot, wedgs N, blah zork",
+            "Did you mean “wedges”? Free words go after “ -- ”.",
+        ),
         # No neighbour in letters alone.
         (
             "rained off. no photos",

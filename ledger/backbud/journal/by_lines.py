@@ -12,7 +12,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, NamedTuple
 
 from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
-from backbud.journal.heard_act import HeardAct
+from backbud.journal.heard import HeardAct
 from backbud_grammar.continued import BEHIND_A_WORD, goes_on, without_remark
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import LONGEST_LINE, act_of_lines

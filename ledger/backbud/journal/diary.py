@@ -22,7 +22,8 @@ from backbud.journal.headings import (
     is_subject_line,
     slip_of_act,
 )
-from backbud.journal.heard_act import HeardAct, LineHearer
+from backbud.journal.heard import HeardAct
+from backbud.journal.heard_act import LineHearer
 from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of, words_of
 from backbud.journal.said import ActReader

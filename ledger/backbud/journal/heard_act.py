@@ -6,10 +6,10 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal.act_places import line_of, place_in
+from backbud.journal.heard import HeardAct, problems_in
 from backbud.journal.one_problem import as_one
 from backbud.journal.problems import is_flood
 from backbud.journal.said import ActReader
@@ -65,19 +65,6 @@ def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
 _IT = re.compile(r"(?:it|her|him|them|this one|this tree|the tree)\b", re.IGNORECASE)
 
 
-class HeardAct(Struct, frozen=True, gc=False):
-    """One act of a line: as it is read, its past form, and what is wrong with it."""
-
-    act: Act
-    past: str
-    flaws: tuple[Flaw, ...]
-
-
-def _problems(heard: HeardAct) -> int:
-    """How much is wrong in an act; words that were kept are no problem."""
-    return sum(flaw.severity != KEPT for flaw in heard.flaws)
-
-
 class LineHearer:
     """Hears lines by what reads acts, and by the bench's other words for them."""
 
@@ -97,13 +84,16 @@ class LineHearer:
         if known is not None:
             return [known]
         heard = self._heard(act, when, so_far, hints=False)
-        if any(map(_problems, heard)) and not is_flood(so_far):
+        is_told = any(map(problems_in, heard)) and not is_flood(so_far)
+        if is_told:
             heard = self._heard(act, when, so_far, hints=True)
-            heard = self._with_place(act, heard)
-        return [
+        heard = [
             HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
             for one in heard
         ]
+        if not is_told:
+            return heard
+        return self._with_place(act, self._with_whole_hint(act, when, so_far, heard))
 
     def _with_place(self, act: Act, heard: list[HeardAct]) -> list[HeardAct]:
         """A line that begins with a place and is held back may tell where the tree went."""
@@ -115,6 +105,31 @@ class LineHearer:
         hint = f"Where the tree went there, write moved {place}; where it stood, noted."
         flaw, *more = first.flaws
         return [HeardAct(first.act, first.past, (replace(flaw, hint=hint), *more)), *others]
+
+    def _with_whole_hint(
+        self, act: Act, when: WrittenDate, so_far: int, heard: list[HeardAct]
+    ) -> list[HeardAct]:
+        """With one hint for the whole line, that was read, in the place of those for its pieces."""
+        # Few lines are told.
+        from backbud.journal.whole_hints import whole_hint, with_whole_hint
+
+        def is_sound(word: str, text: str) -> bool:
+            one = Act(word, text, "", act.line, act.column, act.column)
+            past, flaws = self.acts.read(one, when, so_far, hints=False)
+            return past not in ("", HELD) and not flaws
+
+        if act.left_out:
+            return heard
+
+        def found() -> str:
+            in_words = self._in_other_words(act, when, so_far, hints=False)
+            return next(
+                filter(None, (whole_hint(act, one, form, is_sound) for one in (heard, in_words))),
+                "",
+            )
+
+        form = self.acts.form
+        return with_whole_hint(act, heard, found)
 
     def _heard(self, act: Act, when: WrittenDate, so_far: int, *, hints: bool) -> list[HeardAct]:
         own = self.acts.expanded(act, when)
@@ -131,7 +146,7 @@ class LineHearer:
             if (
                 found
                 and self.acts.form(found[0].act.word) is form
-                and not any(map(_problems, found))
+                and not any(map(problems_in, found))
             ):
                 # Nothing is left to ask.
                 return found
@@ -144,7 +159,7 @@ class LineHearer:
         if self.acts.form(found[0].act.word) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
             return found if act.word.casefold() in form.bare_words else plain
-        wrong = sum(map(_problems, found))
+        wrong = sum(map(problems_in, found))
         if past == HELD and wrong:
             return plain
         return found if wrong < len(flaws) else plain

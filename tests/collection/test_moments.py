@@ -219,6 +219,34 @@ def test_what_comes_on_and_off_by_parts_is_the_same_without_a_history(
     assert min(resumed.count(True), resumed.count(False)) > 0
 
 
+def test_a_line_counts_by_how_all_stands_and_not_as_an_earlier_one_did(folder: Path) -> None:
+    """The same words again: a tree that has moved since, a pot that was taken since."""
+    lines = (
+        "hoshi\n  moved  glass\n",
+        "hoshi\n  moved  from glass to yard\n",
+        "hoshi\n  moved  from glass to yard\n",
+        "hoshi\n  repotted  2 cm off below\n  wired  2 mm Al on apex, 3 mm Al on left 2\n",
+        "hoshi\n  repotted  into blue, 2 cm off below\n  wired  3 mm Al on left 2\n",
+        "yuki\n  wired  3 mm Al on left 2, 2 mm Al on apex\n",
+        "kaze\n  repotted  into blue, 2 cm off below\n",
+        "hoshi, yuki\n  unwired  on left 2, on apex\n",
+        "hoshi, yuki\n  unwired  on left 2, on apex\n",
+        "yuki\n  wired  3 mm Al on left 2, 2 mm Al on apex\n",
+        "yuki\n  unwired  on right 1\n",
+    )
+    (folder / "more.txt").write_text("place glass\n")
+    written(folder, [(date(2026, 1, n), text) for n, text in enumerate(lines, start=1)])
+    problems, summary = problems_and_summary(folder, only_check=True)
+    assert (problems, summary) == problems_and_summary(folder, only_check=False)
+    told = [(one.line, one.message.split(", so")[0]) for one in problems]
+    assert told == [
+        (14, "“hoshi” stands in “yard”"),
+        (36, "“hoshi” stands in “blue”"),
+        (56, "no wire is on “right 1” of “yuki”"),
+    ]
+    assert problems[-1].hint == "On it: wire on left 2, apex."
+
+
 def test_own_words_mean_what_they_do_on_their_day_without_a_history_too(folder: Path) -> None:
     card = "words\n  since   2026-02-01\n  past    no\n  Spitze  apex\n"
     (folder / "words.txt").write_text(card)

@@ -111,14 +111,14 @@ class LineHearer:
     ) -> list[HeardAct]:
         """With one hint for the whole line, that was read, in the place of those for its pieces."""
         # Few lines are told.
-        from backbud.journal.whole_hints import whole_hint, with_whole_hint
+        from backbud.journal.whole_hints import LONGEST, whole_hint, with_whole_hint
 
         def is_sound(word: str, text: str) -> bool:
             one = Act(word, text, "", act.line, act.column, act.column)
             past, flaws = self.acts.read(one, when, so_far, hints=False)
             return past not in ("", HELD) and not flaws
 
-        if act.left_out:
+        if act.left_out or len(line_of(act)) > LONGEST:
             return heard
 
         def found() -> str:

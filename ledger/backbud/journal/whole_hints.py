@@ -91,8 +91,7 @@ def whole_hint(
     if not in_doubt:
         return f"W{said}.{unit}"
     whole = " -- ".join(filter(None, (line_of(written), written.remark)))
-    hint = f"{asked or _DONE}, w{said}; where it was not, write “noted {whole}”.{unit}"
-    return hint if len(whole) <= LONGEST else ""
+    return f"{asked or _DONE}, w{said}; where it was not, write “noted {whole}”.{unit}"
 
 
 def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tuple[str, list[str]]:

@@ -57,6 +57,20 @@ def test_under_heated_glass_light_comes_from_all_sides(asked) -> None:
     assert "willow-fig-light" not in found
 
 
+@pytest.mark.parametrize("day", ["2026-09-25", "2026-12-12"])
+def test_what_stands_outside_as_its_journal_begins_has_to_come_in(written, day) -> None:
+    """Of a tree that only has a card: its days to come in were over before anything was written of
+    it, and it may die of the nights that come. The looks of that autumn are not made up for."""
+    cards = PLACES[: PLACES.index("    2026-06-01")]
+    session = written(cards, day, settings='home = "yard"\n')
+    late = {
+        one.id.split("/")[1]
+        for one in session.plan().all()
+        if one.state(session.today) == "overdue"
+    }
+    assert late == {"tender-in"}
+
+
 TOKYO = """
     place yard
       latitude  35.7 N

@@ -214,11 +214,15 @@ def hang(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 def name(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """One due of each id: first handle / rule / cause / part (due.py); none from before the diary
-    speaks of the tree."""
+    speaks of the tree, but for what it may die without and was late by then: a fig that stands
+    outside in the autumn in which its journal begins."""
+    since = asked.known_since
     named: dict[str, Due] = {}
     for due in dues:
-        if due.follow_up.window.closes >= asked.known_since:
-            named.setdefault(due.follow_up.id, due)
+        one = due.follow_up
+        late = one.weight.at_stake == "life" and one.state(since) == "overdue"
+        if late or one.window.closes >= since:
+            named.setdefault(one.id, due)
     return list(named.values())
 
 

@@ -13,7 +13,7 @@ from backbud.pages.find import lettered
 from backbud.pages.printed.week import WeekSheet, sheet
 from backbud.pages.templating import page
 from backbud.views.tree import TreesView
-from backbud.views.week_on_paper import WeekOnPaper
+from backbud.views.week_on_paper import PlaceThisWeek, WeekOnPaper
 
 # More own trees on a page, and more boxes to tick, are slow to open and to print; ours.
 MOST_ROWS, MOST_BOXES = 2000, 1500
@@ -38,8 +38,12 @@ def week_pages(
         for place, path in zip(whole.places, paths, strict=True)
     )
     yield links.WEEK, made(replace(whole, places=heads, cautions=()))
+    # Trees that are away and trees of no place known stand apart, and share the page of no place.
+    by_path: dict[str, list[PlaceThisWeek]] = {}
     for path, place in zip(paths, week.places, strict=True):
-        yield path, made(sheet(replace(week, places=(place,), waiting=0), journal))
+        by_path.setdefault(path, []).append(place)
+    for path, places in by_path.items():
+        yield path, made(sheet(replace(week, places=tuple(places), waiting=0), journal))
 
 
 def parts_of_trees(shown: TreesView) -> Iterator[tuple[str, TreesView]]:

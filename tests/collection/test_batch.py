@@ -590,3 +590,23 @@ def test_nothing_is_added_to_what_nobody_has_counted(written, tree) -> None:
 def test_a_first_count_makes_a_batch(written, tree) -> None:
     text = BATCH + "\n2026-05-01\nlittle-red\n  counted  38 seedlings\n"
     assert tree(written(text), "little-red").counted == "38 seedlings"
+
+
+@pytest.mark.parametrize(
+    ("batch_since", "own_since", "since"),
+    [
+        # Its own card's, else its batch's, else the day on which it was parted off.
+        ("2020-04-01", "2026-04-20", date(2026, 4, 20)),
+        ("2020-04-01", "", date(2020, 4, 1)),
+        ("", "", date(2026, 5, 1)),
+    ],
+)
+def test_since_when_there_is_what_is_parted_off(
+    written, tree, batch_since, own_since, since
+) -> None:
+    text = BATCH + "  count  12 plants\n"
+    text += f"  since  {batch_since}\n" if batch_since else ""
+    if own_since:
+        text += f"tree hina\n  kind   trident maple\n  since  {own_since}\n"
+    text += "\n2026-05-01\nlittle-red\n  parted-off  as hina\n"
+    assert tree(written(text, any_problems=True), "hina").since == since

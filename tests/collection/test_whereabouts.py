@@ -264,3 +264,27 @@ def test_a_line_is_taken_back_whole_or_not_at_all(written, tree, parts, taken_ba
     message = "more was wired than left 1, so this line is held back and changes nothing"
     assert found == ([] if taken_back else [(FIRST + 5, message)])
     assert len(tree(session, "hoshi").on("wire")) == (0 if taken_back else 2)
+
+
+@pytest.mark.parametrize(
+    ("since", "day", "found"),
+    [
+        # Worked on before it comes: told at its coming, unless its card is of a later day than the
+        # work; then the work is told, as a day before the card.
+        ("", "2026-06-02", [("here-already", 5)]),
+        ("  since  2026-06-02\n", "2026-06-02", [("here-already", 5)]),
+        ("  since  2026-06-03\n", "2026-06-02", [("not-here", 2)]),
+        ("", "2026-06-08", []),
+    ],
+)
+def test_a_tree_that_comes_was_not_here_before(written, since, day, found) -> None:
+    card = f"tree sora\n  kind   field maple\n  place  yard\n{since}"
+    lines = sorted([(day, "fed  4 cakes"), ("2026-06-05", "bought")])
+    pages = "".join(f"{when}\nsora\n  {act}\n" for when, act in lines)
+    session = written(CARDS + card + pages, any_problems=True)
+    first = FIRST + card.count("\n")
+    problems = [p for p in session.problems() if p.code not in UNSAID]
+    assert [(p.code, p.line - first) for p in problems] == found
+    if found and found[0][0] == "here-already":
+        message = "“sora” comes here on 2026-06-05, but was fed on 2026-06-02"
+        assert [p.message for p in problems] == [message]

@@ -123,11 +123,15 @@ def change_keys(source: str) -> dict[int, str]:
     statement that it is in, what becomes of what, and which of those that are alike."""
     keys: dict[int, str] = {}
     alike: Counter[str] = Counter()
-    wholes = [(s.lineno, s.end_lineno or s.lineno, s) for s in ast.parse(source).body]
-    texts = {first: ast.get_source_segment(source, s) for first, _, s in wholes}
+    tree = ast.parse(source)
+    functions = [node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)]
+    lines = source.splitlines()
+    # The innermost comes last.
+    spans = sorted((s.lineno, -(s.end_lineno or s.lineno)) for s in {*tree.body, *functions})
     for mutant in mutants_of(source):
-        first = next(f for f, last, _ in wholes if f <= mutant.lines[0] <= last)
-        key = f"{texts[first]} {mutant.was} {mutant.becomes}"
+        around = [(first, -last) for first, last in spans if first <= mutant.lines[0] <= -last]
+        first, last = around[-1]
+        key = f"{lines[first - 1 : last]} {mutant.was} {mutant.becomes}"
         alike[key] += 1
         keys[mutant.number] = f"{alike[key]} {key}"
     return keys

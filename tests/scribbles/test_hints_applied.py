@@ -23,8 +23,6 @@ MORE_THAN_TOLD = (
     "hosed off first, checked under lvs, clean -- in 28-9",
     "treated water jet\nchecked leaves, clean\nnoted in 28-9",
 )
-# The act itself is asked about; what to write where it was not done stands beside it.
-_ASKED = re.compile(r"It may have meant|^Where it was ")
 _WRITTEN = re.compile(r"two hyphens: “(?P<line>[^”]+)”")
 _LINES = re.compile(r"[Ww]rite (?P<lines>“[^”]+”(?:,(?: and)? below it “[^”]+”)+)")
 _AS_WORDS = re.compile(r"write “(?P<noted>noted [^”]+)”")
@@ -118,7 +116,7 @@ def test_a_hint_followed_leads_to_no_wrong_act(hand: str) -> None:
     wrong = [
         (now.line.text, now.acts)
         for _, problem, now in _tried(hand)
-        if now.how == "misread" and not _ASKED.search(problem.hint)
+        if now.how == "misread" and not _MEANT.search(problem.hint)
     ]
     assert [one for one in wrong if one[0] not in MORE_THAN_TOLD] == []
 

@@ -22,6 +22,7 @@ from backbud_grammar.syntax import Act
 # The place that a tree went to is a word; any other single one may be another's: `N side poor`.
 _BY_ONE_WORD: tuple[ActWord, ...] = ("moved",)
 _DONE, _ALL_OF_IT = "Where it was done", "Where it was all of the tree"
+_CUT_TO = re.compile(r"to\b")
 _BY_ITSELF = re.compile(r"\w+[.!;:]")
 # What has sizes, and the unit that one without may be meant in; the other one is named beside it.
 _SIZES: ActWord = "measured"
@@ -72,6 +73,8 @@ def whole_hint(
             # `guy on left 2 slackened` is one that was on, `repot needed` none that was done.
             return ""
         if wrong and not _may_be_offered(form, read, unread, is_sound, by_itself=by_itself):
+            return ""
+        if _tells_of_another(form, read, unread, wrong):
             return ""
         asked = _ALL_OF_IT if by_itself and form.word in ENDS_OF_TREES and wrong else asked
         in_doubt = (
@@ -144,6 +147,16 @@ def _may_be_offered(
         return ", on " in f", {read}"
     says_nothing_bare = form.undone_by or form.needs_detail or form.names_act or form.word == _LOOKS
     return bool(read) or not says_nothing_bare
+
+
+def _tells_of_another(
+    form: ActForm, read: str, unread: Sequence[str], wrong: Sequence[Flaw]
+) -> bool:
+    """Whether what was not read says that the act was another: `watered 14 days, bottle wine` tells
+    of who was away, and `candles 4 cm up, to half` that they were cut, not measured."""
+    if form.word == _SIZES:
+        return any(_CUT_TO.match(piece) for piece in unread)
+    return not read and any(flaw.code == "wrong-measure" for flaw in wrong)
 
 
 def _is_in_doubt(form: ActForm, act: Act, unread: Sequence[str]) -> bool:

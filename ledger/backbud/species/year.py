@@ -11,7 +11,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
-from backbud.cldr import day_and_month
 from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
@@ -25,7 +24,7 @@ from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
-from backbud.tongue import continued, phrase
+from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 

@@ -515,10 +515,8 @@ def test_roots_cut_within_a_year_are_young_in_a_deep_pot_too(
     cards = CARDS + "  pot    tray\n\npot tray\n  inside  30 x 20 x 12 cm\n"
     text = f"{repotted}\nhoshi\n  repotted  same pot, 2 cm off below\n"
     found = datum(find(diary(text, on, cards), "hoshi/winter-frost/2026", Rated()))
-    assert (
-        f"Its roots were cut on {full_day(date.fromisoformat(repotted))}: young roots bear about −3 °C"
-        in found
-    ) is young
+    cut = full_day(date.fromisoformat(repotted))
+    assert (f"were cut on {cut}: young roots bear about −3 °C" in found) is young
 
 
 def test_where_nothing_is_known_of_young_roots_they_bear_five_degrees(diary, find: Find) -> None:

@@ -50,6 +50,7 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_of_frost
+from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
 from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
@@ -169,14 +170,17 @@ __all__ = [
     "each",
     "foretold",
     "frost_to_come",
+    "frozen_weeks",
     "goes_out_from",
     "held_in",
     "is_expected",
+    "is_frozen",
     "is_hard_pruning",
     "is_root_work",
     "joined",
     "judged",
     "last_cut_of_roots",
+    "mildest_week",
     "next_after",
     "out_of_frost",
     "out_of_the_heat",

@@ -116,6 +116,7 @@ class Years:
             self.feed_days,
             site.ahead,
             top_bears_c(species),
+            self.cover_at,
         )
 
     def _judge(self, species: Species | None) -> _Judging:

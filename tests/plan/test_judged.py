@@ -7,9 +7,9 @@ from datetime import date
 import pytest
 
 from backbud.cli import main
-from backbud.tongue import full_day
 from backbud.plan.cautions import cautions_of
 from backbud.session import Session
+from backbud.tongue import full_day
 
 # Monthly means remembered of a cool oceanic place, rounded.
 COOL = """

@@ -10,12 +10,16 @@ from functools import cache
 
 import pytest
 from tests.species.climates import outlook_at, year_under
+from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
 
 from backbud.climate.outlook import Outlook
-from backbud.species import Species, Year, comes_in, summer_outside
+from backbud.species import Species, Window, Year, comes_in, summer_outside
 from backbud_species.bougainvillea import Bougainvillea
+from backbud_species.chinese_elm import ChineseElm
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.satsuki_azalea import SatsukiAzalea
+from backbud_species.trident_maple import TridentMaple
 from backbud_species.willow_leaf_fig import WillowLeafFig
 
 
@@ -64,3 +68,35 @@ def test_it_comes_in_by_the_nights_where_winter_days_are_cool(name: str) -> None
     year = year_in(WillowLeafFig, name)
     summer = summer_outside(year)
     assert summer is not None and not summer.always and comes_in(year) is not None
+
+
+# ------------------------------------------------------------------ feed in hot places
+
+
+def feeds(made: Made, kind: type[Species], name: str) -> dict[str, Window]:
+    species = kind()
+    rows = made.yearly_by_rule(species, made.tree(), year_in(kind, name))
+    return {rule: one.window for rule, one in rows if one.act == "fed"}
+
+
+@pytest.mark.parametrize(("name", "autumn"), [("Singapore", "2027-12"), ("Delhi", "2027-10")])
+def test_trees_of_warm_countries_feed_on_in_what_others_rest_in(
+    made: Made, name: str, autumn: str
+) -> None:
+    """Highs of 32 to 38 °C stop no fig: fed in spring and again within six weeks, and not first in
+    autumn."""
+    found = feeds(made, WillowLeafFig, name)
+    assert f"{found['willow-fig-feed'].closes:%Y-%m}" < "2027-05"
+    assert f"{found['willow-fig-feed-summer'].closes:%Y-%m}" < autumn
+
+
+def test_the_first_feed_of_a_tree_comes_before_a_summer_that_lasts_for_months(made: Made) -> None:
+    """Delhi's days pass 32 °C from 26 March to October: leaves of February are not left unfed."""
+    for kind, rule in ((ChineseElm, "chinese-elm-feed"), (TridentMaple, "trident-feed")):
+        window = feeds(made, kind, "Delhi")[rule]
+        assert "2027-03-01" <= window.opens.isoformat() <= window.closes.isoformat() < "2027-04-01"
+
+
+def test_no_azalea_is_fed_before_its_flowers_are_over(made: Made) -> None:
+    window = feeds(made, SatsukiAzalea, "Phoenix")["satsuki-feed-after-flowering"]
+    assert window.opens.isoformat() > "2027-06"

@@ -76,7 +76,7 @@ def _all_year(year: Year, outlook: Outlook, limit_c: float) -> Span | None:
     if coldest.mean_c < limit_c or coldest.high_c < _WARM_DAYS_C:
         return None
     said = phrase(
-        "The coldest month averages {mean}, and its days reach {high}: a cold night passes by noon.",
+        "The coldest month averages {mean}, and its days {high}: a cold night passes by noon.",
         mean=degrees(coldest.mean_c, ".1f"),
         high=degrees(coldest.high_c, ".1f"),
     )

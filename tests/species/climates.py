@@ -119,4 +119,5 @@ def year_under(species: Species, name: str, outlook: Outlook, cover: str = "") -
         young_roots_bear=young_roots_bear(species, {}),
         comes_in_below_c=comes_in.value if comes_in else None,
         why_frost=species.why_frost,
+        rests_under_c=species.rests_under_c.value if species.rests_under_c else None,
     )

@@ -6,19 +6,36 @@ source. Frost figures: tests/climate/test_coldest_night.py.
 
 from __future__ import annotations
 
+from datetime import date
 from functools import cache
 
 import pytest
+from tests.conftest import Written
 from tests.species.climates import outlook_at, year_under
 from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
 
 from backbud.climate.outlook import Outlook
-from backbud.species import Species, Window, Year, comes_in, summer_outside
+from backbud.plan.followups import FollowUp
+from backbud.session import Session
+from backbud.species import (
+    Species,
+    Window,
+    Year,
+    comes_in,
+    finds_no_rest,
+    has_no_winter,
+    summer_outside,
+)
+from backbud.views.kind import unsuited
 from backbud_species.bougainvillea import Bougainvillea
 from backbud_species.chinese_elm import ChineseElm
+from backbud_species.european_larch import EuropeanLarch
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.satsuki_azalea import SatsukiAzalea
+from backbud_species.silver_birch import SilverBirch
 from backbud_species.trident_maple import TridentMaple
 from backbud_species.willow_leaf_fig import WillowLeafFig
 
@@ -100,3 +117,98 @@ def test_the_first_feed_of_a_tree_comes_before_a_summer_that_lasts_for_months(ma
 def test_no_azalea_is_fed_before_its_flowers_are_over(made: Made) -> None:
     window = feeds(made, SatsukiAzalea, "Phoenix")["satsuki-feed-after-flowering"]
     assert window.opens.isoformat() > "2027-06"
+
+
+# ------------------------------------------------------------------ no winter at all
+
+# Of the kinds that asked for all their works at Singapore, where every month averages 27 °C.
+WANTS_A_WINTER = (JapaneseMaple, TridentMaple, JapaneseBlackPine, SilverBirch, SatsukiAzalea)
+
+
+@pytest.mark.parametrize("kind", WANTS_A_WINTER)
+def test_a_tree_that_needs_a_winter_is_told_not_to_suit_a_place_without_one(
+    kind: type[Species],
+) -> None:
+    year = year_in(kind, "Singapore")
+    assert has_no_winter(year) and finds_no_rest(year)
+    assert unsuited(kind(), year).startswith("It does not suit this place. The coldest month")
+
+
+@pytest.mark.parametrize(
+    ("kind", "suits", "not_here"),
+    [
+        # Common practice: Japanese maples fail in Taipei's lowland and in the hot deserts.
+        (JapaneseMaple, ("Cape Town", "Melbourne", "Milan"), ("Taipei", "Nairobi", "Phoenix")),
+        # Tridents are native to Taiwan; at Nairobi they live on half bare.
+        (TridentMaple, ("Taipei", "Nairobi", "Phoenix"), ("Singapore",)),
+        (JapaneseBlackPine, ("Taipei", "Delhi"), ("Singapore",)),
+        (SilverBirch, ("Stockholm", "Edmonton", "Johannesburg"), ("Bogotá", "Delhi")),
+        (ChineseElm, ("Singapore", "Nairobi", "Stockholm"), ()),
+        (WillowLeafFig, ("Singapore", "Stockholm"), ()),
+    ],
+)
+def test_where_kinds_find_rest(
+    kind: type[Species], suits: tuple[str, ...], not_here: tuple[str, ...]
+) -> None:
+    found = {name for name in (*suits, *not_here) if finds_no_rest(year_in(kind, name)) is not None}
+    assert found == set(not_here)
+
+
+def test_a_winter_that_freezes_is_not_too_mild() -> None:
+    """Edmonton's larches: the Dynamic model counts no chill in frost, 40 portions of the 60 that
+    are wanted, and nobody there would say that they do not suit. At Cape Town it is mild."""
+    assert weather("Edmonton").chill_met(date(2027, 1, 1), 60.0) is None
+    assert unsuited(EuropeanLarch(), year_in(EuropeanLarch, "Edmonton")) == ""
+    assert "chill portions" in unsuited(EuropeanLarch(), year_in(EuropeanLarch, "Cape Town"))
+
+
+HOME = 'home = "yard"\n'
+SINGAPORE = """
+place yard
+  latitude   1.35 N
+  longitude  103.8 E
+  low   24.3 24.6 24.9 25.3 25.7 25.7 25.4 25.3 25.2 25 24.6 24.3 C
+  high  30.6 31.5 32.2 32.4 32.3 31.9 31.4 31.4 31.6 31.9 31.2 30.5 C
+
+tree kaede
+  kind      japanese maple
+  strength  strong
+
+tree beringin
+  kind      willow-leaf fig
+  strength  strong
+"""
+BEFORE = "2024-03-20\nkaede, beringin\n  repotted  same pot\n"
+
+
+def told(session: Session, handle: str) -> dict[str, FollowUp]:
+    """What is open of a tree, by its rule."""
+    every = session.plan().all()
+    found = (one for one in every if one.id.startswith(f"{handle}/"))
+    return {one.id.split("/")[1]: one for one in found if one.is_open(session.today)}
+
+
+def test_no_work_is_asked_of_a_tree_that_finds_no_rest(written: Written) -> None:
+    """It was asked to be repotted, pinched, defoliated and wired; it is looked at once a year."""
+    session = written(SINGAPORE + BEFORE, "2026-02-01", settings=HOME)
+    rules = {rule.removeprefix("palmatum-") for rule in told(session, "kaede")}
+    assert "no-rest" in rules
+    assert not rules & {"repot", "pinch", "trim", "defoliate", "prune", "wire", "spring-clean"}
+    of_the_fig = set(told(session, "beringin"))
+    assert "willow-fig-repot" in of_the_fig
+    assert not of_the_fig & {"no-rest", "tender-in", "willow-fig-pests", "willow-fig-feed-winter"}
+
+
+def test_roots_may_be_cut_at_any_time_where_a_tree_grows_all_year(written: Written) -> None:
+    diary = "\n2026-09-05\nberingin\n  repotted  same pot, 2 cm off below\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-09-06", settings=HOME), "beringin")
+    assert not any(rule.startswith("out-of-its-time") for rule in found)
+    assert found["root-rest"].title.endswith("from sun and wind")
+
+
+def test_wire_is_looked_at_within_weeks_where_wood_thickens_all_year(written: Written) -> None:
+    """Put on in November it would bite by New Year: two to six weeks, and not by a spring."""
+    diary = "\n2026-11-20\nberingin\n  wired  2 mm Al on left 1\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-11-21", settings=HOME), "beringin")
+    window = found["wire-check"].window
+    assert window.opens == date(2026, 12, 4) and window.closes == date(2027, 1, 1)

@@ -51,6 +51,7 @@ from backbud.species.facts import (
 )
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
+from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
 from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
@@ -165,8 +166,10 @@ __all__ = [
     "days_after",
     "deed_of",
     "each",
+    "finds_no_rest",
     "foretold",
     "goes_out_from",
+    "has_no_winter",
     "is_expected",
     "is_hard_pruning",
     "is_root_work",
@@ -186,5 +189,6 @@ __all__ = [
     "wedges_in",
     "weeks_after",
     "when",
+    "without_work",
     "zone_scores",
 ]

@@ -62,6 +62,13 @@ class HardNights(NamedTuple):
     give_or_take_k: float
 
 
+class DayAndNight(NamedTuple):
+    """The mean of a month and the mean of its highs, in °C."""
+
+    mean_c: float
+    high_c: float
+
+
 class ColdTurns(Answers):
     """What is known of the cold nights of a place, in the open and under its cover.
 
@@ -96,6 +103,15 @@ class ColdTurns(Answers):
             record=record if record is not None and record.winters >= FEWEST_YEARS else None,
             said=self.said,
             lows=winter_lows(seasons, lows_c, southern=self.southern),
+        )
+
+    @cached_property
+    def coldest_month(self) -> DayAndNight:
+        """The mean and the mean high (°C) of the month with the lowest mean, in the open."""
+        means = self.air.means
+        return min(
+            DayAndNight((low + high) / 2, high)
+            for low, high in zip(means.low_c, means.high_c, strict=True)
         )
 
     @once

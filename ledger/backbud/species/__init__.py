@@ -176,11 +176,8 @@ __all__ = [
     "frost_to_come",
     "frozen_weeks",
     "goes_out_from",
-<<<<<<< HEAD
     "held_in",
-=======
     "has_no_winter",
->>>>>>> places
     "is_expected",
     "is_frozen",
     "is_hard_pruning",

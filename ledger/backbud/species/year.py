@@ -50,12 +50,8 @@ class Year(Struct, frozen=True):
     None where that is not known. `coldest_said`: the coldest night by its card, where nothing else
     is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
     work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
-<<<<<<< HEAD
     `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
-=======
-    `ahead`: the days ahead, where a forecast tells of them. `rests_under_c`: the mean of the
-    coldest month over which its species finds no rest.
->>>>>>> places
+    `rests_under_c`: the mean of the coldest month over which its species finds no rest.
     """
 
     name: str
@@ -84,15 +80,12 @@ class Year(Struct, frozen=True):
     feed_days: Mapping[str, int] = {}
     ahead: SkyAhead | None = None
     top_bears_c: float | None = None
-<<<<<<< HEAD
     cover_at: Callable[[str], str] | None = None
+    rests_under_c: float | None = None
 
     def cover_over(self, place: str) -> str:
         """What is over a place, by its handle, as its card has it; over home for ""."""
         return self.cover_at(place) if self.cover_at else ""
-=======
-    rests_under_c: float | None = None
->>>>>>> places
 
     def times(self, act: ActWord) -> tuple[Window, ...]:
         """The windows that its species has for a work in this year, whatever the tree."""

@@ -94,7 +94,8 @@ def held_hint(
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
     if lines and hint.startswith(("Expected", "Here may follow", NO_DETAILS)):
         return lines
-    if limiter_among(unread, LIMITING) and hint.startswith(("Did you mean", "Expected", "Give it")):
+    of_one_piece = ("Did you mean", "Expected", "Give it", "A part of the tree stands")
+    if limiter_among(unread, LIMITING) and hint.startswith(of_one_piece):
         return _WHAT_WAS_DONE
     return hint
 

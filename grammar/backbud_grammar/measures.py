@@ -262,8 +262,11 @@ def _hint_for_unit(written: str) -> str:
     # The short ones are like too many things.
     long = [said for said in _SAID_OTHERWISE if len(said) > 4]
     near = nearest(written, [*long, *BY_WRITING])
-    begins = near.casefold() == folded or (len(near) > 1 and folded.startswith(near.casefold()))
-    if len(written) <= _SHORT_UNIT and not begins:
+    whole = near.casefold()
+    is_in_it = whole == folded or (
+        len(near) > 1 and (folded.startswith(whole) or folded.endswith(whole))
+    )
+    if len(written) <= _SHORT_UNIT and not is_in_it:
         # So few letters are near to many a unit, but `cms` only goes on where one ends.
         near = ""
     if not near:

@@ -134,15 +134,16 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
 NEAR_IN_DETAIL = 0.78
 
 
-# Of so few letters too many words are alike: `away` is no slip of `Al`.
+# Where free words stand, of so few letters too many are alike: `away` is no slip of `Al`.
 _TOO_SHORT = 3
 
 
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: float = 0.6) -> str:
-    """Return a hint that names the nearest known word, or `otherwise`; of so few letters that
-    many a word is like them, none is named."""
+    """Return a hint that names the nearest known word, or `otherwise`; in a detail none that is
+    so short that many a word is like it."""
     near = nearest(word, known, cutoff)
-    if near.casefold() == word.casefold() or min(len(near), len(word)) <= _TOO_SHORT:
+    is_short = cutoff >= NEAR_IN_DETAIL and min(len(near), len(word)) <= _TOO_SHORT
+    if is_short or near.casefold() == word.casefold():
         # Or it is written as it should be, and something else is wrong there.
         near = ""
     return f"Did you mean “{near}”?" if near else otherwise

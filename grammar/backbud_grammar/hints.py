@@ -161,9 +161,10 @@ def _hint_for_unknown(
     words = [text, *(item.text for item in items if item.sort == "word" and len(item.text) > 2)]
     words = [word for word in words if word.casefold() != _NO_SLIP]
     del words[MOST_COMPARED:]
-    near = next(
-        filter(None, (did_you_mean(word, known, cutoff=NEAR_IN_DETAIL) for word in words)), ""
+    slips = (
+        did_you_mean(word, known, cutoff=NEAR_IN_DETAIL, among_free_words=True) for word in words
     )
+    near = next(filter(None, slips), "")
     if near:
         return f"{near} {REMARK_HINT}"
     if lexicon.with_part and not PART_WORDS.isdisjoint(words):

@@ -138,11 +138,18 @@ NEAR_IN_DETAIL = 0.78
 _TOO_SHORT = 3
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: float = 0.6) -> str:
-    """Return a hint that names the nearest known word, or `otherwise`; in a detail none that is
-    so short that many a word is like it."""
+def did_you_mean(
+    word: str,
+    known: Iterable[str],
+    otherwise: str = "",
+    cutoff: float = 0.6,
+    *,
+    among_free_words: bool = False,
+) -> str:
+    """Return a hint that names the nearest known word, or `otherwise`; among free words none that
+    is so short that many a word is like it."""
     near = nearest(word, known, cutoff)
-    is_short = cutoff >= NEAR_IN_DETAIL and min(len(near), len(word)) <= _TOO_SHORT
+    is_short = among_free_words and min(len(near), len(word)) <= _TOO_SHORT
     if is_short or near.casefold() == word.casefold():
         # Or it is written as it should be, and something else is wrong there.
         near = ""

@@ -143,7 +143,10 @@ def _came_off(form: ActForm, text: str) -> str:
 
         found = {one.casefold() for one in _PART_IN.findall(in_full(text))}
         part = found.pop() if len(found) == 1 else ""
-    where = f" on {part}" if takes_part and part else ""
+    if takes_part and not part:
+        # Bare, it would free all.
+        return f"Where it came off, write {form.undone_by}, and of which part: on left 2."
+    where = f" on {part}" if takes_part else ""
     return f"Where it came off, write {form.undone_by}{where}."
 
 

@@ -325,6 +325,30 @@ def _read_alone(line: str) -> Verdict:
             "Write only what was done, each part in a detail of its own; the rest goes on a line"
             " that begins with noted.",
         ),
+        # Bare, it would free all of the tree.
+        (
+            "wire biting top R, cut off, paste",
+            "Where it came off, write unwired, and of which part: on left 2.",
+        ),
+        # What may have been meant is no neighbour in letters, and no part is an act.
+        ("pulled in, 9 C night coming", "It may have meant moved: begin the line with that word."),
+        (
+            "L1 guy tightened a notch",
+            "It may have meant guyed or checked: begin the line with the one that it was.",
+        ),
+        ("no. 7 dead, out", "It may have meant died: begin the line with that word."),
+        (
+            "in flower full 28-5",
+            "It may have meant bloomed or staged: begin the line with the one that it was.",
+        ),
+        (
+            "cut from mother, in drum",
+            "Write pruned where a branch came off, separated where a layer did.",
+        ),
+        (
+            "Cu 2 mm 1 kg 38 eur from Ruud",
+            "It may have meant bought or measured: begin the line with the one that it was.",
+        ),
         # A slip stays one.
         (
             "repotted same pot, wedgs N, blah zork",

@@ -79,7 +79,7 @@ def test_out_a_fortnight_after_the_cut_its_roots_are_kept_from_frost(wanted, gla
     # Four weeks after the cut.
     assert one.window.closes == date(2026, 4, 25)
     datum = " ".join(reason.text for reason in one.because)
-    assert "Its roots were cut on 2026-03-28: young roots bear about −5 °C" in datum
+    assert "Its roots were cut on 28 March 2026: young roots bear about −5 °C" in datum
     for act in ("protected  fleece", "moved  glass"):
         done = f"2026-04-12\nhoshi\n  {act}\n"
         left = wanted(diary + done, "2026-04-13")

@@ -43,6 +43,7 @@ from backbud.species.facts import (
     COMMON_PRACTICE,
     FEED_AGAIN_UNDER,
     FEED_RESTS_OVER,
+    FEED_RESTS_TENDER_OVER,
     FROM_MEMORY,
     SLOW_DRAIN_FROM,
     Fact,
@@ -53,6 +54,7 @@ from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_o
 from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
+from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
 from backbud.species.proposals import (
     ColdNight,
     Covers,
@@ -106,6 +108,7 @@ __all__ = [
     "COMMON_PRACTICE",
     "FEED_AGAIN_UNDER",
     "FEED_RESTS_OVER",
+    "FEED_RESTS_TENDER_OVER",
     "FROM_MEMORY",
     "INTERFACE",
     "NOTHING_SAID",
@@ -177,10 +180,12 @@ __all__ = [
     "days_after",
     "deed_of",
     "each",
+    "finds_no_rest",
     "foretold",
     "frost_to_come",
     "frozen_weeks",
     "goes_out_from",
+    "has_no_winter",
     "held_in",
     "is_expected",
     "is_frozen",
@@ -205,5 +210,6 @@ __all__ = [
     "wedges_in",
     "weeks_after",
     "when",
+    "without_work",
     "zone_scores",
 ]

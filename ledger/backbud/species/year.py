@@ -11,7 +11,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
-from backbud.cldr import day_and_month
 from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
@@ -25,7 +24,7 @@ from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
-from backbud.tongue import continued, phrase
+from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
@@ -52,6 +51,7 @@ class Year(Struct, frozen=True):
     is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
     work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
     `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
+    `rests_under_c`: the mean of the coldest month over which its species finds no rest.
     """
 
     name: str
@@ -81,6 +81,7 @@ class Year(Struct, frozen=True):
     ahead: SkyAhead | None = None
     top_bears_c: float | None = None
     cover_at: Callable[[str], str] | None = None
+    rests_under_c: float | None = None
 
     def cover_over(self, place: str) -> str:
         """What is over a place, by its handle, as its card has it; over home for ""."""

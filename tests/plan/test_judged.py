@@ -275,7 +275,9 @@ def test_a_work_is_judged_by_the_days_that_the_climate_gives(care) -> None:
     spring, and in a cool place in June as ever."""
     june = "2026-06-12\ncrow\n  repotted  same pot, 2 cm off below\n"
     (said,) = care(SEVILLE, "satsuki azalea", june, "2026-06-13")
-    assert said.startswith("It was repotted on 2026-06-12: root work has its time here from 2026-0")
+    assert said.startswith(
+        "It was repotted on 12 June 2026: root work has its time here from 2 March"
+    )
     assert " or from" not in said
     assert care(COOL, "satsuki azalea", june.replace("06-12", "06-25"), "2026-06-26") == []
     spring = june.replace("06-12", "03-01")

@@ -212,3 +212,60 @@ def test_wire_is_looked_at_within_weeks_where_wood_thickens_all_year(written: Wr
     found = told(written(SINGAPORE + BEFORE + diary, "2026-11-21", settings=HOME), "beringin")
     window = found["wire-check"].window
     assert window.opens == date(2026, 12, 4) and window.closes == date(2027, 1, 1)
+
+
+# ------------------------------------------------------------------ great heat, short summers
+
+
+def asked(made: Made, kind: type[Species], name: str, strength: str = "strong") -> dict[str, str]:
+    """What is asked for, by the rule: the work and what is done."""
+    species = kind()
+    rows = made.yearly_by_rule(species, made.tree(strength=strength), year_in(kind, name))
+    return {rule: f"{one.act} {one.what}" for rule, one in rows}
+
+
+@pytest.mark.parametrize(
+    ("name", "way"),
+    [
+        ("Singapore", "fully, the tips cut too"),
+        ("Taipei", "fully, the tips cut too"),
+        # Days of 38 to 42 °C follow: new leaves scorch in them.
+        ("Delhi", "in part: outer leaves"),
+        ("Phoenix", "in part: outer leaves"),
+    ],
+)
+def test_a_fig_is_not_stripped_before_days_of_forty_degrees(
+    made: Made, name: str, way: str
+) -> None:
+    assert asked(made, WillowLeafFig, name)["willow-fig-defoliate"] == f"defoliated {way}"
+
+
+@pytest.mark.parametrize(
+    ("name", "spared"),
+    [("Delhi", True), ("Phoenix", False), ("Singapore", False), ("Cape Town", False)],
+)
+def test_no_bougainvillea_goes_thirsty_in_the_heat(made: Made, name: str, spared: bool) -> None:
+    """Delhi's April passes 36 °C, where a dry pot kills in a day; Phoenix has its three weeks from
+    29 March, before the days reach 33 °C."""
+    assert ("bougainvillea-dry-spell" not in asked(made, Bougainvillea, name)) == spared
+
+
+@pytest.mark.parametrize(
+    ("name", "cut"),
+    [
+        # 17.4 °C is warm for a summer, and 790 K·day above 10 °C are left of it on 1 June.
+        ("Stockholm", False),
+        ("Edmonton", False),
+        ("Dublin", False),
+        # Pines of the Pacific Northwest are cut in early June (from memory).
+        ("Vancouver", True),
+        ("Denver", True),
+        ("Milan", True),
+        ("Melbourne", True),
+    ],
+)
+def test_no_candles_are_cut_where_too_little_heat_is_left(made: Made, name: str, cut: bool) -> None:
+    """What is asked for is never what is judged: it needs 900 K·day (from the trade's facts)."""
+    found = asked(made, JapaneseBlackPine, name)
+    assert ("black-pine-decandle" in found) == cut
+    assert ("black-pine-candles" in found) != cut

@@ -184,7 +184,8 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
     said: ColdestNight | None = year.coldest_said
     if said is None:
-        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, "", "")
+        unknown = phrase("How cold winters get here is not known.") + " "
+        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, "", unknown)
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None

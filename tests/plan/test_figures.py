@@ -38,12 +38,13 @@ tunnel_water          0.75      warm_summer_from_c      19      young_roots_c   
 MINUTES = {
     5: "rubbed unguyed watered fed moved unprotected checked",
     15: "guyed treated",
-    20: "trimmed pinched disbudded thinned wrapped slipped",
-    30: "returned pruned deadheaded unwired treated-deadwood potted-on root-pruned",
+    20: "trimmed pinched disbudded thinned wrapped slipped grafted",
+    30: "returned pruned deadheaded unwired treated-deadwood potted-on root-pruned bent layered "
+    "separated",
     40: "decandled defoliated",
     45: "plucked",
-    60: "repotted",
-    120: "wired",
+    60: "repotted carved",
+    120: "wired styled",
 }
 SHORT = 10
 

@@ -183,7 +183,7 @@ def test_roots_cut_in_autumn_are_young_when_the_winter_comes(asked) -> None:
     here = "2026-06-01\nhoshi\n  noted  well\n"
     ((title, state, datum),) = asked(NOTTINGHAM, "Japanese quince", here + cut, on="2026-12-01")
     assert (title, state) == ("protect against winter frost", "now")
-    assert "Its roots were cut on 2026-10-10: young roots bear about −5 °C" in datum
+    assert "Its roots were cut on 10 October 2026: young roots bear about −5 °C" in datum
 
 
 def test_it_is_asked_once_where_mature_roots_would_want_it_too(asked) -> None:
@@ -317,10 +317,10 @@ def test_roots_cut_in_november_are_young_all_that_winter(asked):
     cut = "2026-06-01\nhoshi\n  noted  well\n2026-11-10\nhoshi\n  repotted  same pot\n"
     (now,) = asked(NOTTINGHAM, "sabina juniper", cut, "2026-12-10")
     assert now[0] == "protect against winter frost"
-    assert "Its roots were cut on 2026-11-10: young roots bear about −5 °C" in now[2]
+    assert "Its roots were cut on 10 November 2026: young roots bear about −5 °C" in now[2]
     # At Denver the season's rule asks as well: one line, for the young roots.
     (denver,) = asked(DENVER, "sabina juniper", cut, "2026-12-10")
-    assert "Its roots were cut on 2026-11-10" in denver[2]
+    assert "Its roots were cut on 10 November 2026" in denver[2]
 
 
 # 5.2 + 0.28 x 1.5 = 5.6 K under January's 7 °C: 1.4 °C, and -0.8 °C in one year of ten.

@@ -6,7 +6,6 @@ from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
 
-from backbud.cldr import spoken_months
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
@@ -33,7 +32,7 @@ from backbud.climate.frost import (
 from backbud.climate.once import Answers, once
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter_lows import extremes_of, month_extremes, winter_lows
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken_months
 
 # One, five and nine of ten years.
 TENTHS = (0.1, 0.5, 0.9)

@@ -22,6 +22,7 @@ from __future__ import annotations
 
 from backbud.climate.datum import Datum, is_expected, joined
 from backbud.climate.outlook import Wants
+from backbud.collection.cut_roots import last_cut_of_roots
 from backbud.collection.hard_work import (
     SEASON,
     Extent,
@@ -31,7 +32,7 @@ from backbud.collection.hard_work import (
     share_of,
     stresses,
 )
-from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.state import ChangeOfPlace, Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
@@ -49,6 +50,8 @@ from backbud.species.facts import (
     Figure,
     RepotInterval,
 )
+from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_of_frost
+from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
 from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
@@ -104,6 +107,7 @@ __all__ = [
     "PRESSING",
     "PROMISE",
     "PROTECTION",
+    "ROOTS_REST",
     "ROUTINE",
     "SEASON",
     "SLOW_DRAIN_FROM",
@@ -111,6 +115,7 @@ __all__ = [
     "ActForm",
     "ActWord",
     "AtStake",
+    "ChangeOfPlace",
     "Covers",
     "Datum",
     "Deed",
@@ -168,14 +173,21 @@ __all__ = [
     "each",
     "finds_no_rest",
     "foretold",
+    "frost_to_come",
+    "frozen_weeks",
     "goes_out_from",
     "has_no_winter",
+    "held_in",
     "is_expected",
+    "is_frozen",
     "is_hard_pruning",
     "is_root_work",
     "joined",
     "judged",
+    "last_cut_of_roots",
+    "mildest_week",
     "next_after",
+    "out_of_frost",
     "out_of_the_heat",
     "parts_of",
     "phrase",

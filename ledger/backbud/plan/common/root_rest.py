@@ -16,8 +16,10 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
+ROOT_REST = "root-rest"
 
-@after("separated", having=("cuts_roots",), rule="root-rest")
+
+@after("separated", having=("cuts_roots",), rule=ROOT_REST)
 def out_of_sun_wind_and_frost(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: three to four weeks; nothing where it is sheltered already."""
     if done.has("no root work") or tree.on("protection", "shade") or is_winter_cover(year.cover):

@@ -190,14 +190,14 @@ def test_another_town_or_station_turns_a_journal_that_was_remembered(tmp_path) -
 def test_between_the_tropics_months_tell_no_season(written, card) -> None:
     """Without weather a garden at Singapore was told to keep late frost from young leaves in May;
     how warm Bogotá's or Singapore's year is, its latitude does not say."""
-    diary = "tree hoshi\n  kind trident maple\n2026-05-02\nhoshi\n  wired 2 mm Al on left 1\n"
+    diary = "tree hoshi\n  kind Chinese elm\n2026-05-02\nhoshi\n  wired 2 mm Al on left 1\n"
     session = written(f"place yard\n  {card}\n{diary}", "2026-05-02", problems=("unknown-season",))
     (told,) = session.problems()
     assert (told.line, told.severity) == (1, "warning")
     assert {one.id.split("/")[1] for one in session.plan().all()} == {"wire-check", "wire-off"}
     # Once something is known of its air, all is foretold; further off, the months say something.
     known = f"place yard\n  {card}\n  low {'24 ' * 12}C\n  high {'31 ' * 12}C\n{diary}"
-    assert len(list(written(known, "2026-05-02").plan().all())) > 20
+    assert len(list(written(known, "2026-05-02").plan().all())) > 10
     further = written(f"place yard\n  latitude 24 N\n{diary}", "2026-05-02")
     assert len(list(further.plan().all())) > 20
 

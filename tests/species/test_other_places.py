@@ -269,3 +269,11 @@ def test_no_candles_are_cut_where_too_little_heat_is_left(made: Made, name: str,
     found = asked(made, JapaneseBlackPine, name)
     assert ("black-pine-decandle" in found) == cut
     assert ("black-pine-candles" in found) != cut
+
+
+def test_feed_goes_on_all_year_in_the_tropics(written: Written) -> None:
+    """Fed in October, when a fig elsewhere rests: what is used up after four weeks is given again,
+    in November as in any month."""
+    diary = "\n2026-10-20\nberingin\n  fed  8-8-8\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-10-21", settings=HOME), "beringin")
+    assert found["feed-again"].window.opens == date(2026, 11, 17)

@@ -6,6 +6,7 @@ source. Frost figures: tests/climate/test_coldest_night.py.
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from functools import cache
 
@@ -14,6 +15,7 @@ from tests.conftest import Written
 from tests.species.climates import outlook_at, year_under
 from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
+from tests.species.test_every_species import KINDS
 
 from backbud.climate.outlook import Outlook
 from backbud.plan.followups import FollowUp
@@ -32,6 +34,7 @@ from backbud_species.bougainvillea import Bougainvillea
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.european_larch import EuropeanLarch
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 from backbud_species.japanese_black_pine import JapaneseBlackPine
 from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.satsuki_azalea import SatsukiAzalea
@@ -277,3 +280,58 @@ def test_feed_goes_on_all_year_in_the_tropics(written: Written) -> None:
     diary = "\n2026-10-20\nberingin\n  fed  8-8-8\n"
     found = told(written(SINGAPORE + BEFORE + diary, "2026-10-21", settings=HOME), "beringin")
     assert found["feed-again"].window.opens == date(2026, 11, 17)
+
+
+# ------------------------------------------------------------------ what is said there
+
+_MONTHS = re.compile(
+    r"\b(January|February|March|April|May|June|July|August|September|October|November|December)\b"
+)
+
+
+def test_no_sentence_of_a_species_names_a_month(made: Made) -> None:
+    """A keeper at Melbourne read of “the second flush of late July”: seasons hold in both halves of
+    the Earth, months in one. Names of sources stand in brackets."""
+    said = set()
+    for kind in KINDS:
+        species, year = kind(), year_in(kind, "Milan")
+        said |= {species.habit, species.why_frost, *species.advice, *species.never}
+        for _, one in made.yearly_by_rule(species, made.tree(strength="strong"), year):
+            said |= {one.what, one.because, *one.cautions}
+    assert len(said) > 500
+    assert [one for one in sorted(said) if _MONTHS.search(re.sub(r"\([^)]*\)", "", one))] == []
+
+
+def test_frost_is_spoken_of_where_there_is_some(made: Made) -> None:
+    """Of a Chinese elm's wire and roots at Singapore nobody says that they freeze."""
+
+    long_ago = made.tree(made.event("2018-03-20", "repotted", "same pot"))
+
+    def cautions(name: str) -> set[str]:
+        rows = made.yearly_by_rule(ChineseElm(), long_ago, year_in(ChineseElm, name))
+        return {caution for _, one in rows for caution in one.cautions}
+
+    of_frost = {FROZEN_WOOD_SNAPS, CUT_ROOTS_FREEZE}
+    assert of_frost <= cautions("Milan") and not of_frost & cautions("Singapore")
+
+
+CAPE = """
+place yard
+  latitude   33.9 S
+  longitude  18.6 E
+  low   15.7 15.6 14.2 11.9 9.4 7.8 7 7.5 8.7 10.6 13.2 14.9 C
+  high  26.1 26.5 25.4 23 20.3 18.1 17.5 17.8 19.2 21.3 23.5 24.9 C
+
+tree lork
+  kind  European larch
+"""
+
+
+def test_a_tree_whose_chill_is_never_met_is_told_of_once_a_year(written: Written) -> None:
+    """It stood on the species' page alone."""
+    session = written(
+        CAPE + "2024-08-20\nlork\n  repotted  same pot\n", "2026-08-02", settings=HOME
+    )
+    found = told(session, "lork")["no-rest"]
+    assert "does not suit this place" in found.title
+    assert any("60 chill portions" in reason.text for reason in found.because)

@@ -44,6 +44,8 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
     "nearly": CARE,
     "close": Weight("harm", must=False, once_past="lapses"),
 }
+# Where no night of ten years is colder no snow lies and no pot freezes through; ours, no source.
+_SNOW_LIES_C = -3.0
 # What no fleece, frame or unheated glass holds off for a whole cold week; ours, no source.
 _HELD_OFF_K = 8.0
 
@@ -113,7 +115,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found.not_enough),
+        cautions=_cautions(bears, found),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
@@ -136,11 +138,12 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, not_enough: str) -> tuple[str, ...]:
+def _cautions(bears: Temperature, found: _HardWinter) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    return (not_enough, snow) if not_enough else (snow,)
+    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C
+    return tuple(filter(None, (found.not_enough, snow if lies else "")))
 
 
 def not_enough(year: Year, nights: HardNights, bears: Temperature) -> str:

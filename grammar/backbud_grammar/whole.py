@@ -32,11 +32,13 @@ def told(
     reading: ActReading,
     flaws: Sequence[Flaw],
     forms: Sequence[Form],
+    *,
+    hints: bool = True,
 ) -> tuple[bool, tuple[Flaw, ...]]:
     """Return whether an act is held back by its own text, and its flaws, which then say so.
 
     `word`: as it is written. `flaws`: all that was found in the line. `forms`: those of the act,
-    and of the act that it names.
+    and of the act that it names. `hints`: whether what is held back says how to write it.
     """
     if form.prose:
         return False, tuple(flaws)
@@ -60,7 +62,7 @@ def told(
             first = replace(
                 wrong[0],
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
-                hint=held_hint(form, word, text, unread, wrong),
+                hint=held_hint(form, word, text, unread, wrong) if hints else "",
             )
             return True, tuple(
                 first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws

@@ -55,7 +55,7 @@ def told(
             or is_undone(form, unread)
             or _is_of_roots(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
-            or limiter_among(unread, LIMITING - says_off(forms))
+            or _is_limited(unread, forms)
             or _done_elsewhen(form, text, unread)
             or _may_be_another_thing(form, wrong)
         ):
@@ -124,6 +124,13 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
         *unread_in(text, reading),
         *(text[flaw.column : flaw.column + flaw.length] for flaw in wrong),
     ]
+
+
+def _is_limited(unread: Sequence[str], forms: Sequence[Form]) -> bool:
+    """Whether a word that was not read limits the act; `off` limits none that says what came off."""
+    return bool(
+        limiter_among(unread, LIMITING) and limiter_among(unread, LIMITING - says_off(forms))
+    )
 
 
 def _may_be_another_thing(form: ActForm, wrong: Sequence[Flaw]) -> bool:

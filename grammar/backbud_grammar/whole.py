@@ -127,7 +127,7 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
 
 
 def _is_limited(unread: Sequence[str], forms: Sequence[Form]) -> bool:
-    """Whether a word that was not read limits the act; `off` limits none that says what came off."""
+    """Whether a word that was not read limits the act; `off` none that says what came off."""
     return bool(
         limiter_among(unread, LIMITING) and limiter_among(unread, LIMITING - says_off(forms))
     )

@@ -43,7 +43,10 @@ class Opener:
         ]
         # And what is written in two words, as acts and handles are.
         in_two = [re.escape(name) for name in (*acts, *handles.written) if " " in name]
-        self.needed = needed_words((*(pattern for _, pattern in self._rows), *in_two))
+        of_journal = {pattern for row, pattern in self._rows if pattern != row.pattern}
+        self.needed = needed_words(
+            (*(pattern for _, pattern in self._rows), *in_two), frozenset({*of_journal, *in_two})
+        )
 
         # A handle may hold a word for a day that it is not written with.
         self._names_day = any(map(hangs_on_page, handles.written.values()))

@@ -14,7 +14,7 @@ from typing import IO, TypeVar
 T = TypeVar("T")
 
 
-def recalled(name: str, read: Callable[[IO[bytes]], T]) -> T | None:
+def recalled_from_cache(name: str, read: Callable[[IO[bytes]], T]) -> T | None:
     """What `read` makes of a file that was kept; None where there is none that can be trusted."""
     folder = cache_folder()
     kept = folder / name if folder else None
@@ -28,7 +28,7 @@ def recalled(name: str, read: Callable[[IO[bytes]], T]) -> T | None:
         return None
 
 
-def keep(name: str, write: Callable[[IO[bytes]], object]) -> None:
+def keep_in_cache(name: str, write: Callable[[IO[bytes]], object]) -> None:
     """Keep a file that `write` writes, whole or, where that cannot be, not at all."""
     folder = cache_folder()
     if folder is None:

@@ -12,7 +12,7 @@ from importlib.resources import files
 
 import lark
 
-from backbud_grammar.cache_folder import keep, recalled
+from backbud_grammar.cache_folder import keep_in_cache, recalled_from_cache
 from backbud_grammar.digest import digest
 
 STARTS = ["subjects", "detail"]
@@ -23,10 +23,10 @@ def load_parser() -> lark.Lark:
     grammar = files("backbud_grammar").joinpath("journal.lark").read_bytes()
     mark = f"{lark.__version__} {sys.version} {STARTS}".encode()
     name = f"grammar-{digest(grammar, mark).hex()}"
-    parser: lark.Lark | None = recalled(name, lark.Lark.load)
+    parser: lark.Lark | None = recalled_from_cache(name, lark.Lark.load)
     if parser is None:
         parser = build_parser(grammar.decode())
-        keep(name, parser.save)
+        keep_in_cache(name, parser.save)
     return parser
 
 

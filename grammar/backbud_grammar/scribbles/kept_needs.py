@@ -10,7 +10,7 @@ from collections.abc import Callable, Collection, Sequence
 
 from msgspec import MsgspecError, Struct, msgpack
 
-from backbud_grammar.cache_folder import keep, recalled
+from backbud_grammar.cache_folder import keep_in_cache, recalled_from_cache
 from backbud_grammar.version import language_mark
 
 # For each way to write a pattern some sets of stretches of letters, of each of which one must stand
@@ -42,13 +42,13 @@ class KeptNeeds:
         if new:
             known.update(new)
             table = msgpack.encode(_NeedsTable(_mark(), known))
-            keep(_NAME, lambda file: file.write(table))
+            keep_in_cache(_NAME, lambda file: file.write(table))
         return [known[one] if one in known else self._work_out(one) for one in patterns]
 
 
 def recalled_needs() -> dict[str, Needs]:
     """What an earlier run of this version kept."""
-    data = recalled(_NAME, lambda file: file.read())
+    data = recalled_from_cache(_NAME, lambda file: file.read())
     try:
         table = msgpack.decode(data or b"", type=_NeedsTable)
     except MsgspecError:

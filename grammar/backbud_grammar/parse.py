@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading, corrected_prose, prose_reading
 from backbud_grammar.acts import DAY_FORMS
+from backbud_grammar.card_examples import CardExamples
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.contradictions import contradictions
 from backbud_grammar.count_and_price import count_beside_price
@@ -77,6 +78,7 @@ class Details:
         self._unhinted: dict[tuple[str, str], ActReading] = {}
         self._shelves: dict[str, _Shelf] = {}
         self._sought = 0
+        self._card_examples = CardExamples()
 
     def weather(self, piece: str) -> Reading:
         """Read one piece of a day's weather."""
@@ -98,7 +100,11 @@ class Details:
         readings = self.readings_of(f"card {kind.kind}")
         reading = readings.get(text)
         if reading is None:
-            reading = readings[text] = read_card_line(kind, text)
+            reading = self._card_examples.read(kind, text)
+            if reading is None:
+                reading = read_card_line(kind, text)
+                self._card_examples.learn(kind, text, reading)
+            readings[text] = reading
             self.learned += 1
         return reading
 

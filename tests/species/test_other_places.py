@@ -392,6 +392,6 @@ def test_of_cuttings_nobody_asks_when_they_were_last_repotted(written: Written) 
     ids = {one.id for one in session.plan().all() if one.is_open(session.today)}
     assert "little/cutting-check/struck-2026-01-03" in ids
     assert "little/satsuki-root-work/2025-26" not in ids
-    # What has no roots yet is not fed, what stands beside it is.
+    # What has no roots yet is not fed; next summer it is.
     assert "little/satsuki-feed-after-flowering/2025-26" not in ids
-    assert "lork/satsuki-feed-after-flowering/2025-26" in ids
+    assert "little/satsuki-feed-after-flowering/2026-27" in ids

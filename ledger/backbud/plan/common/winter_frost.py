@@ -176,8 +176,8 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     said: ColdestNight | None = year.coldest_said
     if said is None:
         unknown = phrase("How cold winters get here is not known.") + " "
-        datum = f"{year.no_weather} {bears.because}"
-        return _HardWinter(window, datum, "comes", 0.0, ENOUGH, unknown)
+        because = f"{year.no_weather} {bears.because}"
+        return _HardWinter(window, because, "comes", 0.0, ENOUGH, unknown)
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None

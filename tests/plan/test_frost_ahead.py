@@ -84,7 +84,7 @@ def test_it_tells_the_night_and_the_number(frost):
     assert work.window == Window(date(2026, 11, 19), date(2026, 11, 22), date(2026, 11, 23))
     assert work.id == "hoshi/frost-ahead/2026-27"
     said = [reason.text for reason in work.because]
-    assert said[0] == "The forecast of 2026-11-21."
+    assert said[0] == "The forecast of 21 November 2026."
     assert said[2] == (
         "Foretold are −7 °C in the night to 23 November. Such nights last until 24 November, "
         "the coldest −9 °C."

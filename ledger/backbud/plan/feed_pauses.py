@@ -1,5 +1,5 @@
-"""Feed rests after root work and the cutting of candles, on a weak tree, and while the last feed
-lasts; then it goes on."""
+"""Feed rests after root work and the cutting of candles, on a weak tree, on what has no roots yet,
+and while the last feed lasts; then it goes on."""
 
 from __future__ import annotations
 
@@ -18,6 +18,8 @@ from backbud.species import Window
 _ROOTS_REST = timedelta(days=28)
 # A pine whose candles were cut is fed when its new needles are hard; common practice, no source.
 _NEEDLES_HARDEN = timedelta(weeks=8)
+# A cutting has roots by then; common practice, no source.
+_STRIKES_IN = timedelta(weeks=10)
 # So many days of its time at the least are left for a season's feed; ours, no source.
 _TIME_LEFT = timedelta(days=7)
 
@@ -30,6 +32,7 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     done = [entry.event for entry in tree.history if not entry.undone]
     cuts = [one.day for one in done if "root_work" in one.row.traits and stresses(one)]
     candles = [one.day for one in done if one.act == "decandled" and one.exact]
+    struck = [one.day for one in done if one.act == "struck" and one.exact]
     given = [
         (one.day, one.day + timedelta(days=lasts(one, feed_days)[0]))
         for one in done
@@ -42,6 +45,8 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         opens, closes = due.follow_up.window.opens, due.follow_up.window.closes
         after_candles = due.event is not None and due.event.act == "decandled"
         if not after_candles and any(opens - _NEEDLES_HARDEN < cut <= closes for cut in candles):
+            return True
+        if any(opens - _STRIKES_IN < begun <= closes for begun in struck):
             return True
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 

@@ -93,7 +93,7 @@ def _after_the_last(tree: Tree, year: Year) -> str:
     autumn = year.on((9, 1))
     winter = autumn if autumn <= year.today else autumn - _A_YEAR
     last = tree.last_of("protected", "unprotected", "moved")
-    return phrase("after {day}", day=last.day) if last is not None and last.day >= winter else ""
+    return f"after {last.day}" if last is not None and last.day >= winter else ""
 
 
 def _bears(tree: Tree, year: Year) -> Temperature | None:

@@ -51,6 +51,7 @@ from backbud.species import (
     Window,
     Year,
     continued,
+    may_freeze,
     phrase,
 )
 from backbud_species.habits.afterwards import (
@@ -83,7 +84,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.yearly import feeding, pests, wiring
+from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS, feeding, pests, wiring
 
 __all__ = [
     "ALWAYS",
@@ -344,7 +345,9 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
-        yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
+        frost = may_freeze(window, year)
+        told = tuple(one for one in cautions if frost or one != FROZEN_WOOD_SNAPS)
+        yield from wiring(tree, window, because, datum, (*told, *bark, *bend))
 
     return yearly(rule_id, when, ask)
 

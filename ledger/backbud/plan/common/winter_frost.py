@@ -30,6 +30,7 @@ from backbud.species import (
     after,
     each,
     joined,
+    may_freeze,
     summer_outside,
 )
 from backbud.tongue import phrase
@@ -115,7 +116,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found.held_off.caution),
+        cautions=_cautions(year, found.window, bears, found.held_off.caution),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
@@ -139,9 +140,11 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, not_enough: str) -> tuple[str, ...]:
+def _cautions(year: Year, window: Window, bears: Temperature, not_enough: str) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
+    if not may_freeze(window, year):
+        return (not_enough,) if not_enough else ()
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
     return (not_enough, snow) if not_enough else (snow,)
 

@@ -419,7 +419,7 @@ place yard
 """
     place = NOTTINGHAM if lows == "NOTTINGHAM" else seville
     known = "2025-06-01\nhoshi\n  noted  well\n"
-    session = written(place + POT + tree("zelkova") + known, "2027-01-15", settings=HOME)
+    session = written(place + POT + tree("Chinese elm") + known, "2027-01-15", settings=HOME)
     some = session.plan().all()
     said = {one.act: " ".join(one.cautions) for one in some if one.act in ("wired", "protected")}
     assert ("Frozen wood snaps" in said["wired"]) is told

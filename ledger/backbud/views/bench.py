@@ -19,6 +19,7 @@ from backbud.views.day import Urgency, plain_title, stands_under, urgency
 from backbud.views.one_cold import one_cold
 from backbud.views.sky import Frosts, Weather
 from backbud.views.work import WorkView
+from backbud.words import stays_on
 
 Heading = Literal[
     "before all else",
@@ -208,13 +209,16 @@ def at_bench(work: WorkView, today: date) -> bool:
 
 
 def heading_of(work: WorkView, today: date) -> Heading:
-    """What a work of the day stands under: what a tree may die without comes first of all."""
+    """What a work of the day stands under: what a tree may die without comes first of all, and so
+    does a shelter that should be over it by now."""
     if work.state == "promised":
         return "given word"
     if work.at_stake == "life":
         return "before all else"
     if work.state == "overdue":
         return "past its time"
+    if work.must and work.best <= today and stays_on(work.act, work):
+        return "before all else"
     if work.look:
         return "the round to look at"
     is_soon = work.must and work.closes <= today + timedelta(SOON_DAYS)

@@ -404,23 +404,3 @@ def test_trees_of_one_round_have_one_reason_and_each_its_own_on_its_page(written
     for name, bears in (("hoshi", "−5"), ("yuki", "−3")):
         page = unescape((pages / f"trees/{name}.html").read_text("utf-8"))
         assert f"Roots like these bear about {bears} °C." in page
-
-
-@pytest.mark.parametrize(("lows", "told"), [("NOTTINGHAM", True), ("SEVILLE", False)])
-def test_no_frozen_wood_and_no_wet_snow_where_no_week_is_so_cold(written, lows, told) -> None:
-    """Seville's January averages 10.9 °C, Nottingham's 4.2: both months from memory."""
-    seville = """
-place yard
-  latitude   37.4 N
-  longitude  5.9 W
-  coldest    -6 C
-  low   5.7 7.0 9.2 11.1 14.2 18.0 20.3 20.4 18.2 14.4 10.0 7.3 C
-  high  16.0 18.1 21.9 23.4 27.7 32.6 36.0 35.5 31.7 26.0 20.2 16.6 C
-"""
-    place = NOTTINGHAM if lows == "NOTTINGHAM" else seville
-    known = "2025-06-01\nhoshi\n  noted  well\n"
-    session = written(place + POT + tree("Chinese elm") + known, "2027-01-15", settings=HOME)
-    some = session.plan().all()
-    said = {one.act: " ".join(one.cautions) for one in some if one.act in ("wired", "protected")}
-    assert ("Frozen wood snaps" in said["wired"]) is told
-    assert ("Shake wet snow off" in said["protected"]) is told

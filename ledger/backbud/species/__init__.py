@@ -51,10 +51,10 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_of_frost
-from backbud.species.frozen import frozen_weeks, is_frozen, may_freeze, mildest_week
+from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
+from backbud.species.no_rest import finds_no_rest, grows_all_year, has_no_winter, without_work
 from backbud.species.proposals import (
     ColdNight,
     Covers,
@@ -185,6 +185,7 @@ __all__ = [
     "frost_to_come",
     "frozen_weeks",
     "goes_out_from",
+    "grows_all_year",
     "has_no_winter",
     "held_in",
     "is_expected",
@@ -194,7 +195,6 @@ __all__ = [
     "joined",
     "judged",
     "last_cut_of_roots",
-    "may_freeze",
     "mildest_week",
     "next_after",
     "out_of_frost",

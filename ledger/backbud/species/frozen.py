@@ -12,8 +12,6 @@ from backbud.species.year import Year
 
 # The mean of a usual week in °C, under the cover, under which wood stays frozen all day.
 _FROZEN_C = 0.0
-# The mean of a usual week in °C over which no night freezes wood, nor is there wet snow to lie.
-_MILD_C = 7.0
 _A_WEEK = timedelta(weeks=1)
 _A_DAY = timedelta(days=1)
 
@@ -31,12 +29,6 @@ def frozen_weeks(window: Window, year: Year) -> Window | None:
         return None
     last = min(frozen[-1] + _A_WEEK - _A_DAY, window.closes)
     return Window(frozen[0], frozen[0], last)
-
-
-def may_freeze(window: Window, year: Year) -> bool:
-    """Whether any week of a window is so cold that wood may be frozen in the morning, or wet snow
-    lie; also where nothing is known."""
-    return any(_mean_of(day, year) < _MILD_C for day in _weeks_of(window))
 
 
 def mildest_week(window: Window, year: Year) -> date:

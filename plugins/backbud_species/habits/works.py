@@ -51,7 +51,6 @@ from backbud.species import (
     Window,
     Year,
     continued,
-    may_freeze,
     phrase,
 )
 from backbud_species.habits.afterwards import (
@@ -84,7 +83,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS, feeding, pests, wiring
+from backbud_species.habits.yearly import feeding, fitting, pests, wiring
 
 __all__ = [
     "ALWAYS",
@@ -315,7 +314,7 @@ def repots(
             window = early
             said = (hot, *said) if hot else said
         window = once_thawed(window, year)
-        yield from repotting(tree, year, window, species, because, said)
+        yield from repotting(tree, year, window, species, because, fitting(said, year))
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
@@ -345,9 +344,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
-        frost = may_freeze(window, year)
-        told = tuple(one for one in cautions if frost or one != FROZEN_WOOD_SNAPS)
-        yield from wiring(tree, window, because, datum, (*told, *bark, *bend))
+        yield from wiring(tree, window, because, datum, fitting((*cautions, *bark, *bend), year))
 
     return yearly(rule_id, when, ask)
 

@@ -160,8 +160,8 @@ def _is_in_name(word: str, work: WorkView) -> bool:
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
     thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what
-    may be done on the trees of one kind, of several in the same week. `by_days`: only where they
-    have the same days."""
+    may be done on the trees of one kind or of several. `by_days`: only where they have the same
+    days."""
     things: dict[object, list[WorkView]] = {}
     for one in some:
         things.setdefault(_thing(one), []).append(one)
@@ -225,8 +225,8 @@ def _of_any_kind(one: WorkView, key: object, by_days: bool) -> object:
     """What chances of one work have alike whatever the kind; `key`: of what is of one kind."""
     if not one.group:
         return key
-    week = (one.opens, one.best, one.closes) if by_days else monday_of(one.best)
-    return one.act, plain_title(one), week, one.state
+    days = (one.opens, one.best, one.closes) if by_days else ()
+    return one.act, plain_title(one), days, one.state
 
 
 def _alike(one: WorkView, by_days: bool) -> object:

@@ -10,7 +10,7 @@ from typing import Protocol
 
 from backbud import cldr
 from backbud.bench.money import digits_of
-from backbud.tongue import ENGLISH, counted_phrase, decimal, phrase, spoken
+from backbud.tongue import ENGLISH, counted_phrase, decimal, full_day, phrase, spoken, spoken_months
 from backbud_grammar.act_words import ActWord
 
 
@@ -72,11 +72,6 @@ def _day(on: date, with_year: bool, language: str) -> str:
     return f"{on.day} {month(on, on.year)}" + (f" {on.year}" if with_year else "")
 
 
-def full_day(on: date) -> str:
-    """`6 March 2027`."""
-    return _day(on, True, spoken())
-
-
 def weekday(on: date) -> str:
     """`Saturday`."""
     return _weekdays()[on.weekday()]
@@ -84,7 +79,7 @@ def weekday(on: date) -> str:
 
 def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
-    name = cldr.spoken_months()[on.month - 1]
+    name = spoken_months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
 
 
@@ -209,20 +204,25 @@ def sizes(text: str) -> str:
     return text.replace(" x ", " × ")
 
 
-# What is put over a tree for longer than this is put on at once, and stays.
-_STAYS = timedelta(weeks=6)
+# What is put over a tree for longer than this stays for a while; than that, for a season.
+_A_WHILE, _A_SEASON = timedelta(weeks=1), timedelta(weeks=6)
+
+
+def stays_on(act: ActWord, window: WindowDays) -> bool:
+    """Whether a work is a shelter that is put on and stays: its window is how long."""
+    return act == "protected" and window.closes - window.opens > _A_WHILE
 
 
 def is_put_on_at_once(act: ActWord, window: WindowDays) -> bool:
     """Whether a work is a shelter that is put on at once and stays for a season."""
-    return act == "protected" and window.closes - window.opens > _STAYS
+    return act == "protected" and window.closes - window.opens > _A_SEASON
 
 
 def closing(act: ActWord, window: WindowDays, today: date) -> str:
-    """By when a work is to be done: `by 3 May`; of a shelter that stays for a season `now, until 10
+    """By when a work is to be done: `by 3 May`; of a shelter that stays `now, until 10
     May`, or `from 9 November, until 10 May`."""
     last = day(window.closes, today.year)
-    if not is_put_on_at_once(act, window):
+    if not stays_on(act, window):
         return phrase("by {last}", last=last)
     since = (
         phrase("now")

@@ -6,17 +6,11 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 from functools import partial
 
-from backbud.journal.read import Journal
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
-from backbud.plan.told_cautions import Caution, keep_cautions
-
-
-def remember_cautions_of(plan: Plan, journal: Journal, today: date, kept: Memo = NO_MEMO) -> None:
-    """Keep them for commands that plan nothing."""
-    keep_cautions(journal.memory, cautions_of(plan, today, kept), journal.texts, today)
+from backbud.plan.told_cautions import Caution
 
 
 def cautions_of(plan: Plan, today: date, kept: Memo = NO_MEMO) -> Iterator[Caution]:

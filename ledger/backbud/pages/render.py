@@ -70,7 +70,7 @@ def pages_of_trees(
     for tree in trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
-        yield kept.once(
+        yield from kept.once(
             ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
         )
 

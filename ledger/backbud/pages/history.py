@@ -11,12 +11,17 @@ from msgspec import Struct
 
 from backbud import words
 from backbud.journal.line_order import rests
+from backbud.pages.links import earlier_page, link
 from backbud.tongue import phrase, spoken
 from backbud.views.history import CorrectionView, DateView, EntryView, LateView
 from backbud_grammar.acts import acts_with
 
 # How many of the latest years stand open on a page.
 YEARS_OPEN = 2
+# Of a long history so many of the latest years stand on the tree's page, and what came before them
+# on a page of its own, where that is no less than so many entries.
+YEARS_WITH_TREE = 8
+FEWEST_EARLIER = 60
 # What was done so often in a folded year is told together; ours.
 OFTEN = 3
 # A look finds something, so each stands for itself.
@@ -84,6 +89,7 @@ class HistoryYear(Struct, frozen=True, gc=False):
 
     name: str
     count: str
+    entries: int
     open: bool
     days: tuple[Day, ...]
     again: tuple[Again, ...] = ()
@@ -106,15 +112,41 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
     language, years = spoken(), []
     for at, (year, dates) in enumerate(groupby(by_date, key=lambda date: date[0].first.year)):
         of_year = list(dates)
-        count = words.number(sum([len(entries) for _, entries in of_year]), "entry", "entries")
+        entries = sum([len(entries) for _, entries in of_year])
+        count = words.number(entries, "entry", "entries")
         is_open = at < YEARS_OPEN and not _rests(of_year)
         again = () if is_open else tuple(_again_and_again(of_year, year))
         if again:
             told = {one.act for one in again}
             of_year = [(when, _without_keep(those, told)) for when, those in of_year]
         days = tuple([_day(when, those, year, language) for when, those in of_year if those])
-        years.append(HistoryYear(str(year), count, is_open, days, again))
+        years.append(HistoryYear(str(year), count, entries, is_open, days, again))
     return tuple(years)
+
+
+class Earlier(Struct, frozen=True, gc=False):
+    """The years that stand on a page of their own. `span`: the first and the last of them; `page`:
+    its path, `link` the way to it from the tree's page, `back` the way back."""
+
+    years: tuple[HistoryYear, ...]
+    span: str
+    page: str
+    link: str
+    back: str
+
+
+def parted_years(
+    years: Sequence[HistoryYear], tree_page: str
+) -> tuple[tuple[HistoryYear, ...], Earlier | None]:
+    """The years that stand on the tree's own page, and those that stand on another, if there are
+    so many. `tree_page`: the path of the first."""
+    before = tuple(years[YEARS_WITH_TREE:])
+    if sum(year.entries for year in before) < FEWEST_EARLIER:
+        return tuple(years), None
+    span = "–".join(dict.fromkeys((before[-1].name, before[0].name)))
+    page = earlier_page(tree_page)
+    earlier = Earlier(before, span, page, link(page, "../"), link(tree_page, "../../"))
+    return tuple(years[:YEARS_WITH_TREE]), earlier
 
 
 def _rests(dates: Sequence[tuple[DateView, list[EntryView]]]) -> bool:

@@ -57,10 +57,35 @@ def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
 
 def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render the whole set page by page, what the pages show first: path and bytes."""
+    yield from sheets_of(view, kept)
+    yield from pages_of_trees(view, view.trees, kept)
+
+
+def pages_of_trees(
+    view: Nursery, trees: Iterable[Tree], kept: Memo = NO_MEMO
+) -> Iterator[tuple[str, bytes]]:
+    """Render the page of each of these trees: path and bytes."""
+    shared = shared_by_pages(view)
+    around = _around(view, shared, kept)
+    for tree in trees:
+        # A tree's page is made from nothing but what is that tree's own.
+        own = only_tree(view, tree)
+        yield from kept.once(
+            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
+        )
+
+
+def _around(view: Nursery, shared: dict[str, object], kept: Memo) -> object:
+    """What stands for all that is no tree's own."""
+    return kept.same("around pages", (without_trees(view), shared))
+
+
+def sheets_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
+    """Render every page but those of trees, and what goes with them: path and bytes."""
     kept = WithinRun(kept, {FOUND})
     yield from assets().values()
     shared = shared_by_pages(view)
-    around = kept.same("around pages", (without_trees(view), shared))
+    around = _around(view, shared, kept)
     yield from index_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
@@ -73,12 +98,6 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
-    for tree in view.trees:
-        # A tree's page is made from nothing but what is that tree's own.
-        own = only_tree(view, tree)
-        yield kept.once(
-            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
-        )
 
 
 def shared_by_pages(view: Nursery) -> dict[str, object]:

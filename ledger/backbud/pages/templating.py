@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from backbud import words
 from backbud.pages import links, ways
+from backbud.pages.history import late_in_words
 from backbud.pages.isolated import isolated
 from backbud.pages.tree import MOST_VIGOUR
 from backbud.tongue import phrase, spoken
@@ -202,5 +203,7 @@ def _environment(language: str) -> Environment:
         "letter_anchor": links.letter_anchor,
         "letter_page": links.letter_page,
         "most_vigour": MOST_VIGOUR,
+        "late_in_words": late_in_words,
+        "date_written": words.written,
     }
     return environment

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from msgspec import Struct
 
@@ -16,7 +16,7 @@ from backbud.plan.waits import WAITS
 from backbud.species import Window
 from backbud.tongue import phrase, spoken
 from backbud.views.day import is_near
-from backbud.views.work import ReasonView, WorkView
+from backbud.views.work import WorkView
 from backbud_grammar.act_words import ActWord
 
 LONGEST_UNBROKEN = 24
@@ -64,21 +64,25 @@ class Settled(Struct, frozen=True, gc=False):
 
 def row(work: WorkView, today: date, drawn: bool) -> Row:
     """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
-    is_drawn = drawn and work.opens - timedelta(DAYS) <= today
+    window, language = work.window, spoken()
+    is_drawn = drawn and window.opens - timedelta(DAYS) <= today
+    labels = _reason_labels(language)
     return Row(
         work.state,
         words.sentence(work.title),
-        _by_when(work.act, work.state, work.window, work.minutes, today, spoken()),
-        window_line(work.window, today, work.state == "overdue") if is_drawn else "",
+        _by_when(work.act, work.state, window, work.minutes, today, language),
+        window_line(window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
-        tuple(map(_because, work.reasons)),
+        tuple([Because(labels[one.sort], one.text, one.at) for one in work.reasons]),
         work.cautions,
         anchor_of(work.id),
     )
 
 
-def _because(reason: ReasonView) -> Because:
-    return Because(phrase(_REASON_LABELS[reason.sort]), reason.text, reason.at)
+@cache
+def _reason_labels(language: str) -> dict[ReasonSort, str]:
+    """What a page calls each sort of reason; the language is that which is spoken."""
+    return {sort: phrase(label) for sort, label in _REASON_LABELS.items()}
 
 
 def kept_together(part: str) -> str:
@@ -111,11 +115,14 @@ def _by(act: ActWord, state: State, window: Window, minutes: int, today: date) -
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
+    # Nearly all that lies further ahead waits: there it is said once, for all of it.
+    waits = work.waits_on_weather and is_near(work, today)
+    if not (waits or work.planned or work.said or work.moved_from):
+        return ()
     notes = [phrase("planned by you")] if work.planned else []
     if work.said:
         notes.append(work.said)
-    # Nearly all that lies further ahead does: there it is said once, for all of it.
-    if work.waits_on_weather and is_near(work, today):
+    if waits:
         notes.append(phrase(WAITS))
     if work.moved_from:
         old = work.moved_from

@@ -58,16 +58,20 @@ class TreeYearView(Struct, frozen=True):
 def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
     """The years of a tree in which something was written of it on a known day and of which there is
     something to set beside another, the latest first; none where that is one year alone."""
-    by_day: dict[date, list[Entry]] = {}
+    by_year: dict[str, list[Entry]] = {}
+    # A history is in the order of days.
+    day, of_year = date.min, list[Entry]()
     for entry in tree.history:
         event = entry.event
-        if not stands_beside(event.row) or not event.exact:
+        when = event.when
+        if not (stands_beside(event.row) and when.exact):
             continue
-        if not entry.undone and not is_entry_for_keeper(entry):
-            by_day.setdefault(event.day, []).append(entry)
-    by_year: dict[str, list[Entry]] = {}
-    for day, entries in by_day.items():
-        by_year.setdefault(growing_year(day, southern), []).extend(entries)
+        if entry.undone or is_entry_for_keeper(entry):
+            continue
+        if when.first != day:
+            day = when.first
+            of_year = by_year.setdefault(growing_year(day, southern), [])
+        of_year.append(entry)
     by_name = {air.name: air for air in airs}
     told: list[TreeYearView] = []
     for name in sorted(by_year, reverse=True):
@@ -93,10 +97,13 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
     scores: list[int] = []
     for entry in entries:
         event = entry.event
-        if event.act not in _ANSWERS:
-            days = done.setdefault(event.act, [])
-            if not days or days[-1] != event.day:
-                days.append(event.day)
+        act = event.act
+        if act not in _ANSWERS:
+            day, days = event.when.first, done.get(act)
+            if days is None:
+                done[act] = [day]
+            elif days[-1] != day:
+                days.append(day)
             continue
         if event.was("bloomed") and not event.says("none"):
             # What says no more than that it flowered is full flower.

@@ -272,14 +272,16 @@ class Wiring(NamedTuple):
     parts: tuple[str, ...]
 
 
-def wiring_of(event: Event) -> Wiring | None:
-    """What a line puts on of wire, or takes off; None where it does neither, as root work."""
-    if event.act == "wired":
-        off = _old_wire_off(event)
-        return Wiring(tuple([one.part for one in _wires(event)]), off, event.parts if off else ())
+# What puts wire on, or takes it off: root work does neither.
+WIRINGS: frozenset[ActWord] = frozenset({"wired", "unwired"})
+
+
+def wiring_of(event: Event) -> Wiring:
+    """What a line of `WIRINGS` puts on of wire, or takes off."""
     if event.act == "unwired":
         return Wiring((), not event.says("partly"), event.parts)
-    return None
+    off = _old_wire_off(event)
+    return Wiring(tuple([one.part for one in _wires(event)]), off, event.parts if off else ())
 
 
 def put_on_by(act: ActForm) -> Effect | None:

@@ -167,7 +167,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
         None,
-        tuple(work.settled_row(one, today) for one in shown.settled),
+        work.settled_rows(shown.settled, today),
         history.years_of(shown.history),
         words.number(len(shown.history), "entry", "entries"),
         (),

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -15,27 +15,20 @@ from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
 from backbud.species import Window
 from backbud.tongue import phrase, spoken
-from backbud.views.day import is_near
-from backbud.views.work import WorkView
+from backbud.views.day import is_near, joint_title, plain_title
+from backbud.views.work import ReasonView, WorkView
 from backbud_grammar.act_words import ActWord
 
 LONGEST_UNBROKEN = 24
 NO_BREAK = "\N{NO-BREAK SPACE}"
-_REASON_LABELS: dict[ReasonSort, str] = {
+# What a page calls each sort of reason.
+REASON_LABELS: dict[ReasonSort, str] = {
     "diary": "written",
     "season": "season",
     "rule": "rule",
     "datum": "reckoned",
     "plan": "planned",
 }
-
-
-class Because(Struct, frozen=True, gc=False):
-    """One link of the chain of reasons, and the line of the journal it stands on."""
-
-    label: str
-    text: str
-    at: str
 
 
 class Row(Struct, frozen=True, gc=False):
@@ -47,13 +40,13 @@ class Row(Struct, frozen=True, gc=False):
     by: str
     line: str
     notes: tuple[str, ...]
-    because: tuple[Because, ...]
+    because: tuple[ReasonView, ...]
     cautions: tuple[str, ...]
     anchor: str
 
 
 class Settled(Struct, frozen=True, gc=False):
-    """A work that is done with: what, how, when and what was said."""
+    """Work that is done with: what, how, when and what was said."""
 
     outcome: State
     task: str
@@ -66,23 +59,16 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
     """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
     window, language = work.window, spoken()
     is_drawn = drawn and window.opens - timedelta(DAYS) <= today
-    labels = _reason_labels(language)
     return Row(
         work.state,
         words.sentence(work.title),
         _by_when(work.act, work.state, window, work.minutes, today, language),
         window_line(window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
-        tuple([Because(labels[one.sort], one.text, one.at) for one in work.reasons]),
+        work.reasons,
         work.cautions,
         anchor_of(work.id),
     )
-
-
-@cache
-def _reason_labels(language: str) -> dict[ReasonSort, str]:
-    """What a page calls each sort of reason; the language is that which is spoken."""
-    return {sort: phrase(label) for sort, label in _REASON_LABELS.items()}
 
 
 def kept_together(part: str) -> str:
@@ -134,13 +120,24 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def settled_row(work: WorkView, today: date) -> Settled:
-    """A work that was done or skipped."""
-    on, by = work.settled_on, work.settled
+def settled_rows(works: Iterable[WorkView], today: date) -> tuple[Settled, ...]:
+    """Works that were done or skipped, in their order. What one line settled of one work, on
+    several parts of the tree, is told once."""
+    alike: dict[object, list[WorkView]] = {}
+    for one in works:
+        line = (one.settled.file, one.settled.line) if one.settled else one.id
+        key = (one.state, one.settled_on, line, plain_title(one), bool(one.part))
+        alike.setdefault(key, []).append(one)
+    return tuple([_settled(those, today) for those in alike.values()])
+
+
+def _settled(works: Sequence[WorkView], today: date) -> Settled:
+    first = works[0]
+    by = first.settled
     return Settled(
-        work.state,
-        words.sentence(work.title),
-        words.day(on, today.year),
+        first.state,
+        words.sentence(joint_title(works)),
+        words.day(first.settled_on, today.year),
         by.remark if by else "",
         by.at if by else "",
     )

@@ -26,7 +26,6 @@ from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
 
-
 # A calendar or week date of one day, with its hyphens (ISO 8601).
 _DAY_LONG = 10
 
@@ -158,7 +157,7 @@ class EntryView(Struct, frozen=True, kw_only=True, gc=False):
         return self.own_words or self.as_read
 
 
-class _OfAct(NamedTuple):
+class _LinesOfAct(NamedTuple):
     """What the row of an act says of all its lines: that they are prose, which of their details may
     hold any words at all, what they are drawn as, whether one may be for the keeper alone, and
     whether they count a batch anew."""
@@ -171,8 +170,8 @@ class _OfAct(NamedTuple):
 
 
 @by_row
-def _of_act(row: ActForm) -> _OfAct:
-    return _OfAct(
+def _lines_of_act(row: ActForm) -> _LinesOfAct:
+    return _LinesOfAct(
         row.prose,
         free_names(row),
         sign_of(row),
@@ -185,7 +184,7 @@ def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
     event, by = entry.event, entry.corrected_by
     held, named, remark, text, when = event.held, event.named, event.remark, event.text, event.when
-    prose, names, sign, may_be_private, moves_count = _of_act(event.row)
+    prose, names, sign, may_be_private, moves_count = _lines_of_act(event.row)
     free = prose
     if names and not prose:
         for detail in event.details:

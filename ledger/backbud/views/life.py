@@ -8,7 +8,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.collection.on_tree import is_meant, wiring_of
+from backbud.collection.on_tree import WIRINGS, is_meant, wiring_of
 from backbud.collection.state import Entry
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.by_row import by_row
@@ -44,9 +44,9 @@ def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:
     still: list[WireView] = []
     for entry in history:
         event = entry.event
-        wiring = wiring_of(event)
-        if wiring is None or entry.undone:
+        if event.act not in WIRINGS or entry.undone:
             continue
+        wiring = wiring_of(event)
         if still and wiring.off:
             gone = [one for one in still if is_meant(one.part, wiring.parts)]
             done += [WireView(one.part, one.on, event.day) for one in gone]

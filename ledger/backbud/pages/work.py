@@ -123,12 +123,23 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
 def settled_rows(works: Iterable[WorkView], today: date) -> tuple[Settled, ...]:
     """Works that were done or skipped, in their order. What one line settled of one work, on
     several parts of the tree, is told once."""
-    alike: dict[object, list[WorkView]] = {}
+    by_line: dict[object, list[WorkView]] = {}
     for one in works:
         line = (one.settled.file, one.settled.line) if one.settled else one.id
-        key = (one.state, one.settled_on, line, plain_title(one), bool(one.part))
-        alike.setdefault(key, []).append(one)
-    return tuple([_settled(those, today) for those in alike.values()])
+        by_line.setdefault((one.settled_on, one.state, line), []).append(one)
+    return tuple(
+        [_settled(alike, today) for those in by_line.values() for alike in _of_one_work(those)]
+    )
+
+
+def _of_one_work(works: list[WorkView]) -> Iterable[list[WorkView]]:
+    """Works of one line by what they are, those that name a part of the tree apart from others."""
+    if len(works) == 1:
+        return (works,)
+    alike: dict[tuple[str, bool], list[WorkView]] = {}
+    for one in works:
+        alike.setdefault((plain_title(one), bool(one.part)), []).append(one)
+    return alike.values()
 
 
 def _settled(works: Sequence[WorkView], today: date) -> Settled:
@@ -136,7 +147,7 @@ def _settled(works: Sequence[WorkView], today: date) -> Settled:
     by = first.settled
     return Settled(
         first.state,
-        words.sentence(joint_title(works)),
+        words.sentence(joint_title(works) if len(works) > 1 else first.title),
         words.day(first.settled_on, today.year),
         by.remark if by else "",
         by.at if by else "",

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Entry, Tree
 from backbud.collection.zones import zone_scores
+from backbud.journal.events import may_be_for_keeper
 from backbud.plan.year import BLOOM_STAGES
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
@@ -64,10 +65,13 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
     for entry in tree.history:
         event = entry.event
         when = event.when
-        if not (stands_beside(event.row) and when.exact):
+        stands, may_be_private = _beside(event.row)
+        if not (stands and when.exact):
             continue
-        if entry.undone or is_entry_for_keeper(entry):
-            continue
+        # Few lines are corrected, speak of another act, or may be for the keeper alone.
+        if may_be_private or event.named or event.held or entry.corrected_by is not None:
+            if entry.undone or is_entry_for_keeper(entry):
+                continue
         if when.first != day:
             day = when.first
             of_year = by_year.setdefault(growing_year(day, southern), [])
@@ -84,6 +88,11 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
 
 
 @by_row
+def _beside(row: ActForm) -> tuple[bool, bool]:
+    """Whether a line of an act can stand beside another year, and may be for the keeper alone."""
+    return stands_beside(row), may_be_for_keeper(row)
+
+
 def stands_beside(row: ActForm) -> bool:
     """Whether anything that an act tells can stand beside another year."""
     act, sign = as_act(row.word), sign_of(row)

@@ -69,9 +69,9 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
         if not (stands and when.exact):
             continue
         # Few lines are corrected, speak of another act, or may be for the keeper alone.
-        if may_be_private or event.named or event.held or entry.corrected_by is not None:
-            if entry.undone or is_entry_for_keeper(entry):
-                continue
+        asked = may_be_private or event.named or event.held or entry.corrected_by is not None
+        if asked and (entry.undone or is_entry_for_keeper(entry)):
+            continue
         if when.first != day:
             day = when.first
             of_year = by_year.setdefault(growing_year(day, southern), [])

@@ -134,11 +134,24 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
 NEAR_IN_DETAIL = 0.78
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: float = 0.6) -> str:
-    """Return a hint that names the nearest known word, or `otherwise`."""
+# Where free words stand, of so few letters too many are alike: `away` is no slip of `Al`.
+_TOO_SHORT = 3
+
+
+def did_you_mean(
+    word: str,
+    known: Iterable[str],
+    otherwise: str = "",
+    cutoff: float = 0.6,
+    *,
+    among_free_words: bool = False,
+) -> str:
+    """Return a hint that names the nearest known word, or `otherwise`; among free words none that
+    is so short that many a word is like it."""
     near = nearest(word, known, cutoff)
-    if near.casefold() == word.casefold():
-        # It is written as it should be: something else is wrong there.
+    is_short = among_free_words and min(len(near), len(word)) <= _TOO_SHORT
+    if is_short or near.casefold() == word.casefold():
+        # Or it is written as it should be, and something else is wrong there.
         near = ""
     return f"Did you mean “{near}”?" if near else otherwise
 

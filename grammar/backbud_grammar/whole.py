@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.elsewhen import elsewhen, in_thought, not_by_us
+from backbud_grammar.elsewhen import day_it_begins_with, elsewhen, in_thought, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
@@ -141,7 +141,8 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
     """What puts an act that is done on another day, or into other hands; a plan is of one."""
     if form.bearing != "does" or form.names_act:
         return ""
-    return not_by_us(unread) or elsewhen((*unread, *text.split(", ")))
+    pieces = text.split(", ")
+    return not_by_us(unread) or elsewhen((*unread, *pieces)) or day_it_begins_with(pieces)
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:

@@ -75,6 +75,11 @@ _TABLE: Mapping[str, str] = {
     "unwired": _MARKS,
     "unguyed": _MARKS,
     "unwrapped": _MARKS,
+    # What it was, beside what it is.
+    "measured": (
+        r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
+        r"(?: (?:last year|before|then))?"
+    ),
     "untied": rf"{_MARKS}|{_ROOTED}",
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.

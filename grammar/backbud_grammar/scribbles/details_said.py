@@ -35,13 +35,21 @@ _FRACTIONS = {
     "two thirds": "2/3",
 }
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
-_BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
+_BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
 _ROOTS = (
     (
         r"(?:fixed|secured|anchored|fastened|held)(?: in| down)? (?:with|by) (\d) (?:wires?|ties)",
         r"tied \1",
     ),
     (rf"roots? {_SHARE} off (?:from )?(?:the )?{_BOTTOM}", r"off below %1"),
+    (rf"{_SHARE} roots? off (?:from )?(?:the )?{_BOTTOM}", r"off below %1"),
+    (
+        rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ?ball|ball|kluit|wortels?|wurzeln)"
+        r" (?:off|away|weg|ab)",
+        "off %1",
+    ),
+    (r"(?:out of|from) (\S+) (?:in|into|to) (?:the )?(\S+)", r"out of \1, into \2"),
+    (rf"(\d) ties (Al|Cu) {_NUM}(?: mm)?", r"tied \3 mm ^2 x \1"),
     (rf"roots? {_SHARE} {_BOTTOM}(?: off)?", r"off below %1"),
     (rf"{_LEN} {_BOTTOM} away", r"off below \1"),
     (rf"sides? {_LEN}(?: away| off)?", r"off sides \1"),
@@ -77,7 +85,7 @@ _ROOTS = (
     (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
     (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),
     (rf"roots? (?:trimmed|cut|shortened|pruned)(?: back)? {_LEN} {_BOTTOM}", r"off below \1"),
-    (rf"roots? {_SHARE}(?: off)?", r"off %1"),
+    (rf"roots? (?:flat |level |evenly )?{_SHARE}(?: off)?", r"off %1"),
     (r"tied [x×] ?(\d) (\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
     (r"(?:top ?root|tap ?root|taproots?) (?:sawn|sawed)(?: off)?", "taproot cut"),
     (
@@ -166,6 +174,13 @@ _DECANDLED = (
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
+_RUBBED = (
+    (r"(?:back |down )?to (\d|one|two|three)(?: (?:each|per \w+))?", r"leaving \1 buds"),
+    (
+        r"(\d|one|two|three) (?:left |kept )?(?:per|a|each) (?:tip|shoot|branch|place|knot)",
+        r"leaving \1 buds",
+    ),
+)
 _PLUCKED = (
     (
         r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
@@ -177,6 +192,13 @@ _PLUCKED = (
     ),
 )
 _CUT = (
+    (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
+    (
+        r"(?:the )?((?:low |high |lower |upper )?(?:back |front )?(?:left|right|back|front))"
+        r" (?:big |heavy |thick |large |long )+(?:one|branch)(?: off| out)?",
+        r"1 branch on \1",
+    ),
+    (r"(?:the )?(?:outside|outer side)", "outer"),
     # What is left is not off, and `left` is no side there.
     (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
     (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
@@ -188,7 +210,8 @@ _CUT = (
     (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
     # `to a third` leaves a third: two thirds are off.
     (
-        rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}",
+        rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}"
+        r"(?: with (?:the )?fingers)?",
         "candles, ~1",
     ),
     (
@@ -240,7 +263,8 @@ _CUT = (
         r"to \1 \2",
     ),
     (
-        r"(?:the )?(?:insides?|inner(?: ones| leaves)?|inside ones) (?:left|stays?|kept|untouched)",
+        r"(?:the )?(?:insides?|inner(?: ones| leaves)?|inside ones)(?: and weak(?: ones)?)?"
+        r" (?:left(?: on)?|stays?(?: on)?|kept|untouched)",
         "outer leaves",
     ),
     (r"(?:the )?(?:outer|outside)(?: ones| leaves)?(?: only)?", "outer leaves"),
@@ -386,6 +410,16 @@ _CUT = (
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
 _WIRE = (
+    (
+        rf"(Al|Cu|al|cu|aluminium|copper) {_NUM}(?: mm)? on (\d+) (?:small |fine |thin |new )*"
+        r"(?:ones|branches|shoots|twigs)",
+        r"\2 mm ^1, \3 branches",
+    ),
+    (
+        r"((?:left|right) \d) (?:put|pulled|brought) down with (?:a )?guy(?: (\d(?:[.,]\d)? mm))?"
+        r"(?: instead)?",
+        r"\2, down, on \1",
+    ),
     (rf"{_WHERE} (?:re-?)?wired", r"on \1"),
     (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
     (r"(?:the )?primar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, primary branches"),
@@ -456,6 +490,16 @@ _FEED = (
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
 _TREAT = (
+    (r"(1:\d+) on (?:the )?bare (?:wood|tree|branches|twigs)", r"\1, winter wash"),
+    (r"((?:rubbing )?alcohol)(?: spray| wipe)?", r"with \1"),
+    (r"(.+?) (?:at night|tonight)", r"\1, in the evening"),
+    (r"(?:with )?(?:a )?(?:brush|toothbrush|cotton bud|cotton swab)", "by hand"),
+    (r"(.+?) (?:and|&|\+) (?:a )?(?:brush|toothbrush|cotton bud)", r"\1, by hand"),
+    (r"(.+?) (?:with|on) (?:a )?(?:brush|toothbrush|cotton bud|cotton swab)", r"\1, by hand"),
+    (
+        r"(caterpillars|adults|grubs|weevils|slugs|snails|beetles|moths|scale) (\d+) (?:by hand|picked off|squashed)",
+        r"\2 \1, by hand",
+    ),
     (r"(.+?) (?:on )?(?:the )?whole tree", r"\1, all over"),
     (r"(?:the )?whole tree|all of it|everywhere|top to bottom|both sides", "all over"),
     (r"(?:scraped|scratched|rubbed|squashed|wiped|washed|picked)(?: off| away| out)?", "by hand"),
@@ -585,7 +629,15 @@ _BENT = (
         r"\2 on \1",
     ),
 )
-_GUYED = ((r"from (\S+) to (.+)", r"to \2, on \1"),)
+_GUYED = (
+    (
+        r"((?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)?)"
+        r" (?:pulled |put |brought |drawn )?down with (?:a )?guy(?: wire)?"
+        r"(?: (\d(?:[.,]\d)? mm(?: (?:Al|Cu))?))?",
+        r"\2, down, on \1",
+    ),
+    (r"from (\S+) to (.+)", r"to \2, on \1"),
+)
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
@@ -634,6 +686,10 @@ _MONEY = (
 )
 _MEASURED = (
     (
+        rf"(trunk|girth|nebari) {_LEN} (?:at|above|just above|on) (?:the )?(?:soil|base|ground)(?: level)?",
+        r"\1 \2",
+    ),
+    (
         r"EC ?([\d.,]+)(?: mS(?:/cm)?)?,? pH ?([\d.,]+)(?:,? dH ?([\d.,]+))",
         r"EC \1 mS/cm, pH \2, hardness \3 dH",
     ),
@@ -655,6 +711,9 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (r"wait (?:another |1 more )?(\d+ (?:days?|weeks?|months?))(?: more)?", r"again in \1"),
+    (r"(?:tips )?white|white (?:tips|ones)", "white roots"),
+    (r"(?:seen|showing|visible)", "roots showing"),
     (r"look again (?:in )?(\d+ (?:days?|weeks?|months?))", r"again in \1"),
     (
         r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
@@ -686,6 +745,11 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (
+        r"(\d+) (?:whips?|scions?|twigs?) from (?:its |the )?own (?:top|crown|tree|shoots?)",
+        r"\1 scions, own shoot",
+    ),
+    (r"parafilm(?: on| round)?", "taped"),
     (r"(\d+) (?:pieces?|pcs)", r"\1 scions"),
     (r"tape", "taped"),
     (r"(?:cut )?paste(?:d)?(?: on)?|sealed(?: with paste)?", "pasted"),
@@ -797,6 +861,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     ),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
+    "rubbed": (*_RUBBED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
     "layered": _LAYERED,
@@ -816,6 +881,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "shown": _SHOWN,
     "grafted": _GRAFT,
     "bloomed": _BLOOM,
+    "disbudded": (*_RUBBED, *_CUT),
     "fruited": _FRUIT,
     "wrapped": _WRAP,
     "protected": _PROTECT,

@@ -18,6 +18,7 @@ _LAID_OVER = ("protected", "shaded", "top-dressed")
 # `moved the bench` is said of the bench.
 _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
 _POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
+_AS_WELL = re.compile(r"(?:\+|&|and) (?!\w+ (?:off|away|down)\b)\w")
 _FIGURE = re.compile(r"\d")
 # No piece that holds an act in its midst has more words.
 _MOST_AROUND = 8
@@ -42,8 +43,17 @@ class PieceOpener:
             return None
         if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
             # `moss on` is laid there, `moss on the roof` is only seen.
-            return opened if self.is_whole(*opened) or is_harmless(text) else None
+            return opened if self.is_whole(*opened) or self._is_only_laid(form, text) else None
         return opened
+
+    def _is_only_laid(self, form: ActForm, text: str) -> bool:
+        """Whether each piece is a detail, bears on nothing, or tells what lies on it as well."""
+        return all(
+            is_harmless(piece)
+            or _AS_WELL.match(piece) is not None
+            or self.pieces.said(form, piece) is not None
+            for _, piece in part_at_commas(text)
+        )
 
     def _says_where(self, form: ActForm, text: str) -> bool:
         """Whether what stands behind `potted` is of pots or figures, or bears on nothing."""

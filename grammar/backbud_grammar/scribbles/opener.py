@@ -66,7 +66,7 @@ class Opener:
         size = len(both) if second[0] and both in acts else len(word) if plain in acts else 0
         named = self.handles.spelled(piece)
         for opening, found in self._find(named):
-            longer = not size or len(found[0].rstrip(" :.")) > size
+            longer = not size or len(found[0].rstrip(" :.")) > size - opening.instead
             if longer or (opening.act == "checked" and size == len(word)):
                 return self._by(opening, found, named, page)
         if second[0] and both in acts:

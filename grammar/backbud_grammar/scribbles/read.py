@@ -15,6 +15,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
+from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -26,6 +27,7 @@ from backbud_grammar.scribbles.draft import (
 )
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.in_doubt import is_no_plan
+from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
@@ -125,14 +127,13 @@ class _LineReader:
             end = start + len(sentence)
             first = True
             self.sentence = sentence
-            for at, raw in part_at_commas(sentence):
-                piece = raw.strip(" .!:")
+            for at, piece, spelled in with_bites_joined(part_at_commas(sentence)):
                 if piece and labelled:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    spelled = with_gallons(in_full(piece), self.talk.gallon)
-                    self._piece(spelled, piece, start + at, first)
+                    spelled_out = with_gallons(spelled, self.talk.gallon)
+                    self._piece(spelled_out, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
@@ -210,9 +211,11 @@ class _LineReader:
         again = _AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in _REPEATED:
             when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
-            if when:
-                self._plan(draft, when, at)
+            if when and self._plan(draft.form.bare, when, at):
                 return
+        later = later_work(draft, piece, self.page) if draft is not None else None
+        if later is not None and self._plan(*later, at):
+            return
         if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
@@ -319,8 +322,7 @@ class _LineReader:
         if not all(self._is_read(draft, said) for said, _ in draft.pieces):
             # What is left of what was not understood, nobody can tell.
             return False
-        self._plan(draft, when, at)
-        return True
+        return self._plan(form.bare, when, at)
 
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
@@ -337,13 +339,15 @@ class _LineReader:
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _plan(self, draft: Draft, when: str, at: int) -> None:
-        """`again in 8 days`: the same work is planned."""
+    def _plan(self, bare: str, when: str, at: int) -> bool:
+        """`again in 8 days`: the work of this bare form is planned."""
         form = self.acts.get("planned")
-        if form is not None:
-            planned = Draft("planned", form, at)
-            planned.pieces = [(draft.form.bare, at), (when, at)]
-            self.drafts.append(planned)
+        if form is None:
+            return False
+        planned = Draft("planned", form, at)
+        planned.pieces = [(bare, at), (when, at)]
+        self.drafts.append(planned)
+        return True
 
     def _begin(self, opened: Opened, at: int, raw: str = "") -> None:
         word, form, text, remark = opened

@@ -64,7 +64,7 @@ _WORDS: Mapping[str, str] = {
         "through": "thru",
         "tonight": "tonite",
         "night": "nite",
-        "forecast": "fcst",
+        "forecast": "fcst fc",
         "weeks": "wks",
         "week": "wk",
         "years": "yrs",

@@ -12,7 +12,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
-from backbud.species import AtStake, OncePast, Weight, Window
+from backbud.species import AtStake, ColdNight, OncePast, Weight, Window
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
@@ -94,6 +94,7 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     for itself; else once for its `group`, the trees of one kind that may have the same work in the
     same season. `part`: of the tree, "" for all of it. `settled_by`: the acts that settle it, a
     look with what is looked at. `said`: what its rule says of it on this day, "" where nothing.
+    `cold`: the winter night that it shelters from, with what the roots of this tree bear.
     `look`: it is only to be looked at. `private`: for the keeper's eyes only. `sign`: what it is
     drawn as.
     """
@@ -131,6 +132,7 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     sign: Sign = ""
     counted: str = ""
     private: bool = False
+    cold: ColdNight | None = None
 
     @property
     def window(self) -> Window:
@@ -216,6 +218,8 @@ def _besides(one: FollowUp, tree: Tree) -> dict[str, object]:
         more["moved_from"] = DaysView(was.opens, was.best, was.closes)
     if tree.batch is not None:
         more["counted"] = tree.counted
+    if one.cold is not None:
+        more["cold"] = one.cold
     if is_work_for_keeper(one):
         more["private"] = True
     return more

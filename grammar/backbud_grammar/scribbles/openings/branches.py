@@ -56,6 +56,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?:put|set|fixed) (?:a )?guy(?: wire)? (?=on {PART})",
         r"(?=(?:(?:the )?(?:first|second|third) (?:left|right)? ?branch|left \d|right \d) (?:pulled|drawn|brought) down (?:with|by) (?:a )?(?:wire|guy))",
     ),
+    *rows(
+        "guyed",
+        r"(?=(?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)? (?:pulled |put |brought |drawn )?down with (?:a )?guy\b)",
+    ),
     *rows("unguyed", r"(?:removed|took off) (?:all )?(?:the )?guys?(?: wires?)?(?: off)?"),
     *rows(
         "carved",
@@ -147,7 +151,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
         details="layer",
     ),
+    *rows(
+        "defoliated",
+        r"(?:big|large) leaves cut (?:in |by )?half",
+        details="half of each leaf, large leaves",
+    ),
     *rows("defoliated", r"leaves cut (?:in )?half", details="half of each leaf"),
+    *rows("pinched", r"bud[- ]pinch(?:ed|ing)?(?=$|,)", noun=True),
+    *rows("pinched", r"(?=candles (?:half|1/2|1/3|2/3) (?:broken|snapped|pinched)(?:$|,))"),
     *rows(
         "pinched",
         r"(?=candles (?:back )?to (?:half|\d/\d|a third))",
@@ -177,6 +188,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{ALL}flower buds?(?: all)? {OUT}",
         rf"(?:picked|removed|took|took off|cut) (?:off )?{ALL}flower buds?(?: off)?",
     ),
+    *rows(
+        "plucked",
+        rf"needles (?:of|from) last year {OUT}",
+        details="last year's needles",
+    ),
+    *rows("plucked", r"nadeln gezupft", r"naalden geplukt", details="needles"),
     *rows(
         "plucked",
         rf"{ALL}(?:old|last year'?s?|last years|yellow|brown|hanging) needles(?: all)? {OUT}",
@@ -220,6 +237,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"haircut",
         r"outline (?:cut|trimmed|tidied)",
         r"cut back (?=to )",
+        r"back (?=to (?:\d|one|two|three)(?:-\d)? (?:leaves|leaf|buds?|nodes?|eyes?|pairs?)\b)",
         r"hedge[- ]?trimmed",
     ),
     *rows(
@@ -271,6 +289,14 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("wired", r"wire(?=,| \d|:)", noun=True),
     *rows("wired", r"re-?wired", details="old wire off"),
+    # Which metal stands first, and on what: `alu 1 on 8 small ones`.
+    *rows(
+        "wired",
+        r"(?=(?:al|cu|aluminium|copper) \d(?:[.,]\d)?(?: ?mm)? on (?:the )?(?:\d+ |all |left|right"
+        r"|apex|top|crown|trunk|leader|first|second|third))",
+        noun=True,
+    ),
+    *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",

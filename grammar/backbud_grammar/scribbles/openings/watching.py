@@ -17,6 +17,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:now |still )?(?:blooming|flowering)(?=\s*$|,)",
         r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
     ),
+    *rows(
+        "checked",
+        r"roots? (?:in|at) (?:the )?(?:air ?)?layer(?= (?:seen|showing|visible)(?:$|,))",
+        details="layer",
+    ),
+    *rows("checked", r"roots looked(?: at| over)?(?=$|,)", details="roots"),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *rows(
         "checked",

@@ -6,15 +6,13 @@ in the person's own cache folder, never in a journal, which may come from somebo
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Sequence
 from importlib.resources import files
-from pathlib import Path
 
 import lark
 
-from backbud_grammar.cache_folder import cache_folder, is_mine
+from backbud_grammar.cache_folder import keep_in_cache, recalled_from_cache
 from backbud_grammar.digest import digest
 
 STARTS = ["subjects", "detail"]
@@ -25,18 +23,10 @@ def load_parser() -> lark.Lark:
     grammar = files("backbud_grammar").joinpath("journal.lark").read_bytes()
     mark = f"{lark.__version__} {sys.version} {STARTS}".encode()
     name = f"grammar-{digest(grammar, mark).hex()}"
-    folder = cache_folder()
-    kept = folder / name if folder else None
-    if kept is not None and is_mine(kept) and kept.is_file():
-        try:
-            with kept.open("rb") as file:
-                return lark.Lark.load(file)
-        except Exception:
-            # A torn or foreign file is no reason to stop: the tables are built again.
-            pass
-    parser = build_parser(grammar.decode())
-    if kept is not None:
-        _keep(parser, kept)
+    parser: lark.Lark | None = recalled_from_cache(name, lark.Lark.load)
+    if parser is None:
+        parser = build_parser(grammar.decode())
+        keep_in_cache(name, parser.save)
     return parser
 
 
@@ -50,13 +40,3 @@ def build_parser(grammar: str, starts: Sequence[str] = STARTS) -> lark.Lark:
         maybe_placeholders=False,
         propagate_positions=False,
     )
-
-
-def _keep(parser: lark.Lark, path: Path) -> None:
-    waiting = path.with_name(f"{path.name}.{os.getpid()}")
-    try:
-        with waiting.open("wb") as file:
-            parser.save(file)
-        waiting.replace(path)
-    except OSError:
-        waiting.unlink(missing_ok=True)

@@ -114,7 +114,7 @@ def test_another_sentence_in_the_catalogue_compiles_anew(
 def test_nothing_is_kept_where_there_is_no_folder(
     cache: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("backbud.pages.kept_templates.cache_folder", lambda: None)
+    monkeypatch.setattr("backbud_grammar.cache_folder.cache_folder", lambda: None)
     compiled = _compiled(monkeypatch)
     for _ in range(2):
         template("signs.html")

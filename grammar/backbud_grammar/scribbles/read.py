@@ -87,6 +87,7 @@ class Talk:
         self.opener = PieceOpener(opener, self.pieces)
         self.unopened = Unopened(opener.needed, details.acts, handles)
         self.beside = WordsBeside(self.pieces, opener, handles)
+        self._hangs_on_page = opener.hangs_on_page
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -98,6 +99,8 @@ class Talk:
             return ()
         if self.unopened.opens_nothing(line):
             return ()
+        if page is not None and not self._hangs_on_page(line):
+            page = None
         told = self._read.get((line, page))
         if told is None:
             told = self._read[line, page] = _LineReader(self, line, page).told()
@@ -333,7 +336,7 @@ class _LineReader:
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
-            reading = self.talk.details.of(draft.form, f"{noun} {said}")
+            reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))
                 return

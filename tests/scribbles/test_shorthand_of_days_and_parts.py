@@ -57,9 +57,27 @@ DONE = {
         "checked layer, roots showing, white roots, again in 2 weeks"
     ],
     "roots in layer not seen": [],
+    "3 branches guyed down w 1 mm alu": ["guyed 1 mm aluminium on 3 branches, down"],
+    "tips pinched w fingers 70 %": ["pinched 70 %"],
+    "half defol, big ones": ["defoliated half, large leaves"],
+    "2nd clip, 20 min": ["trimmed second round", "worked 20 min"],
+    "2nd clip needed": [],
+    "wires away all, scars at apex": ["unwired all"],
+    "wires away all, scars at apex not healed": [],
+    "repot next yr march": ["planned repot, to 2027-03"],
+    "repot in march next yr": ["planned repot, to 2027-03"],
+    "first feed, half dose 1 ml/L": ["fed 1 mL/L, half strength"],
+    "brought back to Mrs Lowe": ["returned to lowe"],
+    "brought back to Mrs Lowe's bench": [],
+    # A stage that only part of the line tells of is noted with the rest of its words.
+    "fl. over, deadhead, 1 h": ["worked 1 h"],
     # What is sprayed; so thin it is no wash for deadwood.
     "scale, alcohol + brush": ["treated against scale, with alcohol, by hand"],
     "alcohol + brush needed": [],
+    "soap agst spider mite 10 ml/L, again 8 d": [
+        "treated soap against spider mite 10 mL/L",
+        "planned treat, in 8 days",
+    ],
     "caterpillars 4 by hand": ["treated caterpillars 4 by hand"],
     "caterpillars 4 by the hand rail": [],
     "lime sulphur 1:30 on bare wood": ["treated lime sulphur, 1:30, winter wash"],

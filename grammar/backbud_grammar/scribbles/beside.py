@@ -30,6 +30,7 @@ _MARKS = (
     r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
     r"(?:marks?|scars?|bite|rings?)"
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
+    r"|(?:scars?|marks?) (?:at|on|in) (?:the )?(?:apex|top|trunk|bark|branch(?:es)?|(?:left|right) \d)"
     r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"

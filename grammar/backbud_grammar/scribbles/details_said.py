@@ -174,6 +174,9 @@ _DECANDLED = (
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
+_DEFOLIATED = (
+    (r"(?:the )?(?:big|large|biggest|largest)(?: ones| leaves)?(?: only| off)?", "large leaves"),
+)
 _RUBBED = (
     (r"(?:back |down )?to (\d|one|two|three)(?: (?:each|per \w+))?", r"leaving \1 buds"),
     (
@@ -192,6 +195,7 @@ _PLUCKED = (
     ),
 )
 _CUT = (
+    (rf"with (?:the )?fingers(?: {_SHARE})?", r"%1"),
     (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
     (
         r"(?:the )?((?:low |high |lower |upper )?(?:back |front )?(?:left|right|back|front))"
@@ -454,6 +458,10 @@ _WIRE = (
 )
 _FEED = (
     (
+        r"(half|quarter|full|double) (?:dose|rate|strength),? (?:at )?(\d+(?:[.,]\d+)? (?:g|mL)/L)",
+        r"\2, \1 strength",
+    ),
+    (
         r"(\d+) (?:new |more |fresh |small |big )*(?:rape ?cakes?|okigoe|tama(?:hi)?|pellets|cakes)(?: (?:new|on|laid on|put on|renewed))?",
         r"\1 cakes",
     ),
@@ -630,6 +638,8 @@ _BENT = (
     ),
 )
 _GUYED = (
+    (r"down with (?:a )?(\d(?:[.,]\d)? mm(?: (?:Al|Cu|al|cu|aluminium|copper))?)", r"\1, down"),
+    (r"(\d (?:low |lower |upper )?branches)", r"on \1"),
     (
         r"((?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)?)"
         r" (?:pulled |put |brought |drawn )?down with (?:a )?guy(?: wire)?"
@@ -861,6 +871,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     ),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
+    "defoliated": (*_DEFOLIATED, *_CUT),
     "rubbed": (*_RUBBED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,

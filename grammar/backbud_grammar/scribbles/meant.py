@@ -19,7 +19,7 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _TABLE: Mapping[str, str] = {
     "lost": "stolen thief theft",
     "repotted": "wortel wurzel umgetopf "
-    "repot uekae pot root rhizo mesh drainage akadama kiryu kanuma mix",
+    "repot uekae root rhizo mesh drainage akadama kiryu kanuma mix",
     "potted-on": "prick seedling plug pots",
     "slipped": "slip kluit bigger",
     "pruned": "snoei gesnoeid geschnitten prun eyes cut saw limb chop lop branch scissor",
@@ -154,6 +154,16 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"^(?:from|out of|out from) (?:the )?\w+ (?:in|into|to)\b", ("moved",)),
         (r"\b(?:back|down) to old wood\b", ("pruned",)),
         (r"\bwire (?:look|looked)\b", ("checked",)),
+        (
+            r"\b(?:new|same|own|bigger|larger|smaller) (?:pot|box|tray)\b"
+            r"|\bout of (?:its|the) pot\b|\bpot[- ]?bound\b|\bpotted\b",
+            ("repotted",),
+        ),
+        (
+            r"^(?:akadama|bims|pumice|lava|kiryu|kanuma|bark|sphagnum)\b.*\d[.,]\d\d$",
+            ("bought",),
+        ),
+        (r"\b(?:new|fresh) (?:mix |soil |moss )?on top\b", ("top-dressed",)),
         (r"\b\d+ left\b(?! (?:branch|side|hand|one|\d))", ("counted",)),
         (r"\bunder (?:the |a )?(?:roof|cover|eaves)\b", ("moved", "protected")),
         (r"\b(?:leaves|lvs|all|they) (?:all )?fell\b", ("staged",)),

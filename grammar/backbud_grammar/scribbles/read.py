@@ -159,12 +159,18 @@ class _LineReader:
         told_of = without_stages_in_part(self.drafts, doubt=doubt)
         # Plans and skips that are in doubt, or give no reason, are only noted.
         noted = [one for one in told_of if is_no_plan(one)]
+        in_part = [one for one in self.drafts if one not in told_of]
         drafts = self.drafts = [one for one in told_of if one not in noted]
         told = [self._told(draft) for draft in drafts]
         if self.before:
             # What stands before it may be what the line is about, and whose it is.
             return ()
-        words = ", ".join(said for one in noted for said in (one.raw, one.remark) if said)
+        words = ", ".join(
+            said
+            for one in (*in_part, *noted)
+            for said in (one.raw, *(kept for kept, _ in one.kept), one.remark)
+            if said
+        )
         if not drafts:
             # A stage that only part of the tree has reached.
             words = words or self.line

@@ -33,7 +33,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
-        r"(?:(?:given|gone|went) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
+        r"(?:(?:given|gone|went|brought|taken|driven) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
         r"(?:gone|went) home with (?P<to>@PERSON@)(?!['’])",
     ),
     *rows(

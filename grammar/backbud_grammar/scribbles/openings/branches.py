@@ -329,6 +329,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:lime sulphur|ls)(?= (?:neat|undiluted|\d coats?|1:1))",
         details="lime sulphur",
     ),
+    *rows("trimmed", r"(?:second|2nd) (?:clip|trim)(?=$|,| \d)", details="second round", noun=True),
+    *rows("defoliated", r"half defol(?:iated|iation)?(?=$|,)", details="half"),
     *rows("bloomed", r"flowers (?=\d)", r"(?=\d+ flowers? (?:open|out)\b)"),
     *rows(
         "sealed",

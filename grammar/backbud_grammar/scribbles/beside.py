@@ -81,6 +81,7 @@ _TABLE: Mapping[str, str] = {
         r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
         r"(?: (?:last year|before|then))?"
     ),
+    "thinned": r"\d+ (?:in all|altogether|in total)(?: (?:left|stay|kept))?",
     "untied": rf"{_MARKS}|{_ROOTED}",
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.

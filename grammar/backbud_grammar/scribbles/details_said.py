@@ -646,7 +646,11 @@ _GUYED = (
         r"(?: (\d(?:[.,]\d)? mm(?: (?:Al|Cu))?))?",
         r"\2, down, on \1",
     ),
-    (r"from (\S+) to (.+)", r"to \2, on \1"),
+    (
+        # What it was tied to, and not that it came off.
+        r"from (\S+) to ((?:(?!\b(?:off|snapped|broken?|loose|gone|cut|slipped|came|out)\b).)+)",
+        r"to \2, on \1",
+    ),
 )
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),

@@ -306,7 +306,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
     *rows("unguyed", r"(?=guy on [^,.;]*\b(?:off|forgotten)\b)"),
     *rows("guyed", r"guys? (?:on|set|put on)", r"guy wires? (?:on|set)"),
-    *rows("guyed", r"guy (?=from|to|\d)", noun=True),
+    *rows("guyed", r"guy (?=from|to|\d)", noun=True, instead=True),
     *rows("guyed", r"pulled down with (?:a )?guy", r"(?=[^,.;]* put down with guy)"),
     *rows("wrapped", r"raffia (?:on|round)", r"raffia'?d", r"bound with raffia"),
     *rows("wrapped", r"(?=(?:crown|top|branches) tied up with raffia)"),

@@ -175,6 +175,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "treated",
         r"(?=(?:caterpillars|grubs|weevils|slugs|snails|beetles|moths) \d+ (?:by hand|picked off)(?:$|,))",
     ),
+    *rows(
+        "treated",
+        r"(?=(?:rubbing )?alcohol(?: (?:\+|&|and|with|on) (?:a )?(?:brush|toothbrush|cotton (?:bud|swab)))?(?:$|,))",
+    ),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),

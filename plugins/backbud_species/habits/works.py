@@ -294,18 +294,24 @@ def repots(
     follows the flowers. `autumn_too`: a keeper who does it as the summer cools is not told off.
     """
 
-    def also(year: Year) -> Window | None:
-        if autumn_too:
-            return as_summer_cools(year)
+    def before_flowers(year: Year) -> Window | None:
         first = year.stage(without_flowers[0]) if without_flowers else None
         return until(first, year.stage(without_flowers[1])) if first and without_flowers else None
 
+    def also(year: Year) -> Window | None:
+        return as_summer_cools(year) if autumn_too else before_flowers(year)
+
+    def as_climate_gives(window: Window, year: Year) -> Window:
+        early = before_flowers(year)
+        hot = early is not None and heat_meets_new_roots(year, window)
+        return once_thawed(early if early is not None and hot else window, year)
+
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
-        first = year.stage(without_flowers[0]) if without_flowers else None
-        hot = heat_meets_new_roots(year, window) if first else ""
-        if first and without_flowers and (hot or flowers_are_off(tree, window.opens, year)):
-            window = until(first, year.stage(without_flowers[1]))
+        early = before_flowers(year)
+        hot = heat_meets_new_roots(year, window) if early else ""
+        if early and (hot or flowers_are_off(tree, window.opens, year)):
+            window = early
             said = (hot, *said) if hot else said
         window = once_thawed(window, year)
         yield from repotting(tree, year, window, species, because, said)
@@ -314,7 +320,7 @@ def repots(
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    asked = yearly(rule_id, when, ask, "repotted", also)
+    asked = yearly(rule_id, when, ask, "repotted", also, as_climate_gives)
     return asked, hung_after("root-share", (), too_much, ("root_work",))
 
 

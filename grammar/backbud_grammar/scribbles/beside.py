@@ -123,6 +123,6 @@ def is_weather(piece: str) -> bool:
     return is_told and _IS_WEATHER.fullmatch(piece) is not None
 
 
-def stays_on(piece: str) -> bool:
+def all_else_stays(piece: str) -> bool:
     """Whether a piece says that all else stays as it is: `rest ok leave`."""
     return _STAYS.fullmatch(piece) is not None

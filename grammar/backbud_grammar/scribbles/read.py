@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
+from backbud_grammar.scribbles.beside import all_else_stays, is_beside, is_weather
 from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -313,7 +313,7 @@ class _LineReader:
             # As a keeper writes it behind the dashes.
             draft.remark = raw
             return True
-        if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
+        if is_beside(word, piece) or (stays and named_part and all_else_stays(piece)):
             draft.beside.append((raw, at))
             return True
         rest = _REST.fullmatch(piece)

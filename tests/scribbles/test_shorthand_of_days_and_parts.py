@@ -69,6 +69,19 @@ DONE = {
     "first feed, half dose 1 ml/L": ["fed 1 mL/L, half strength"],
     "brought back to Mrs Lowe": ["returned to lowe"],
     "brought back to Mrs Lowe's bench": [],
+    "guyed 1st left down to pot, cu 1,5": ["guyed 1,5 mm Cu on left 1, down, to pot"],
+    "guyed 1st left down to pot rim off": [],
+    "wire 3 and 2,5 alu on trunk + 2nd right": [
+        "wired 2,5-3 mm Al on trunk, 2,5-3 mm Al on right 2"
+    ],
+    "in tunnel since today, buds pink": ["moved tunnel"],
+    "in tunnel since march": [],
+    "apples thinned, 2 per cluster stay": ["thinned fruit, leaving 2"],
+    "needle pull, only old, 8 pr at top, 12 below": [
+        "plucked old needles, leaving 8 pairs on top, leaving 12 pairs on low"
+    ],
+    "deep soak 20 min in tub": ["soaked 20 min"],
+    "soft soap 10 ml/L sprayed twice": ["treated soft soap 10 mL/L, times 2"],
     # A stage that only part of the line tells of is noted with the rest of its words.
     "fl. over, deadhead, 1 h": ["worked 1 h"],
     # What is sprayed; so thin it is no wash for deadwood.

@@ -185,6 +185,8 @@ _RUBBED = (
     ),
 )
 _PLUCKED = (
+    (r"only (?:the )?old(?: ones| needles)?", "old needles"),
+    (r"(\d+)(?: pairs?)? below", r"leaving \1 pairs on low"),
     (
         r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
         r"leaving \1 pairs on \2",
@@ -400,6 +402,7 @@ _CUT = (
         r"leaving \1 fruit",
     ),
     (r"(\d+) flowers? off", r"\1 flowers"),
+    (r"(\d+) per (?:cluster|shoot|branch|tip|spur) (?:stay|stays|left|kept)", r"leaving \1"),
     (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
     (r"spent flowers|spent blooms|old flowers|dead flowers", "flowers"),
     (r"(?:all )?(?:old|last year'?s|last years?) needles", "old needles"),
@@ -466,7 +469,7 @@ _FEED = (
         r"\1 cakes",
     ),
     (
-        r"(?:rape ?cakes?|tama(?:hi)?|okigoe|pellets|cakes?),? [x×]? ?(\d+)(?: pieces)?(?:,? (?:laid on|on|renewed|new))?",
+        r"(?:(?:rape ?)?(?:cakes?|pellets)|tama(?:hi)?|okigoe),? [x×]? ?(\d+)(?: pieces)?(?:,? (?:laid on|on|renewed|new))?",
         r"\1 cakes",
     ),
     (r"renewed|new|laid on|(?:all )?on", ""),
@@ -498,6 +501,8 @@ _FEED = (
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
 _TREAT = (
+    (r"(.+?) sprayed twice", r"\1, times 2"),
+    (r"(.+?) sprayed (\d) times", r"\1, times \2"),
     (r"(1:\d+) on (?:the )?bare (?:wood|tree|branches|twigs)", r"\1, winter wash"),
     (r"((?:rubbing )?alcohol)(?: spray| wipe)?", r"with \1"),
     (r"(.+?) (?:at night|tonight)", r"\1, in the evening"),
@@ -581,6 +586,7 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
+    (r"(\d+ (?:min|h)) in (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)", r"\1"),
     (
         r"(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)",
         "",
@@ -638,6 +644,11 @@ _BENT = (
     ),
 )
 _GUYED = (
+    (
+        r"(jin|apex|top|leader|trunk|(?:first |second |third )?branch|(?:left|right) \d)"
+        r" (?:pulled |brought )?down to (?:the )?(pot(?: (?:foot|rim|edge))?|rim|nebari|foot|roots?)",
+        r"down, to \2, on \1",
+    ),
     (r"down with (?:a )?(\d(?:[.,]\d)? mm(?: (?:Al|Cu|al|cu|aluminium|copper))?)", r"\1, down"),
     (r"(\d (?:low |lower |upper )?branches)", r"on \1"),
     (

@@ -168,7 +168,7 @@ class _LineReader:
         words = ", ".join(
             said
             for one in (*in_part, *noted)
-            for said in (one.raw, *(kept for kept, _ in one.kept), one.remark)
+            for said in (one.raw, *one.unread_beside, one.remark)
             if said
         )
         if not drafts:
@@ -176,7 +176,10 @@ class _LineReader:
             words = words or self.line
         if words or drafts[0].word == "staged":
             whole = words if drafts and words else self.line
-            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words else ()))
+            one = ToldAct("noted", whole, kept=(whole,) if words else ())
+            # A stage in the midst of it is no more than beside what was done.
+            comes_later = bool(drafts and in_part) and not noted and drafts[0].at < in_part[0].at
+            told.insert(len(told) if comes_later else 0, one)
         return tuple(told)
 
     def _told(self, draft: Draft) -> ToldAct:

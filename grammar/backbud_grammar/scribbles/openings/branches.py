@@ -296,6 +296,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"|apex|top|crown|trunk|leader|first|second|third))",
         noun=True,
     ),
+    *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(

@@ -218,6 +218,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "soaked",
         r"soaked(?: through)?",
+        r"(?:deep |good |long )+soak(?=$|,| \d)",
         r"dunked",
         r"stood in (?:a |the )?(?:tub|water|bucket)",
         r"plunged in (?:water|a bucket)",

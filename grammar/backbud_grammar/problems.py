@@ -122,12 +122,37 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     """Return the known word most like `word`, or "" when none is near."""
     if len(word) > LONGEST_COMPARED:
         return ""
+    written = word.casefold()
+    folded = {
+        name.casefold(): name
+        for name in known
+        if len(name) <= LONGEST_COMPARED and may_be_near(written, name.casefold(), cutoff)
+    }
+    if not folded:
+        return ""
     # difflib is needed only where something is wrong.
     from difflib import get_close_matches
 
-    folded = {k.casefold(): k for k in known if len(k) <= LONGEST_COMPARED}
-    found = get_close_matches(word.casefold(), folded, n=1, cutoff=cutoff)
+    found = get_close_matches(written, folded, n=1, cutoff=cutoff)
     return folded[found[0]] if found else ""
+
+
+def may_be_near(text: str, other: str, cutoff: float) -> bool:
+    """Whether two texts have as many letters in common as near ones have, in whatever order.
+
+    It is quick to tell, and false of most; difflib compares letter by letter.
+    """
+    least = cutoff * (len(text) + len(other)) / 2
+    common = len(other)
+    if common < least or len(text) < least:
+        return False
+    for letter in set(other):
+        less = other.count(letter) - text.count(letter)
+        if less > 0:
+            common -= less
+            if common < least:
+                return False
+    return True
 
 
 # In a detail stand many words that are no slip of anything, so that a near one must be very near.

@@ -32,11 +32,13 @@ def told(
     reading: ActReading,
     flaws: Sequence[Flaw],
     forms: Sequence[Form],
+    *,
+    hints: bool = True,
 ) -> tuple[bool, tuple[Flaw, ...]]:
     """Return whether an act is held back by its own text, and its flaws, which then say so.
 
     `word`: as it is written. `flaws`: all that was found in the line. `forms`: those of the act,
-    and of the act that it names.
+    and of the act that it names. `hints`: whether what is held back says how to write it.
     """
     if form.prose:
         return False, tuple(flaws)
@@ -53,14 +55,14 @@ def told(
             or is_undone(form, unread)
             or _is_of_roots(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
-            or limiter_among(unread, LIMITING - says_off(forms))
+            or _is_limited(unread, forms)
             or _done_elsewhen(form, text, unread)
             or _may_be_another_thing(form, wrong)
         ):
             first = replace(
                 wrong[0],
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
-                hint=held_hint(form, word, text, unread, wrong),
+                hint=held_hint(form, word, text, unread, wrong) if hints else "",
             )
             return True, tuple(
                 first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws
@@ -122,6 +124,13 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
         *unread_in(text, reading),
         *(text[flaw.column : flaw.column + flaw.length] for flaw in wrong),
     ]
+
+
+def _is_limited(unread: Sequence[str], forms: Sequence[Form]) -> bool:
+    """Whether a word that was not read limits the act; `off` none that says what came off."""
+    return bool(
+        limiter_among(unread, LIMITING) and limiter_among(unread, LIMITING - says_off(forms))
+    )
 
 
 def _may_be_another_thing(form: ActForm, wrong: Sequence[Flaw]) -> bool:

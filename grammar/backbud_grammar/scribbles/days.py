@@ -64,6 +64,19 @@ _NEXT_YEAR = re.compile(
 _SEASONS = ("spring", "summer", "autumn", "winter")
 
 
+# Of a text without any of these a day is read the same on every page.
+_OF_PAGE = re.compile(
+    r"next|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mon|tue|wed|thu|fri|sat|sun"
+    r"|20\d\d|\d?[./-]\d|\bhalf\b",
+    re.IGNORECASE,
+)
+
+
+def hangs_on_page(text: str) -> bool:
+    """Whether days in a text may be read by the day of its page; False where none can."""
+    return _OF_PAGE.search(text) is not None
+
+
 def when_of(text: str, page: date | None) -> str:
     """When it is, as a plan says it; "" where that can be meant in two ways.
 

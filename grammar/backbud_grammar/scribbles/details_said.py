@@ -13,7 +13,7 @@ from functools import cache
 from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
-from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -944,7 +944,7 @@ def _ways(act: str, language: int) -> _Ways:
         if not came_with or came_with[0] <= language
     ]
     patterns = tuple(pattern for pattern, _ in rows)
-    return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
+    return _Ways(patterns, tuple(written for _, written in rows), needed_words(patterns))
 
 
 @cache

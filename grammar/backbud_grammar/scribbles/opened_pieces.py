@@ -30,9 +30,16 @@ class PieceOpener:
 
     def __init__(self, opener: Opener, pieces: PieceReader) -> None:
         self.opener, self.pieces, self.acts = opener, pieces, opener.acts
+        self._opened: dict[tuple[str, date | None], Opened | None] = {}
 
     def opened(self, piece: str, page: date | None) -> Opened | None:
         """The act that a piece tells of; `page`: the day of its page."""
+        key = piece, page if page is not None and self.opener.hangs_on_page(piece) else None
+        if key not in self._opened:
+            self._opened[key] = self._found(*key)
+        return self._opened[key]
+
+    def _found(self, piece: str, page: date | None) -> Opened | None:
         opened = self.opener.opened(piece, page)
         if opened is None:
             return self._done_to(piece)

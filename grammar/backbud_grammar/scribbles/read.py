@@ -87,6 +87,7 @@ class Talk:
         self.opener = PieceOpener(opener, self.pieces)
         self.unopened = Unopened(opener.needed, details.acts, handles)
         self.beside = WordsBeside(self.pieces, opener, handles)
+        self._hangs_on_page = opener.hangs_on_page
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -98,6 +99,8 @@ class Talk:
             return ()
         if self.unopened.opens_nothing(line):
             return ()
+        if page is not None and not self._hangs_on_page(line):
+            page = None
         told = self._read.get((line, page))
         if told is None:
             told = self._read[line, page] = _LineReader(self, line, page).told()
@@ -176,10 +179,10 @@ class _LineReader:
             words = words or self.line
         if words or drafts[0].word == "staged":
             whole = words if drafts and words else self.line
-            one = ToldAct("noted", whole, kept=(whole,) if words else ())
+            seen = ToldAct("noted", whole, kept=(whole,) if words else ())
             # A stage in the midst of it is no more than beside what was done.
             comes_later = bool(drafts and in_part) and not noted and drafts[0].at < in_part[0].at
-            told.insert(len(told) if comes_later else 0, one)
+            told.insert(len(told) if comes_later else 0, seen)
         return tuple(told)
 
     def _told(self, draft: Draft) -> ToldAct:
@@ -342,7 +345,7 @@ class _LineReader:
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
-            reading = self.talk.details.of(draft.form, f"{noun} {said}")
+            reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))
                 return

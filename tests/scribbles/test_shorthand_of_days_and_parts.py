@@ -82,6 +82,26 @@ DONE = {
     ],
     "deep soak 20 min in tub": ["soaked 20 min"],
     "soft soap 10 ml/L sprayed twice": ["treated soft soap 10 mL/L, times 2"],
+    # How long it was not done is no plan; how long it is not to be done, is one.
+    "not watered 5 d, dry leaf": [],
+    "not fed 3 weeks, weak": [],
+    "no feed 2 wk": ["put-off feed, in 2 weeks"],
+    "moth net over": ["protected net"],
+    "moth over net": [],
+    "fleece on pot": ["protected fleece"],
+    "fleece on pot of moll": [],
+    "layer set on 2nd branch, foil": ["layered on second branch, in plastic"],
+    "Mrs Lowe says yes to 150": ["agreed 150"],
+    "31 of 40 up": ["germinated 31, of 40"],
+    "dH 0,5, pH 6,0": ["measured hardness 0,5 dH, pH 6,0"],
+    "in oval, 1/3 off below, guy from jin to pot foot": [
+        "repotted into oval, 1/3 off below",
+        "guyed to pot foot, on jin",
+    ],
+    # It stays a problem of the repotting, and no guy is on.
+    "in oval, 1/3 off below, guy from jin to pot foot off": [
+        "repotted into oval, 1/3 off below, guy from jin to pot foot off"
+    ],
     # A stage that only part of the line tells of is noted with the rest of its words.
     "fl. over, deadhead, 1 h": ["worked 1 h"],
     # What is sprayed; so thin it is no wash for deadwood.

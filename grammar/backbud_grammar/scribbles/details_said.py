@@ -709,6 +709,7 @@ _MONEY = (
     (r"(?:in )?cash", "cash"),
     (r"(\d+(?:[.,]\d\d)?) (?:bank|by bank)", r"\1, by bank transfer"),
 )
+_AGREED = ((r"to (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),)
 _MEASURED = (
     (
         rf"(trunk|girth|nebari) {_LEN} (?:at|above|just above|on) (?:the )?(?:soil|base|ground)(?: level)?",
@@ -900,6 +901,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("watered", "soaked", "flushed", "misted"), _WATER),
     **dict.fromkeys(("moved", "planted-out"), _PLACE),
     **dict.fromkeys(("bought", "sold", "quoted", "agreed", "billed", "paid"), _MONEY),
+    "agreed": (*_AGREED, *_MONEY),
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,

@@ -65,7 +65,11 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
+_WAYS = (
+    *("in", "out", "back", "back in", "in again", "inside", "outside", "back inside"),
+    *("back outside", "back out"),
+)
+_WITH_WAY = ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 

@@ -33,7 +33,9 @@ _MENDS: ActWord = "corrected"
 _OFF_IS_FROM: tuple[ActWord, ...] = ("bought", "received")
 # With no sum they say nothing; what stands before more, or behind the sign, is the sum.
 _OF_MONEY: tuple[ActWord, ...] = ("quoted", "agreed", "billed", "credited", "paid")
-_SUM = re.compile(r"^(\d+(?:[.,]\d\d)?)(?= \+)|= ?(\d+(?:[.,]\d\d)?)(?!\S)")
+_SUM = re.compile(
+    r"^(\d+(?:[.,]\d\d)?)(?= (?:\+|sent|in all|total)(?!\w))|= ?(\d+(?:[.,]\d\d)?)(?!\S)"
+)
 # It takes nothing off.
 _LOOKS: ActWord = "checked"
 # Whether an act would be read with nothing left to ask.

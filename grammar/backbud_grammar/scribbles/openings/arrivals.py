@@ -71,6 +71,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "heel cuttings",
     ),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
+    *rows("germinated", r"(?=\d+ of \d+ (?:up|germinated)(?:$|,))"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
     *rows(
         "rooted",

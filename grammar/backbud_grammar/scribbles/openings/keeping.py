@@ -58,6 +58,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
+        r"(?:fleece|frost cloth) (?:on|over) (?:the )?(?:pots?|tree)(?=$|,)",
         details="fleece",
     ),
     *rows(
@@ -236,7 +237,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"pots? wrapped", details="pot wrapped"),
     *rows("protected", r"mulched(?: in)?", details="mulch"),
     *rows("protected", r"heeled in", details="heeled in"),
-    *rows("protected", r"net (?:on|over|up)", r"netted", details="net"),
+    *rows(
+        "protected", r"(?:moth |bird |insect |hail )?net (?:on|over|up)", r"netted", details="net"
+    ),
     *rows(
         "unprotected",
         r"fleece (?:off|away)(?: again)?",

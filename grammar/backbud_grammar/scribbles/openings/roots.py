@@ -10,7 +10,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "repotted",
-        r"(?=roots? (?:cut|trimmed|pruned|shortened)(?: back)?\b[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
+        r"(?=roots? (?:cut|trimmed|pruned|shortened)(?: back)?\b[^?]*,[^?]*(?:\b(?:same|own|new) (?:pot|box|tray)\b|@POT@))",
         r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
     ),
     *rows("repotted", r"root[- ]?work (?:all )?done"),

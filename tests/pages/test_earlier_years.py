@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import posixpath
 import re
 from pathlib import Path
 
@@ -59,6 +60,19 @@ def test_each_leads_to_the_other() -> None:
         in (pages["trees/hoshi.html"])
     )
     assert b'<a href="../../trees/hoshi.html">' in pages["trees/hoshi/earlier.html"]
+
+
+def test_every_way_from_it_leads_somewhere() -> None:
+    view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(10),), plans={"hoshi": ()})
+    pages = render_pages(view)
+    page = pages["trees/hoshi/earlier.html"].decode()
+    ids = set(re.findall(r' id="([^"]+)"', page))
+    for way in re.findall(r' href="([^"]+)"', page):
+        path, _, anchor = way.partition("#")
+        if not path:
+            assert anchor in ids
+        elif not path.endswith(".ics"):
+            assert posixpath.normpath(f"trees/hoshi/{path}") in pages
 
 
 def test_the_years_are_drawn_from_all_of_it() -> None:

@@ -3,6 +3,8 @@ holds nothing of any other."""
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from backbud.pages import ways
 from backbud.pages.templating import page
 from backbud.pages.tree import Sheet, sheet_of
@@ -26,8 +28,12 @@ def pages_of_sheet(
     whole = sheet.page, page(TEMPLATE, shared, data)
     if sheet.earlier is None:
         return (whole,)
-    earlier = sheet.earlier.page, page("earlier.html", shared, {**data, "base": "../../"})
-    return whole, earlier
+    ends = data.get("ways")
+    if isinstance(ends, ways.Ways):
+        # Its card and its label are made of the tree's own page.
+        ends = replace(ends, paper=())
+    data = {**data, "base": "../../", "ways": ends}
+    return whole, (sheet.earlier.page, page("earlier.html", shared, data))
 
 
 def tree_data(view: Nursery) -> dict[str, object]:

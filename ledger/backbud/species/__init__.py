@@ -54,7 +54,7 @@ from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_o
 from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
+from backbud.species.no_rest import finds_no_rest, grows_all_year, has_no_winter, without_work
 from backbud.species.proposals import (
     ColdNight,
     Covers,
@@ -185,6 +185,7 @@ __all__ = [
     "frost_to_come",
     "frozen_weeks",
     "goes_out_from",
+    "grows_all_year",
     "has_no_winter",
     "held_in",
     "is_expected",

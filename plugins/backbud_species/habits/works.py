@@ -83,7 +83,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.yearly import feeding, pests, wiring
+from backbud_species.habits.yearly import feeding, fitting, pests, wiring
 
 __all__ = [
     "ALWAYS",
@@ -314,7 +314,7 @@ def repots(
             window = early
             said = (hot, *said) if hot else said
         window = once_thawed(window, year)
-        yield from repotting(tree, year, window, species, because, said)
+        yield from repotting(tree, year, window, species, because, fitting(said, year))
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
@@ -344,7 +344,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
-        yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
+        yield from wiring(tree, window, because, datum, fitting((*cautions, *bark, *bend), year))
 
     return yearly(rule_id, when, ask)
 

@@ -46,6 +46,8 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
     "nearly": CARE,
     "close": Weight("harm", must=False, once_past="lapses"),
 }
+# Where no night of ten years is colder no snow lies and no pot freezes through; ours, no source.
+_SNOW_LIES_C = -3.0
 
 
 @each("autumn", rule=WINTER)
@@ -115,7 +117,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found.held_off.caution),
+        cautions=_cautions(bears, found),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
@@ -139,11 +141,12 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, not_enough: str) -> tuple[str, ...]:
+def _cautions(bears: Temperature, found: _HardWinter) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    return (not_enough, snow) if not_enough else (snow,)
+    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C
+    return tuple(filter(None, (found.held_off.caution, snow if lies else "")))
 
 
 def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
@@ -172,7 +175,9 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
     said: ColdestNight | None = year.coldest_said
     if said is None:
-        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, ENOUGH, "")
+        unknown = phrase("How cold winters get here is not known.") + " "
+        because = f"{year.no_weather} {bears.because}"
+        return _HardWinter(window, because, "comes", 0.0, ENOUGH, unknown)
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None

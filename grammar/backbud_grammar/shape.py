@@ -106,13 +106,14 @@ class Shapes:
         if not self.has_new:
             return
         self.has_new = False
-        kept = _recalled_shapes() if self._kept is None else self._kept
+        kept = self._kept = _recalled_shapes() if self._kept is None else self._kept
+        so_many = len(kept)
         for shape, parts in self.parsed.items():
             if len(shape) <= _LONGEST_KEPT and len(kept) < _MOST_KEPT and _is_of_no_journal(shape):
                 kept[shape] = parts
-        self._kept = kept
-        data = msgpack.encode(kept)
-        keep_in_cache(_kept_name(), lambda file: file.write(data))
+        if len(kept) > so_many:
+            data = msgpack.encode(kept)
+            keep_in_cache(_kept_name(), lambda file: file.write(data))
 
 
 def of_any_words(shape: str) -> str:

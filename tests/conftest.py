@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import shutil
+import tempfile
 from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
@@ -16,6 +19,21 @@ SETTINGS = 'language = 1\nname = "A test"\ncurrency = "EUR"\n'
 
 # What a short journal leaves unsaid.
 UNSAID = ("unknown-species", "unknown-hemisphere")
+
+
+_CACHE = pytest.StashKey[str]()
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """A run of the tests, and its workers with it, has a cache folder of its own: what a test says
+    in other words than ours never comes into that of whoever runs them."""
+    if not hasattr(config, "workerinput"):
+        config.stash[_CACHE] = os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="backbud-")
+
+
+def pytest_unconfigure(config: pytest.Config) -> None:
+    if folder := config.stash.get(_CACHE, None):
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 @pytest.fixture(scope="session", autouse=True)

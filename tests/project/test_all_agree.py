@@ -11,7 +11,7 @@ import re
 import shutil
 from collections.abc import Iterator
 from contextlib import redirect_stdout
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from html import unescape
 from io import StringIO
 from pathlib import Path
@@ -168,9 +168,9 @@ def one(pattern: str, markup: str) -> str:
 
 
 def lead_of(told: Told) -> str:
-    """A shelter for a season goes on at once: "by" its last day would be too late."""
+    """A shelter that stays goes on at once: "by" its last day would be too late."""
     opens, _, closes = window_of(told)
-    stays = told["act"] == "protected" and (closes - opens).days > 42
+    stays = told["act"] == "protected" and (closes - opens).days > 7
     return "now, until" if stays else "by"
 
 
@@ -312,11 +312,12 @@ def test_wire_bites_on_the_days_that_its_looks_tell(journal: Journal) -> None:
     """Where a look tells when wire bites, a wire on the same page bites then, and none sooner."""
     told_days = 0
     for told in journal.due.values():
-        found = re.findall(r"mm wire is reckoned to bite about (\S+):", " ".join(told["because"]))
+        found = re.findall(r"mm wire is reckoned to bite about (.+?):", " ".join(told["because"]))
         page = text_of(journal.pages[tree_page(told["tree"])].decode())
         for bite in found:
             told_days += 1
-            written = day(date.fromisoformat(bite), journal.on.year)
+            on = datetime.strptime(bite, "%d %B %Y").date()
+            written = day(on, journal.on.year)
             assert re.search(rf"(bites|begun to bite) about {written}\b", page), told["id"]
     assert told_days or "example" in journal.folder
 

@@ -90,9 +90,11 @@ def _forget_what_was_said() -> None:
 
 
 @pytest.fixture
-def marked(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+def marked(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Iterator[None]:
     """German whose catalogue marks what was looked up in it."""
     with monkeypatch.context() as patched:
+        # Templates compiled with it are kept apart from those of the real one.
+        patched.setenv("XDG_CACHE_HOME", str(tmp_path))
         patched.setitem(tongue._catalogues, "de", _Marked())  # type: ignore[arg-type]
         _forget_what_was_said()
         yield

@@ -372,6 +372,7 @@ def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     asked, handles = reading.asked, reading.handles
     known, details = asked.known, asked.details
+    SHAPES.keep()
     forgot = details.learned > FEW_DETAILS or known.things != handles
     known.things, known.files = handles, reading.parted.rows()
     remembered = reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot)

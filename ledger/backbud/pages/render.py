@@ -82,7 +82,7 @@ def _around(view: Nursery, shared: dict[str, object], kept: Memo) -> object:
 
 def sheets_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render every page but those of trees, and what goes with them: path and bytes."""
-    kept = WithinRun(kept, {FOUND})
+    kept = WithinRun(kept, {FOUND, _WEEKS})
     yield from assets().values()
     shared = shared_by_pages(view)
     around = _around(view, shared, kept)
@@ -130,7 +130,10 @@ def helpers_sheets(
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    found = [rows.bench for rows in _all_rows(view, around, kept)]
+    rows = tuple(_all_rows(view, around, kept))
+    # The week on paper, made long after this page, needs no more of them.
+    _weeks(view, around, kept, rows)
+    found = [one.bench for one in rows]
     own = {
         "base": "",
         "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
@@ -157,6 +160,18 @@ def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[_Rows]:
         )
 
 
+# What the trees bring to the week on paper: in a run of all pages put together once.
+_WEEKS = "weeks of trees"
+
+
+def _weeks(
+    view: Nursery, around: object, kept: Memo, rows: Iterable[_Rows]
+) -> tuple[WeekOfTree, ...]:
+    plans = (view.plans.get(tree.handle) for tree in view.trees)
+    inputs = (Identical(around), Identical(*view.trees), Identical(*plans))
+    return kept.once(_WEEKS, inputs, lambda: tuple([one.week for one in rows]))
+
+
 def _rows(view: Nursery, tree: Tree) -> _Rows:
     own = only_tree(view, tree)
     works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
@@ -171,7 +186,7 @@ def _week(
     view: Nursery, shared: dict[str, object], around: object, kept: Memo
 ) -> tuple[tuple[str, bytes], ...]:
     """The week on paper, from the same rows as the first page."""
-    found = [rows.week for rows in _all_rows(view, around, kept)]
+    found = _weeks(view, around, kept, _all_rows(view, around, kept))
     week = week_on_paper(found, _walk(view), view.today, kept)
 
     return kept.once(

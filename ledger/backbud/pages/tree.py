@@ -170,7 +170,7 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
         None,
-        tuple(work.settled_row(one, today) for one in shown.settled),
+        work.settled_rows(shown.settled, today),
         *history.parted_years(history.years_of(shown.history), page),
         words.number(len(shown.history), "entry", "entries"),
         (),

@@ -62,6 +62,17 @@ def test_each_leads_to_the_other() -> None:
     assert b'<a href="../../trees/hoshi.html">' in pages["trees/hoshi/earlier.html"]
 
 
+def test_whoever_is_led_to_a_year_finds_the_way_to_it() -> None:
+    """The page to find on leads to `trees/hoshi.html#y2012`."""
+    pages = pages_of(old_tree(10))
+    whole, earlier = (pages[path].decode() for path in sorted(pages))
+    for year in YEARS:
+        assert whole.count(f' id="y{year}"') == 1
+        if year < 2019:
+            assert f'<a id="y{year}" href="../trees/hoshi/earlier.html#y{year}">' in whole
+            assert f'<dl class="days" id="y{year}">' in earlier
+
+
 def test_every_way_from_it_leads_somewhere() -> None:
     view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(10),), plans={"hoshi": ()})
     pages = render_pages(view)
@@ -114,5 +125,6 @@ class TestByAxe:
         for path, page in render_pages(view).items():
             (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
             (tmp_path / path).write_bytes(page)
-        found = axe(browser, tmp_path / "trees/hoshi/earlier.html", width, "light", False)
-        assert found == {"violations": [], "incomplete": []}
+        for page in ("trees/hoshi.html", "trees/hoshi/earlier.html"):
+            found = axe(browser, tmp_path / page, width, "light", False)
+            assert found == {"violations": [], "incomplete": []}, page

@@ -91,7 +91,9 @@ def test_every_tree_has_a_page_and_assets_carry_their_digest(pages: Mapping[str,
         "assets/backbud.#.css",
         "assets/leaf.#.svg",
     ]
-    assert len([path for path in pages if path.startswith("trees/")]) == 12
+    assert len([path for path in pages if re.fullmatch(r"trees/[^/]+", path)]) == 12
+    earlier = [path for path in pages if re.fullmatch(r"trees/.+/.+", path)]
+    assert earlier == ["trees/hoshi/earlier.html"]
     assert {"index.html", "trees.html", "trees/hoshi.html", "trees/anvil.html"} < set(pages)
 
 
@@ -307,9 +309,12 @@ def test_page_of_a_tree_tells_what_was_settled(outlines: Mapping[str, Outline]) 
 def test_history_is_by_year_newest_first_and_two_years_open(pages: Mapping[str, bytes]) -> None:
     page = pages["trees/hoshi.html"].decode()
     history = page[page.index('id="history"') : page.index('id="settled"')]
-    years = re.findall(r"<details( open)?>\s*<summary[^>]*><h3[^>]*>(\d+)</h3>", history)
-    assert [year for _, year in years] == [str(year) for year in range(2026, 2005, -1)]
-    assert [year for is_open, year in years if is_open] == ["2026", "2025"]
+    of_year = re.compile(r"<details( open)?>\s*<summary[^>]*><h3[^>]*>(\d+)</h3>")
+    years = of_year.findall(history)
+    before = of_year.findall(pages["trees/hoshi/earlier.html"].decode())
+    assert [year for _, year in years] == [str(year) for year in range(2026, 2018, -1)]
+    assert [year for _, year in before] == [str(year) for year in range(2018, 2005, -1)]
+    assert [year for is_open, year in (*years, *before) if is_open] == ["2026", "2025"]
 
 
 def test_history_shows_both_readings_of_a_corrected_line(
@@ -330,8 +335,9 @@ def test_history_marks_what_is_private_and_shared(outlines: Mapping[str, Outline
     assert "private promised to Odile if the nebari closes only for you" in text
     assert "worked 4 h at pruning shared among 6 trees" in text
     assert "planned repotted to 2028-03" in text
-    assert "spring moved tunnel" in text
-    assert "about 2006 bought from a grower in the next valley" in text
+    earlier = outlines["trees/hoshi/earlier.html"].text
+    assert "spring moved tunnel" in earlier
+    assert "about 2006 bought from a grower in the next valley" in earlier
 
 
 def test_names_in_any_script_are_set_apart(pages: Mapping[str, bytes]) -> None:

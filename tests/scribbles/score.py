@@ -26,6 +26,8 @@ YEARS = tuple(f"{when}_{hand}" for when in ("year", "again") for hand in HANDS)
 OTHERS = tuple(f"{when}_{hand}" for when in ("fresh", "later") for hand in HANDS)
 # By writers who had not read the manual, in the three hands.
 UNTOLD = tuple(f"unread_{hand}" for hand in HANDS)
+# A year more of the third hand: days and parts said short, words of two other languages.
+ROOF = ("roof_three",)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

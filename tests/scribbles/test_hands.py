@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.scribbles.score import HANDS, OTHERS, OWN, UNTOLD, YEARS, Verdict, verdicts
+from tests.scribbles.score import HANDS, OTHERS, OWN, ROOF, UNTOLD, YEARS, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.
 LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.34, 0.85, 0.95
@@ -13,12 +13,12 @@ def _acts() -> list[Verdict]:
     return [one for hand in HANDS for one in verdicts(hand) if "noted" not in one.line.acts]
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF])
 def test_nothing_is_misread(hand: str) -> None:
     assert [one for one in verdicts(hand) if one.how == "misread"] == []
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF])
 def test_no_line_is_lost(hand: str) -> None:
     """Each line is an event of its tree, and what was not used stands among its words."""
     assert [one.line.text for one in verdicts(hand) if not one.acts] == []
@@ -111,6 +111,22 @@ def test_so_many_of_those_are_read_who_had_no_manual() -> None:
     )
     assert len(acts) == 147
     assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_UNTOLD, strict=True))
+
+
+# Of 180 lines (154 that are no mere notes) in four lots, each read first before the tables were
+# widened by it: right 12, 18, 24 and 37 %, right or in part 41, 54, 54 and 59 %, told 76, 82, 86
+# and 85 %, and one misread (`not watered 5 d` as a plan), which was mended.
+LEAST_ON_THE_ROOF = (0.38, 0.64, 0.90)
+
+
+def test_so_many_of_the_roof_are_read() -> None:
+    acts = [one for hand in ROOF for one in verdicts(hand) if "noted" not in one.line.acts]
+    shares = tuple(
+        sum(one.how in hows for one in acts) / len(acts)
+        for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
+    )
+    assert len(acts) == 154
+    assert all(is_so >= least for is_so, least in zip(shares, LEAST_ON_THE_ROOF, strict=True))
 
 
 # What stands in a line, and all that is read of it.

@@ -65,10 +65,7 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_WAYS = (
-    *("in", "out", "back", "back in", "in again", "inside", "outside", "back inside"),
-    *("back outside", "back out"),
-)
+_WAYS = re.compile(r"(?:back )?(?:in|out)(?:side)?|back|in again", re.IGNORECASE)
 _WITH_WAY = ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
@@ -178,9 +175,8 @@ class _LineReader:
             for said in (one.raw, *one.unread_beside, one.remark)
             if said
         )
-        if not drafts:
-            # A stage that only part of the tree has reached.
-            words = words or self.line
+        # A stage that only part of the tree has reached.
+        words = words or ("" if drafts else self.line)
         if words or drafts[0].word == "staged":
             whole = words if drafts and words else self.line
             seen = ToldAct("noted", whole, kept=(whole,) if words else ())
@@ -211,7 +207,7 @@ class _LineReader:
                 self._begin(opened, way[1])
                 return
             self.before.append(way)
-        elif not (self.drafts or self.before) and piece.casefold() in _WAYS:
+        elif not (self.drafts or self.before) and _WAYS.fullmatch(piece):
             self.way = (piece, at)
             return
         draft = self.drafts[-1] if self.drafts else None

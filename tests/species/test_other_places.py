@@ -395,3 +395,18 @@ def test_of_cuttings_nobody_asks_when_they_were_last_repotted(written: Written) 
     # What has no roots yet is not fed; next summer it is.
     assert "little/satsuki-feed-after-flowering/2025-26" not in ids
     assert "little/satsuki-feed-after-flowering/2026-27" in ids
+
+
+def test_nothing_presses_where_a_tree_grows_all_year(made: Made) -> None:
+    """A Chinese elm at Singapore had one day for its pruning, and nine to be repotted."""
+    long_ago = made.tree(made.event("2018-03-20", "repotted", "same pot"), strength="strong")
+    rows = made.yearly_by_rule(ChineseElm(), long_ago, year_in(ChineseElm, "Singapore"))
+    days = {rule: (one.window.closes - one.window.opens).days for rule, one in rows}
+    assert days["chinese-elm-repot"] >= 56 and days["chinese-elm-prune-spring"] >= 56
+    assert {rule for rule, n in days.items() if n < 20} == set()
+
+
+def test_no_feed_ripens_a_tree_for_a_winter_that_never_comes(made: Made) -> None:
+    """Of January, at Singapore: what is used up is given again instead."""
+    assert "chinese-elm-feed-autumn" not in feeds(made, ChineseElm, "Singapore")
+    assert "chinese-elm-feed-autumn" in feeds(made, ChineseElm, "Taipei")

@@ -349,6 +349,20 @@ def _read_alone(line: str) -> Verdict:
             "Cu 2 mm 1 kg 38 eur from Ruud",
             "It may have meant bought or measured: begin the line with the one that it was.",
         ),
+        # Of money the sum is offered, and without one nothing.
+        (
+            "told Joost 6 h à 25 = 150 plus wire",
+            "Write “quoted 150”, and below it “noted 6 h à 25 = 150 plus wire”.",
+        ),
+        (
+            "bill 62,50 + old 26,50 = 89",
+            "Where it was done, write “billed 62,50”, and below it “noted 62,50 + old 26,50 = 89”;"
+            " where it was not, write “noted bill 62,50 + old 26,50 = 89”.",
+        ),
+        (
+            "invoice 80 for Tante, 2,5 h + pot 5",
+            "Write the sum, and the hours after “ -- ”: 120 EUR -- 3 h.",
+        ),
         # A slip stays one.
         (
             "repotted same pot, wedgs N, blah zork",

@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
+from backbud_grammar.scribbles.beside import all_else_stays, is_beside, is_weather
 from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -65,7 +65,11 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
+_WAYS = (
+    *("in", "out", "back", "back in", "in again", "inside", "outside", "back inside"),
+    *("back outside", "back out"),
+)
+_WITH_WAY = ("moved", "received")
 _OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -162,18 +166,27 @@ class _LineReader:
         told_of = without_stages_in_part(self.drafts, doubt=doubt)
         # Plans and skips that are in doubt, or give no reason, are only noted.
         noted = [one for one in told_of if is_no_plan(one)]
+        in_part = [one for one in self.drafts if one not in told_of]
         drafts = self.drafts = [one for one in told_of if one not in noted]
         told = [self._told(draft) for draft in drafts]
         if self.before:
             # What stands before it may be what the line is about, and whose it is.
             return ()
-        words = ", ".join(said for one in noted for said in (one.raw, one.remark) if said)
+        words = ", ".join(
+            said
+            for one in (*in_part, *noted)
+            for said in (one.raw, *one.unread_beside, one.remark)
+            if said
+        )
         if not drafts:
             # A stage that only part of the tree has reached.
             words = words or self.line
         if words or drafts[0].word == "staged":
             whole = words if drafts and words else self.line
-            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words else ()))
+            seen = ToldAct("noted", whole, kept=(whole,) if words else ())
+            # A stage in the midst of it is no more than beside what was done.
+            comes_later = bool(drafts and in_part) and not noted and drafts[0].at < in_part[0].at
+            told.insert(len(told) if comes_later else 0, seen)
         return tuple(told)
 
     def _told(self, draft: Draft) -> ToldAct:
@@ -310,7 +323,7 @@ class _LineReader:
             # As a keeper writes it behind the dashes.
             draft.remark = raw
             return True
-        if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
+        if is_beside(word, piece) or (stays and named_part and all_else_stays(piece)):
             draft.beside.append((raw, at))
             return True
         rest = _REST.fullmatch(piece)

@@ -296,6 +296,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"|apex|top|crown|trunk|leader|first|second|third))",
         noun=True,
     ),
+    *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
@@ -306,7 +307,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
     *rows("unguyed", r"(?=guy on [^,.;]*\b(?:off|forgotten)\b)"),
     *rows("guyed", r"guys? (?:on|set|put on)", r"guy wires? (?:on|set)"),
-    *rows("guyed", r"guy (?=from|to|\d)", noun=True),
+    *rows("guyed", r"guy (?=from|to|\d)", noun=True, instead=True),
     *rows("guyed", r"pulled down with (?:a )?guy", r"(?=[^,.;]* put down with guy)"),
     *rows("wrapped", r"raffia (?:on|round)", r"raffia'?d", r"bound with raffia"),
     *rows("wrapped", r"(?=(?:crown|top|branches) tied up with raffia)"),
@@ -329,6 +330,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:lime sulphur|ls)(?= (?:neat|undiluted|\d coats?|1:1))",
         details="lime sulphur",
     ),
+    *rows("trimmed", r"(?:second|2nd) (?:clip|trim)(?=$|,| \d)", details="second round", noun=True),
+    *rows("defoliated", r"half defol(?:iated|iation)?(?=$|,)", details="half"),
     *rows("bloomed", r"flowers (?=\d)", r"(?=\d+ flowers? (?:open|out)\b)"),
     *rows(
         "sealed",
@@ -345,7 +348,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
-    *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
+    *rows("layered", r"(?:air[- ]?)?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),
     *rows(
         "separated",

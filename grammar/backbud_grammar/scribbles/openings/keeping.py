@@ -58,6 +58,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
+        r"(?:fleece|frost cloth) (?:on|over) (?:the )?(?:pots?|tree)(?=$|,)",
         details="fleece",
     ),
     *rows(
@@ -175,6 +176,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "treated",
         r"(?=(?:caterpillars|grubs|weevils|slugs|snails|beetles|moths) \d+ (?:by hand|picked off)(?:$|,))",
     ),
+    *rows(
+        "treated",
+        r"(?=(?:rubbing )?alcohol(?: (?:\+|&|and|with|on) (?:a )?(?:brush|toothbrush|cotton (?:bud|swab)))?(?:$|,))",
+    ),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
@@ -214,6 +219,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "soaked",
         r"soaked(?: through)?",
+        r"(?:deep |good |long )+soak(?=$|,| \d)",
         r"dunked",
         r"stood in (?:a |the )?(?:tub|water|bucket)",
         r"plunged in (?:water|a bucket)",
@@ -231,7 +237,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"pots? wrapped", details="pot wrapped"),
     *rows("protected", r"mulched(?: in)?", details="mulch"),
     *rows("protected", r"heeled in", details="heeled in"),
-    *rows("protected", r"net (?:on|over|up)", r"netted", details="net"),
+    *rows(
+        "protected", r"(?:moth |bird |insect |hail )?net (?:on|over|up)", r"netted", details="net"
+    ),
     *rows(
         "unprotected",
         r"fleece (?:off|away)(?: again)?",

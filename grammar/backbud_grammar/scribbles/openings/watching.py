@@ -28,7 +28,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "checked",
         r"(?=(?:wire|ties|guys?|graft|layer|roots) (?:all )?(?:not biting|biting|fine|loose|ok|good)$)",
     ),
-    *rows("measured", r"(?=(?:EC|pH)\s?\d)", r"(?=run[- ]?off EC)"),
+    *rows("measured", r"(?=(?:EC|pH|dH)\s?\d)", r"(?=run[- ]?off EC)"),
     *rows(
         "measured",
         r"(?=(?:candles?|new needles|needles|shoots|internodes|trunk|nebari|height"

@@ -40,6 +40,7 @@ from backbud.species import (
     Species,
     Stage,
     Year,
+    has_no_winter,
     is_expected,
     rules_of,
     stage_name,
@@ -369,11 +370,13 @@ def _without_undone(tree: Tree) -> Tree:
 
 def _reason_of(found: Season | Stage, year: Year) -> Reason:
     if isinstance(found, Season):
+        # The tropics have no seasons by that name.
+        name = "year" if has_no_winter(year) else found.name
         return Reason(
             "season",
             phrase(
                 "{name} {name_2} at {place}.",
-                name=found.name.capitalize(),
+                name=name.capitalize(),
                 name_2=year.name,
                 place=year.place or phrase("this place"),
             ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from datetime import timedelta
 
 from backbud.species import (
     ActWord,
@@ -18,8 +19,13 @@ from backbud.species import (
     Window,
     WorkTime,
     Year,
+    grows_all_year,
 )
 from backbud_species.habits.times import Time
+
+# Where a tree grows all year, stages that follow on one another elsewhere fall on one day, and
+# nothing presses: a work has so many at the least. Ours, no source.
+_NOTHING_PRESSES = timedelta(weeks=8)
 
 # The window and the datum that its time gives it.
 Asked = Callable[[Species, Tree, Year, Window, str], Proposals]
@@ -47,7 +53,8 @@ def yearly(
     def function(
         species: Species, tree: Tree, given: Stage | Season, year: Year
     ) -> Iterator[Proposal]:
-        yield from ask(species, tree, year, when.window(given, year), when.datum(given, year))
+        window = in_its_own_time(when.window(given, year), year)
+        yield from ask(species, tree, year, window, when.datum(given, year))
 
     return Rule(
         rule_id,
@@ -58,6 +65,13 @@ def yearly(
         function,
         time=WorkTime(act, window, also) if act else None,
     )
+
+
+def in_its_own_time(window: Window, year: Year) -> Window:
+    """The window, and eight weeks at the least where a tree grows all year."""
+    if not grows_all_year(year):
+        return window
+    return Window(window.opens, window.best, max(window.closes, window.opens + _NOTHING_PRESSES))
 
 
 def hung_after(

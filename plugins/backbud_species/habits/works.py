@@ -51,6 +51,7 @@ from backbud.species import (
     Window,
     Year,
     continued,
+    has_no_winter,
     phrase,
 )
 from backbud_species.habits.afterwards import (
@@ -84,6 +85,9 @@ from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
 from backbud_species.habits.yearly import feeding, fitting, pests, wiring
+
+# The rule of the feed that ripens a tree for the winter.
+AUTUMN_FEED = "feed-autumn"
 
 __all__ = [
     "ALWAYS",
@@ -326,9 +330,12 @@ def repots(
 
 def feeds(rule_id: str, when: Time, *, because: str, what: str = "") -> Rule:
     """Feed; it waits after root work and rests in the hot weeks of the place. In spring it is full
-    for a young tree and lean for a refined one, unless `what` says how it is given."""
+    for a young tree and lean for a refined one, unless `what` says how it is given. None ripens
+    a tree for a winter where there is none."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
+        if rule_id == AUTUMN_FEED and has_no_winter(year):
+            return
         yield from by_aim(species, tree, year, feeding(tree, year, window, because, datum, what))
 
     return yearly(rule_id, when, ask, "fed")

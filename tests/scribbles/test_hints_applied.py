@@ -146,10 +146,8 @@ _MORE_ON_IT = """\
 _HERE_BEFORE, _NOT_ON_IT = "the tree stood here before", "there is none on that branch"
 # By the number of the line: its hand, why it was not there, and what to write.
 SET_APART = {
-    ("one", 6): (
-        _HERE_BEFORE,
-        "received from j-ormerod\nquoted 140\nnoted repot + tidy, own pot",
-    ),
+    # Where it was away, nothing is left to ask.
+    ("one", 6): (_HERE_BEFORE, "in. Ormerod. repot + tidy, said 140, own pot"),
     ("one", 9): (
         _HERE_BEFORE,
         "bought 412\nnoted Dunbeck 12 kanuma medium 6 akadama 10 pumice",
@@ -165,6 +163,8 @@ SET_APART = {
 }
 # What came in on a day that is not the page's belongs on that day's page, as its message says.
 ANOTHER_DAY = ("three", 63)
+# In this journal no tree is Dell's, so a bill to him is asked.
+ANOTHERS = ("two", 72)
 
 
 def _reads_as_meant(now: Verdict) -> bool:
@@ -181,7 +181,7 @@ def test_one_hint_of_each_refused_line_puts_all_of_it_right(hand: str) -> None:
         if any(one.severity != "kept" for one in verdict.problems)
     }
     right = {verdict.line.number for verdict, _, now in _tried(hand) if _reads_as_meant(now)}
-    apart = {number for one, number in (*SET_APART, ANOTHER_DAY) if one == hand}
+    apart = {number for one, number in (*SET_APART, ANOTHER_DAY, ANOTHERS) if one == hand}
     left = {n: text for n, text in refused.items() if n not in right | apart}
     assert left == {}
     assert apart <= refused.keys() - right
@@ -272,9 +272,10 @@ def _read_alone(line: str) -> Verdict:
             "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
         ),
         (
-            "DEAD. sodden, pot scrubbed w bleach",
-            "Where it was all of the tree, write “died”, and below it “noted pot scrubbed w bleach,"
-            " sodden”; where it was not, write “noted DEAD. sodden, pot scrubbed w bleach”.",
+            "DEAD. smell of drains, pot scrubbed w bleach",
+            "Where it was all of the tree, write “died”, and below it “noted smell of drains, pot"
+            " scrubbed w bleach”; where it was not, write “noted DEAD. smell of drains, pot"
+            " scrubbed w bleach”.",
         ),
         (
             "hasami only no fingers, strong tips out, 2 hr",
@@ -284,8 +285,7 @@ def _read_alone(line: str) -> Verdict:
         ),
         (
             "candles 3.5 top, sheaths closed yet",
-            "Where it was done, write “measured candles 3.5 cm”, and below it “noted top, sheaths"
-            " closed yet”; where it was not, write “noted candles 3.5 top, sheaths closed yet”."
+            "Write “measured candles 3.5 cm”, and below it “noted top, sheaths closed yet”."
             " Where it was inch, write that for cm.",
         ),
         # No act is offered that says more than was meant.

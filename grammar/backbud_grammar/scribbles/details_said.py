@@ -18,6 +18,8 @@ from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
+# Bare figures of wire are mm as far as wire is so thick: copper from 6 on is a gauge.
+_AL, _CU = r"(\d(?:[.,]\d+)?(?![\d.,]))", r"([0-5](?:[.,]\d+)?(?![\d.,]))"
 _SHARE = (
     r"(\d/\d|\d+ %|half|(?:a|one) third|(?:a|one) quarter|one half|two thirds|three quarters|third"
     r"|quarter)"
@@ -36,7 +38,26 @@ _FRACTIONS = {
 }
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
+_POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _ROOTS = (
+    (
+        rf"(?:back )?(?:in|into|on|onto)? ?(?:the |its )?(?:same|own|old) (?:\w+ )?{_POT}(?: again| back)?",
+        "same pot",
+    ),
+    (
+        r"(?:roots?|sides|edges|ball) (?:well )?(?:combed|teased|raked|picked)(?: out)?(?: (?:all )?(?:round|over))?",
+        "combed out",
+    ),
+    (
+        rf"(?:roots?|sides|edges|ball) (?:combed|teased|raked|picked)(?: out)? {_LEN}",
+        r"teased out \1",
+    ),
+    (r"tied (?:in )?(?:[x×] ?)?(\d) (?:pts|points|places|corners|ways|holes|loops)", r"tied \1"),
+    (r"(\d) (?:wires|loops|anchor wires|tie wires|tie-downs|tie downs)", r"tied \1"),
+    (
+        r"(?:a |some |plus )?(?:touch|bit|pinch|handful) of (?:myco|mycorrhiza|charcoal|sphagnum)",
+        "",
+    ),
     (
         r"(?:fixed|secured|anchored|fastened|held)(?: in| down)? (?:with|by) (\d) (?:wires?|ties)",
         r"tied \1",
@@ -93,6 +114,7 @@ _ROOTS = (
         r"off below \1, off sides \1",
     ),
     (rf"{_SHARE} {_BOTTOM} off", r"off below %1"),
+    (rf"{_SHARE} of (?:the )?{_BOTTOM}(?: off)?", r"off below %1"),
     (rf"(?:roots? )?{_BOTTOM} {_LEN} (?:off|shorter)", r"off below \1"),
     (rf"{_LEN} {_BOTTOM} off", r"off below \1"),
     (rf"(?:bottom|btm|below) (?:cut|raked|sawn|sawed|shaved)(?: off)? {_LEN}", r"off below \1"),
@@ -163,10 +185,17 @@ _ROOTS = (
     (r"(\d{1,3})", r"\1 seedlings"),
 )
 _DECANDLED = (
+    (rf"stubs? (?:of |left )?{_NUM} ?(mm|cm|inch)", r"stubs \1 \2"),
+    (r"(?:the )?(\d+) (?:strong|strongest|big|fat|weak|long)(?: ones)?", r"\1 candles"),
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
 _PLUCKED = (
+    (r"(?:all )?(?:the )?old ones(?: only)?", "old needles"),
+    (
+        r"(?:only )?(?:the )?(?:2|two|3|three|second|third) (?:yr|year|years)(?: old)?(?: needles| ones)?",
+        "old needles",
+    ),
     (
         r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
         r"leaving \1 pairs on \2",
@@ -177,6 +206,15 @@ _PLUCKED = (
     ),
 )
 _CUT = (
+    (
+        r"(?:new |soft |long |all |the )*(?:tips|shoots|growth|ends) (?:back )?to (\d|one|two|three) ?(leaves|leaf|pairs?|buds|nodes)",
+        r"to \1 \2",
+    ),
+    (r"(?:to|back to) (\d|one|two|three) (?:per|a|each) (?:fork|tip|shoot|twig)", r"to \1 shoots"),
+    (
+        r"(?:the |a |one )?(?:(?:big|heavy|thick|large|long|old) )*((?:(?:low|lower|high|upper|back|front|left|right|top|first|second|third|bottom)(?: |$))+)branch(?: (?:sawn|sawed|cut|taken|took))? (?:off|out|removed)(?: flush)?",
+        r"1 branch on \1",
+    ),
     # What is left is not off, and `left` is no side there.
     (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
     (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
@@ -385,8 +423,19 @@ _CUT = (
     (r"about half", "half"),
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
+_PART_WIRED = (
+    r"(?:the )?((?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|top|apex|crown|(?:new )?leader|(?:left|right) \d)"
+    r" (?:re-?)?wired (?:up )?(?:with |in )?"
+)
 _WIRE = (
-    (rf"{_WHERE} (?:re-?)?wired", r"on \1"),
+    (rf"{_PART_WIRED}{_AL} ?(?:\+|&|and|-|to) ?{_AL}(?: mm)? (al)", r"\2-\3 mm ^4 on \1"),
+    (rf"{_PART_WIRED}{_CU} ?(?:\+|&|and|-|to) ?{_CU}(?: mm)? (cu)", r"\2-\3 mm ^4 on \1"),
+    (rf"{_PART_WIRED}{_AL}(?: mm)? (al)", r"\2 mm ^3 on \1"),
+    (rf"{_PART_WIRED}{_CU}(?: mm)? (cu)", r"\2 mm ^3 on \1"),
+    (
+        r"(?:the )?((?:new )?(?:leader|apex)|top|crown|trunk|(?:left|right) \d) (?:re-?)?wired(?: up)?",
+        r"on \1",
+    ),
     (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
     (r"(?:the )?primar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, primary branches"),
     (r"(?:the )?secondar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, secondary branches"),
@@ -407,10 +456,16 @@ _WIRE = (
     (r"sec(?:ondaries)?", "secondary branches"),
     (r"(?:the )?(?:whole|entire) (?:tree|thing)|fully|all round|all branches", "whole tree"),
     (rf"{_NUM} ?mm", r"\1 mm"),
-    (rf"(Al|Cu|al|cu) {_NUM}(?: mm)?", r"\2 mm ^1"),
-    (rf"{_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1 mm ^2"),
-    (rf"(Al|Cu|al|cu) {_NUM}(?:-| to | - ){_NUM}(?: mm)?", r"\2-\3 mm ^1"),
-    (rf"{_NUM}(?:-| to ){_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1-\2 mm ^3"),
+    *(
+        way
+        for metal, thick in (("al", _AL), ("cu", _CU))
+        for way in (
+            (rf"({metal}) {thick}(?: mm)?", r"\2 mm ^1"),
+            (rf"{thick}(?: mm)? ({metal})", r"\1 mm ^2"),
+            (rf"({metal}) {thick}(?:-| to | - ){thick}(?: mm)?", r"\2-\3 mm ^1"),
+            (rf"{thick}(?:-| to ){thick}(?: mm)? ({metal})", r"\1-\2 mm ^3"),
+        )
+    ),
     (rf"(Al|Cu|aluminium|copper) {_NUM} mm", r"\2 mm \1"),
     (r"(\d+) (?:new )?(?:shoots|branches|twigs)", r"\1 branches"),
     (r"(?:bare )?(\d+) branches", r"\1 branches"),
@@ -456,6 +511,8 @@ _FEED = (
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
 _TREAT = (
+    (r"(?:soaked|watered|drenched|washed) in(?: (?:after|well))?", "soil drench"),
+    (r"(.+?) (?:tonight|today|this (?:evening|morning))", r"\1"),
     (r"(.+?) (?:on )?(?:the )?whole tree", r"\1, all over"),
     (r"(?:the )?whole tree|all of it|everywhere|top to bottom|both sides", "all over"),
     (r"(?:scraped|scratched|rubbed|squashed|wiped|washed|picked)(?: off| away| out)?", "by hand"),
@@ -558,6 +615,15 @@ _UNWIRED = (
     (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
 )
 _LAYERED = (
+    (rf"ring(?:ed)? (?:of )?{_LEN}(?: wide)?", r"ring, \1"),
+    (
+        r"(below|above|under) (?:the )?((?:left|right) \d|(?:first|second|third|lowest|bottom) (?:left|right|branch)|apex|fork)",
+        r"on trunk \1 \2",
+    ),
+    (
+        r"(?:black |clear |kitchen |tin |alu |aluminium |bin )*(?:bag|bagged|foil|plastic|poly|film)(?: (?:on|over|round|outside|on top))?(?: on (?:the )?(?:[NSEW]|north|south|east|west|sun(?:ny)?) side)?",
+        "in plastic",
+    ),
     (rf"{_LEN} ring", r"ring, \1"),
     (rf"ring (?:of )?{_LEN}", r"ring, \1"),
     (rf"ring {_LEN} on (?:the )?trunk", r"ring, \1, on trunk"),
@@ -590,7 +656,33 @@ _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
 )
+_OF_WORK = (
+    r"(?:(?:full |a )?(?:repot(?:ting)?|tidy(?:ing)?|trim|prun(?:e|ing)|wir(?:e|ing)|restyl(?:e|ing)|styl(?:e|ing)|pot|root[- ]?work|candles"
+    r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
+)
 _MONEY = (
+    (
+        rf"(?:the )?(\d[\d.,]*(?: [A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
+        r"\1, for \2",
+    ),
+    (
+        rf"({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*) (?:for )?(\d[\d.,]*(?: [A-Z]{{3}})?)",
+        r"\2, for \1",
+    ),
+    (r"\d[\d.,]* h (?:@|at) \d[\d.,]* ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
+    (r"\d[\d.,]* h ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
+    (r"(?:the )?(\d[\d.,]*(?: [A-Z]{3})?) (?:to|for) (?!\d)(?!@)([^?]+)", r"\1, for \2"),
+    (r"(cash|cheque|check|ck|chk|chq) (?:for )?(\d[\d.,]*(?: [A-Z]{3})?)", r"\2, @1"),
+    (
+        r"(\d[\d.,]*(?: [A-Z]{3})?)(?: paid| received)? (?:by |in )?(cash|cheque|check|ck|chk|chq)(?: in the [^\W\d]+)?",
+        r"\1, @2",
+    ),
+    (r"(?:charged|billed) (\d[\d.,]*(?: [A-Z]{3})?)(?: flat)?(?: per cap)?", r"\1"),
+    (
+        r"(\d[\d.,]*(?: [A-Z]{3})?) (?:inc|incl|including|with) (?:wire|materials?|mix|soil|pot|raffia)"
+        r"(?: (?:and|&|\+) (?:wire|materials?|mix|soil|pot|raffia))?",
+        r"\1, with materials",
+    ),
     (r"(?:by |with )?(?:a )?(?:cheque|check|ck|chk)", "by cheque"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:by )?(?:cheque|check|ck|chk)", r"\1, by cheque"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance", r"\1, balance"),
@@ -752,6 +844,21 @@ _SHOWN = (
 )
 _PROTECT = (
     (
+        r"(?:double )?(?:the )?frost (?:cloth|blanket|fleece)(?: back)? (?:on|over|round|around|up)"
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        "fleece",
+    ),
+    (
+        r"(?:double )?(?:an? |the )?(?:old )?(quilt|blanket|duvet|sheet|sheets|blankets|sack|sacking|sacks|carpet|hessian|burlap|bracken|leaf mould|bark|cardboard|bubble foil)"
+        r"(?: back)? (?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        r"with \1",
+    ),
+    (
+        r"(?:double )?(?:the )?(fleece|straw|mulch|bubble ?wrap)(?: back)? (?:on|over|round|around|up)"
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        r"\1",
+    ),
+    (
         r"(?:the )?pots? (?:in|with|wrapped in) (?:bubble (?:foil|wrap)|fleece|straw|hessian|jute)",
         "pot wrapped",
     ),
@@ -882,16 +989,19 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
 
 
 def _filled(written: str, found: re.Match[str]) -> str:
-    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal."""
+    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal, `@1`
+    how it was paid."""
 
     def group(sign: re.Match[str]) -> str:
         said = found[int(sign[2])] or ""
+        if sign[1] == "@":
+            return "cash" if said.casefold() == "cash" else "by cheque"
         if sign[1] in "%~":
             share = _FRACTIONS.get(said.casefold(), said)
             return share if sign[1] == "%" else _what_is_off(share)
         return said.capitalize() if sign[1] == "^" else said
 
-    return " ".join(re.sub(r"([\\%^~])(\d)", group, written).split())
+    return " ".join(re.sub(r"([\\%^~@])(\d)", group, written).split())
 
 
 def _what_is_off(left: str) -> str:

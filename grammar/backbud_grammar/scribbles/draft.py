@@ -9,7 +9,9 @@ from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.sayings import MANY_MEANINGS
+from backbud_grammar.scribbles.beside import is_told_in_figures
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
+from backbud_grammar.scribbles.spelled import in_full
 
 
 class ToldAct(Struct, frozen=True):
@@ -67,7 +69,7 @@ class Draft:
     def _bears_on_nothing(self, one: Piece) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
         said, at = one
-        return is_harmless(said, fillers_only=at == self.rest_at)
+        return is_harmless(in_full(said), fillers_only=at == self.rest_at)
 
     def add(self, said: Said, at: int) -> None:
         """A piece as its table has it; what is read behind a noun tells that it was done."""
@@ -79,6 +81,14 @@ class Draft:
         self.kept += [(one, at) for one in pieces if one in known]
         self.pieces += [(one, at) for one in pieces if one and one not in known]
         self.kept += [(one, at) for one in kept]
+
+    def put_beside(self, raw: str, at: int) -> None:
+        """Words that fit what the act says; with a figure they are its remark, as a keeper writes
+        them behind the dashes."""
+        if is_told_in_figures(raw):
+            self.remark = f"{self.remark}, {raw}" if self.remark else raw
+        else:
+            self.beside.append((raw, at))
 
     @property
     def cuts_roots(self) -> bool:

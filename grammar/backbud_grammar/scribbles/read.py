@@ -14,7 +14,6 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import is_beside, is_weather, stays_on
 from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -24,6 +23,7 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.in_doubt import is_no_plan
 from backbud_grammar.scribbles.loose import loose_pieces
@@ -37,6 +37,7 @@ from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.ways import is_way, with_ways
 from backbud_grammar.scribbles.words_beside import WordsBeside
 
 # What is done again and again, so that the next time is a plan.
@@ -50,21 +51,20 @@ _AGAIN = re.compile(
 # What is left of a work, and when it is done.
 _REST = re.compile(
     r"(?:the )?(?:rest|remainder|other half|others|second half|last bit|weak(?:er)? ones|weak half"
-    r"|strong ones|strong half)"
+    r"|strong ones|strong half|(?:weak|strong|other|second|small|big)"
+    r" (?:lot|half|batch|candles|shoots))"
     r"(?: of (?:it|them|the tree))? "
     r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
     re.IGNORECASE,
 )
-# A share of the tree that was done.
-_SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _PROPERLY = re.compile(
     r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_WAYS, _WITH_WAY = ("in", "out", "back", "back in", "in again"), ("moved", "received")
-_OFF_ONES = ("unwired", "unguyed", "untied")
+_WITH_WAY = ("moved", "received")
+_TONIGHT = re.compile(r".* (?:tonight|today|this evening)", re.IGNORECASE)
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
 
@@ -119,7 +119,7 @@ class _LineReader:
 
     def told(self) -> tuple[ToldAct, ...]:
         end = 0
-        for start, sentence in sentences(self.line):
+        for start, sentence in sentences(with_ways(self.line, self.talk.handles.places)):
             # `his oak: soap` says whose the rest is; nobody can tell what it says of it.
             labelled = self.is_unread and ":" in self.line[end:start]
             end = start + len(sentence)
@@ -148,6 +148,12 @@ class _LineReader:
             # `repot!` is no repotting.
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
+        if any(
+            one.form.word == "treated" and len(one.pieces) == 1 and _TONIGHT.fullmatch(one.raw)
+            for one in self.drafts
+        ):
+            # `soap tonight` may be for that evening.
+            return ()
         for one in self.drafts:
             if (
                 one.form.word == "potted-on"
@@ -194,10 +200,10 @@ class _LineReader:
                 self._begin(opened, way[1])
                 return
             self.before.append(way)
-        elif not (self.drafts or self.before) and piece.casefold() in _WAYS:
+        elif not (self.drafts or self.before) and is_way(piece, self.talk.handles.places):
             self.way = (piece, at)
             return
-        draft = self.drafts[-1] if self.drafts else None
+        draft = self._of_work(piece, first) if self.drafts else None
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
@@ -248,6 +254,17 @@ class _LineReader:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
 
+    def _of_work(self, piece: str, first: bool) -> Draft:
+        """The act that a piece is said of: a sentence behind hours may be of the work before them:
+        `candles cut, 2 h. strong ones in 10 days`."""
+        last = self.drafts[-1]
+        if not (first and last.form.word == "worked" and len(self.drafts) > 1):
+            return last
+        work = self.drafts[-2]
+        if work.form.prose or work.form.names_act or self.pieces.said(last.form, piece) is not None:
+            return last
+        return work
+
     def _potted(self, piece: str) -> Opened | None:
         """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
         if "," not in self.sentence or "?" in self.sentence or limiter_in(piece):
@@ -293,19 +310,8 @@ class _LineReader:
 
     def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
         """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
-        word = draft.form.word
-        named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
-        in_part = named_part or any(_SOME.search(said) for said, _ in draft.pieces)
-        stays = word in _OFF_ONES or draft.form.bearing == "does"
-        if is_reason(piece, strict=draft.strict):
-            draft.beside.append((raw, at))
-            return True
-        if is_weather(piece) and is_beside(word, piece) and not draft.remark:
-            # As a keeper writes it behind the dashes.
-            draft.remark = raw
-            return True
-        if is_beside(word, piece) or (stays and named_part and stays_on(piece)):
-            draft.beside.append((raw, at))
+        if fits_beside(draft, piece, self.line):
+            draft.put_beside(raw, at)
             return True
         rest = _REST.fullmatch(piece)
         form = draft.form
@@ -313,7 +319,7 @@ class _LineReader:
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
         when = when_of(rest["when"], self.page)
-        if not when or draft.form.bearing == "ends" or not in_part:
+        if not when or draft.form.bearing == "ends" or not is_in_part(draft):
             # `repotted, rest tomorrow` may speak of the rest of the trees: it is asked.
             return False
         if not all(self._is_read(draft, said) for said, _ in draft.pieces):
@@ -360,6 +366,8 @@ class _LineReader:
             said = self.pieces.said(form, piece) if piece else None
             if said is not None:
                 draft.add(said, at)
+            elif piece and fits_beside(draft, piece, self.line):
+                draft.put_beside(piece, at)
             elif piece:
                 self._left(draft, piece, piece, at)
 

@@ -107,6 +107,13 @@ _PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
         (r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)", r"\1 inch"),
         (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch"),
         (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch"),
+        # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
+        (
+            r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+            r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
+            r"\1 inch",
+        ),
+        (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days"),
         (r"\bfls? buds?\b", "flower buds"),
         (r"\bL side\b", "left side"),
         (r"\bR side\b", "right side"),

@@ -194,6 +194,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("defoliated", r"big leaves off", r"large leaves off", details="large leaves"),
     *rows("defoliated", r"outer leaves off", details="outer leaves"),
+    *(
+        row
+        for which, said in (("strong", "strong(?:est)?|big|fat"), ("weak", "weak(?:er|est)?|small"))
+        for row in rows(
+            "decandled",
+            rf"(?:all )?(?:the )?(?:{said}) candles (?:all )?(?:cut|cut off|off)",
+            details=which,
+        )
+    ),
     *rows(
         "decandled",
         rf"{ALL}candles (?:cut|cut off|all off|off)",
@@ -209,6 +218,21 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"tips nipped",
         r"tips (?:out|pinched|off)",
         r"(?:(?:new|second|third|all|long|soft) )+shoots pinched",
+    ),
+    *rows(
+        "pinched",
+        r"(?:strong(?:est)?|long(?:est)?|big|fat) (?:ones|candles) (?=(?:snapped|broken|pinched|twisted|halved)(?: back)?(?: by| to)?(?: half| \d/\d| a third)?(?:$|,))",
+        details="strong",
+    ),
+    *rows(
+        "trimmed",
+        r"(?:long|longest) (?:ones|shoots) (?:cut )?(?:back )?(?=to \d (?:leaves|leaf|pairs?)(?:$|,))",
+        details="long shoots",
+    ),
+    *rows(
+        "pruned",
+        r"(?:long|longest) (?:ones|shoots|whips|growth) (?:cut )?(?:back )?(?=to \d (?:buds?|nodes?)(?:$|,))",
+        details="long shoots",
     ),
     *rows(
         "trimmed",
@@ -274,7 +298,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",
-        r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",
+        r"(?=(?:(?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|whole tree|apex|top|crown"
+        r"|(?:new )?leader) (?:re-?)?wired(?:,|$| \d| with| up))",
     ),
     # One guy of several is off: which, nobody said, unless a part stands behind it.
     *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
@@ -321,6 +346,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
     *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
     *rows("layered", r"air[- ]?layer", noun=True),
+    *rows(
+        "layered",
+        r"layer (?:set |begun |made |put )?(?:on |started )?(?=(?:on|at|below|above|under) (?:the )?(?:left|right|first|second|apex|leader|trunk|top|low)\b[^.;,]*$)",
+        noun=True,
+    ),
     *rows(
         "separated",
         r"(?:layer|air[- ]?layer) (?:off|cut off|severed|sawn off)",

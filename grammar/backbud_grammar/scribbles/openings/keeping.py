@@ -17,6 +17,11 @@ _CARRIED = r"(?:put|took|taken|carried|brought|placed|shifted|moved|set|stood|go
 _WHAT = r"(?: (?:it|her|him|this one|the tree|all))*"
 _WAY = r"(?: (?:back|up|down|out|outside|inside|over|again|out of the (?:sun|wind|rain|frost)))*"
 
+_COVER = (
+    r"(?:fleece|frost (?:cloth|blanket|fleece)|(?:old )?(?:quilt|blanket|duvet|sheet|sack(?:ing|s)?|carpet|sheets|blankets)|hessian|burlap"
+    r"|straw|bubble ?wrap|bracken|leaf mould|mulch|bark|cardboard|bubble foil)"
+)
+
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "moved",
@@ -25,8 +30,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{_CARRIED}{_WHAT}{_WAY}(?: in)? (?:in|into|to|onto|on|under|at) (?:the )?(?=@PLACE@)",
         r"(?:moved )?(?:from )?(?P<from>@PLACE@) (?:to|into) +(?:the )?(?=@PLACE@)",
         r"back (?:in|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?:back |straight )?(?:out of|out from|from) (?:the )?(?P<from>@PLACE@),? (?:back )?(?:(?:in|into|to|onto|on|under) )?(?:the )?(?=@PLACE@)",
         r"(?:into|to|onto) the (?=@PLACE@)",
         r"(?:out|outside|inside|back outside|back out|back in) (?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
+    ),
+    *rows(
+        "watered",
+        r"(?:hosed?|watered|cans?)(?: (?:all|everything|everyone|them all|the lot))? (?=(?:twice|\d times|three times)(?: today)?(?:$|,))",
+        r"hosed (?:all|everything|everyone|the lot)(?=$|,)",
     ),
     *rows(
         "watered",
@@ -54,6 +65,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"covered(?: (?:it|all|everything|the pots?))* (?=with (?:fleece|frost cloth|mulch|straw|bark))",
+    ),
+    *rows(
+        "protected",
+        rf"(?=(?:double )?{_COVER} (?:back )?(?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*"
+        rf"(?: ?(?:\+|&|and) ?{_COVER} (?:on|over|round|around)(?: (?:it|all|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)))*)?(?:$|,))",
     ),
     *rows(
         "protected",
@@ -173,6 +189,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
+        rf"(?={SPRAY} (?:tonight|today|this (?:evening|morning|a\.?m\.?|p\.?m\.?))(?:$|,))",
+        noun=True,
+    ),
+    *rows(
+        "treated",
         rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
@@ -188,7 +209,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("flushed", r"flushed(?: through)?", r"leached", r"rinsed through"),
     *rows(
         "soaked",
-        r"soaked(?: through)?",
+        r"soaked(?: through)?(?! in(?: after| well| with|,|$))",
         r"dunked",
         r"stood in (?:a |the )?(?:tub|water|bucket)",
         r"plunged in (?:water|a bucket)",

@@ -83,7 +83,7 @@ def _tried(hand: str) -> tuple[tuple[Verdict, Problem, Verdict], ...]:
         for text in _applied(problem)
     ]
     lines = [
-        Line(1000 + n, text, verdict.line.acts, verdict.line.effects)
+        verdict.line._replace(number=1000 + n, text=text)
         for n, (verdict, _, text) in enumerate(cases)
     ]
     after = read_lines(hand, lines)
@@ -163,8 +163,6 @@ SET_APART = {
 }
 # What came in on a day that is not the page's belongs on that day's page, as its message says.
 ANOTHER_DAY = ("three", 63)
-# In this journal no tree is Dell's, so a bill to him is asked.
-ANOTHERS = ("two", 72)
 
 
 def _reads_as_meant(now: Verdict) -> bool:
@@ -181,7 +179,7 @@ def test_one_hint_of_each_refused_line_puts_all_of_it_right(hand: str) -> None:
         if any(one.severity != "kept" for one in verdict.problems)
     }
     right = {verdict.line.number for verdict, _, now in _tried(hand) if _reads_as_meant(now)}
-    apart = {number for one, number in (*SET_APART, ANOTHER_DAY, ANOTHERS) if one == hand}
+    apart = {number for one, number in (*SET_APART, ANOTHER_DAY) if one == hand}
     left = {n: text for n, text in refused.items() if n not in right | apart}
     assert left == {}
     assert apart <= refused.keys() - right
@@ -198,7 +196,7 @@ def test_with_what_was_not_there_the_hint_puts_it_right_too(
         offered = " ".join(told)
         assert all(f"“{one}”" in offered or one in offered for one in written.split("\n"))
     monkeypatch.setattr("tests.scribbles.score.PAST", past)
-    now = read_lines(hand, [Line(1, written, line.acts, line.effects)])[0]
+    now = read_lines(hand, [line._replace(number=1, text=written)])[0]
     assert [one for one in now.problems if one.severity != "kept"] == []
     assert now.acts[0] in line.acts
 

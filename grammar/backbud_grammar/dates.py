@@ -32,6 +32,11 @@ class WrittenDate(Struct, frozen=True, array_like=True, gc=False):
     approximate: bool
     uncertain: bool
 
+    @property
+    def day_or_text(self) -> date | str:
+        """The day where it is exact, else the date as written: for sentences."""
+        return self.first if self.exact else self.text
+
 
 # Whatever is reckoned from a day of these years, a season or a lifetime before or after it, is a
 # day of the calendar too. What is dated outside of them is a slip.

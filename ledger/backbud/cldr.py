@@ -5,24 +5,10 @@ from __future__ import annotations
 from datetime import date
 from functools import lru_cache
 
-from backbud.tongue import ENGLISH, spoken
-
-_MONTHS = (
+ENGLISH_MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
-
-
-def day_and_month(on: date) -> str:
-    """`6 March`, in the language spoken."""
-    if spoken() == ENGLISH:
-        return f"{on.day} {_MONTHS[on.month - 1]}"
-    return written_day(on, spoken())
-
-
-def spoken_months() -> tuple[str, ...]:
-    """The twelve months in the language spoken, January first."""
-    return _MONTHS if spoken() == ENGLISH else month_names(spoken())
 
 
 def month_names(language: str) -> tuple[str, ...]:

@@ -32,13 +32,12 @@ from backbud.plan.run import Plan
 from backbud.publish.files import Files, T
 from backbud.publish.plain import read_plain
 from backbud.session import Session
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.audience import HELPER, PUBLIC, Audience, eyes_of
 from backbud.views.folder import PUBLIC_ROOT, Secrets, helpers_folders, owners_folders
 from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.hidden_names import EverybodysNames
 from backbud.views.nursery import Nursery
-from backbud.words import full_day
 
 _TITLE = re.compile(rb"<title>(.*?)</title>")
 _PURPOSE = "the names of folders that leave the house"

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from backbud.say import Heading
+from backbud.tongue import full_day
 from backbud.views.listed import ListedPlace, ListedPot, ListedTree
-from backbud.words import full_day, number
+from backbud.words import number
 
 
 def trees_lines(rows: Sequence[ListedTree]) -> Iterator[str]:

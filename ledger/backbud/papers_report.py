@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 from backbud.issued.record import IssuedPaper
 from backbud.pages.links import paper_page
 from backbud.say import Heading
+from backbud.tongue import full_day
 from backbud.views.paper import PapersView
-from backbud.words import full_day, money, number
+from backbud.words import money, number
 
 
 def papers_lines(view: PapersView) -> Iterator[str]:

@@ -8,11 +8,12 @@ from datetime import date, timedelta
 from backbud.plan.followups import State
 from backbud.plan.waits import WAITS
 from backbud.say import Heading
+from backbud.tongue import full_day
 from backbud.views.day import joint_title, rounds, stands_under
 from backbud.views.history import EntryView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import WorkView
-from backbud.words import beside, between, between_in_full, day, full_day, minutes, number
+from backbud.words import beside, between, between_in_full, day, minutes, number
 
 HEADINGS: tuple[tuple[tuple[State, ...], str], ...] = (
     (("overdue", "now"), "Now"),

@@ -24,6 +24,7 @@ from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
 from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.contained import made_of_plan
+from backbud.plan.judged_at_once import CautionsTold, judged_at_once, remember_judged
 from backbud.plan.plans import Plans
 from backbud.plan.surroundings import Surroundings
 from backbud.plugins.added import NO_PLUGINS, Plugins
@@ -42,7 +43,6 @@ if TYPE_CHECKING:
     from backbud.plan.pack import Pack
     from backbud.plan.quote import Quoter
     from backbud.plan.run import Plan
-    from backbud.plan.told_cautions import Caution
     from backbud.plan.world import ByTree
     from backbud.species import Section, Species
     from backbud.views.forgotten import Forgotten
@@ -165,18 +165,15 @@ class Session:
 
     def remember_cautions(self) -> None:
         """Keep what the plan says against works, for commands that plan nothing."""
-        from backbud.plan.cautions import cautions_of
-        from backbud.plan.told_cautions import keep_cautions
-
         if not self.as_of:
-            found = cautions_of(self.plan(), self.today, self.kept)
-            keep_cautions(self.journal.memory, found, self.journal.texts, self.today)
+            remember_judged(self.journal, self.plan(), self.today, self._program, self.kept)
 
-    def cautions(self) -> tuple[Caution, ...]:
-        """What the last plan said against works, where their lines are written the same."""
-        from backbud.plan.told_cautions import recalled_cautions
-
-        return recalled_cautions(self.journal.memory, self.journal.texts, self.today)
+    @cached_property
+    def cautions(self) -> CautionsTold:
+        """What speaks against works: as the last plan found it, and of what was written since."""
+        return judged_at_once(
+            self.journal, self.today, self._program, lambda: self.histories, self.plan, self.as_of
+        )
 
     def histories_of(self, plan: Plan) -> Histories:
         """The histories of the trees of a plan, and of what is no tree."""

@@ -12,6 +12,7 @@ from backbud.journal.find import NotAJournal
 from backbud.journal.revision import JournalRevision
 from backbud.say import Heading
 from backbud.session import Session, open_session
+from backbud.tongue import full_day
 from backbud.views.day import all_works
 from backbud.views.since import (
     ActView,
@@ -22,7 +23,7 @@ from backbud.views.since import (
     tree_lines_changed,
 )
 from backbud.views.work import WorkView
-from backbud.words import between, full_day, number
+from backbud.words import between, number
 
 _WHY = {
     "no cause": "nothing asks for it any more",

@@ -8,9 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from contextvars import ContextVar
+from datetime import date
+from functools import lru_cache
 from pathlib import Path
 from string import Formatter
 from typing import TYPE_CHECKING, Any
+
+from backbud.cldr import ENGLISH_MONTHS, month_names, written_day
 
 if TYPE_CHECKING:
     from gettext import NullTranslations
@@ -53,9 +57,13 @@ def spoken() -> str:
 def phrase(text: str, /, **values: object) -> str:
     """A sentence or a word in the language spoken, with its values in their places.
 
-    `text`: the English, a format string where there are values.
+    `text`: the English, a format string where there are values. A day among them is said in full,
+    `6 March 2027`.
     """
     language = _spoken.get()
+    for name, value in values.items():
+        if type(value) is date:
+            values[name] = _full_day(value, language)
     if language == ENGLISH:
         return text.format(**values) if values else text
     found = _catalogue(language).gettext(text) if text else text
@@ -111,9 +119,34 @@ def as_named(text: str) -> str:
     return f"{first}{text}{last}" if text else ""
 
 
+def day_and_month(on: date) -> str:
+    """`6 March`, in the language spoken."""
+    if _spoken.get() == ENGLISH:
+        return f"{on.day} {ENGLISH_MONTHS[on.month - 1]}"
+    return written_day(on, _spoken.get())
+
+
+def full_day(on: date) -> str:
+    """`6 March 2027`, in the language spoken."""
+    return _full_day(on, _spoken.get())
+
+
+def spoken_months() -> tuple[str, ...]:
+    """The twelve months in the language spoken, January first."""
+    return ENGLISH_MONTHS if _spoken.get() == ENGLISH else month_names(_spoken.get())
+
+
 def decimal(text: str) -> str:
     """A figure that is written with a decimal point, with that of the language."""
     return text if _spoken.get() == ENGLISH else text.replace(".", ",")
+
+
+# Many reasons name the same day.
+@lru_cache(maxsize=4096)
+def _full_day(on: date, language: str) -> str:
+    if language == ENGLISH:
+        return f"{on.day} {ENGLISH_MONTHS[on.month - 1]} {on.year}"
+    return written_day(on, language, with_year=True)
 
 
 class _WithComma(Formatter):

@@ -7,8 +7,9 @@ from datetime import date
 from decimal import Decimal
 
 from backbud.say import Heading
+from backbud.tongue import full_day
 from backbud.views.visit import AccountView, BookedView, ChargeView, MoneyView, VisitView
-from backbud.words import day, full_day, minutes, money, number, written
+from backbud.words import day, minutes, money, number, written
 
 _HOURS = Decimal("0.01")
 

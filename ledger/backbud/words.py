@@ -10,7 +10,7 @@ from typing import Protocol
 
 from backbud import cldr
 from backbud.bench.money import digits_of
-from backbud.tongue import ENGLISH, counted_phrase, decimal, phrase, spoken
+from backbud.tongue import ENGLISH, counted_phrase, decimal, full_day, phrase, spoken, spoken_months
 from backbud_grammar.act_words import ActWord
 
 
@@ -72,11 +72,6 @@ def _day(on: date, with_year: bool, language: str) -> str:
     return f"{on.day} {month(on, on.year)}" + (f" {on.year}" if with_year else "")
 
 
-def full_day(on: date) -> str:
-    """`6 March 2027`."""
-    return _day(on, True, spoken())
-
-
 def weekday(on: date) -> str:
     """`Saturday`."""
     return _weekdays()[on.weekday()]
@@ -84,7 +79,7 @@ def weekday(on: date) -> str:
 
 def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
-    name = cldr.spoken_months()[on.month - 1]
+    name = spoken_months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
 
 

@@ -42,6 +42,7 @@ class BaldCypress(Conifer):
         "A straight conifer of feathery leaves that fall with their twigs, strongest at the top."
     )
     # Read of a weeping form.
+    rests_under_c = None
     hardiness = Fact("H7", "RHS, Taxodium distichum Cascade Falls")
     frost_limit_c = Fact(-6.0, FROM_MEMORY)
     soil_ph = Fact((4.5, 6.5), FROM_MEMORY)

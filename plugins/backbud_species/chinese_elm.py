@@ -35,6 +35,7 @@ class ChineseElm(Elm):
     # Deciduous or evergreen (University of Florida IFAS Extension, fact sheet ST-652, 1994).
     habit = "A vigorous small-leaved tree, bare or half green in winter, strongest at the top."
     # The RHS list itself was not at hand; stock from the far south is less hardy.
+    rests_under_c = None
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)

@@ -39,6 +39,7 @@ class ChineseJuniper(Juniper):
     also = ("Juniperus chinensis var. sargentii", "Juniperus sargentii", "Sargent juniper")
     habit = "A juniper of scale foliage and stringy bark, strongest at its tips."
     # Another plant list gives H6 for one cultivar; the RHS list itself was not at hand.
+    rests_under_c = None
     hardiness = Fact("H6", FROM_MEMORY)
     # Of Pfitzer juniper, a cross of it.
     frost_limit_c = Fact(-17.8, "Gouin, Bay Weekly, Freezing to death")

@@ -34,6 +34,7 @@ class ChineseQuince(SpringBlossom):
     also = ("Cydonia sinensis", "Chaenomeles sinensis", "karin")
     habit = "A stiff upright tree of flaking patched bark and fluted trunk, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H5", FROM_MEMORY)
     soil_ph = Fact((5.5, 7.2), FROM_MEMORY)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)

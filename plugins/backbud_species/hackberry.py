@@ -33,6 +33,7 @@ class Hackberry(BroadleafDeciduous):
     also = ("Celtis occidentalis", "Celtis australis", "European nettle tree", "enoki")
     habit = "A quick broad tree of fine zigzag twigs and smooth grey bark, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.5, 7.8), FROM_MEMORY)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)

@@ -39,6 +39,7 @@ class HinokiCypress(Conifer):
     habit = "A cypress of flat dark fans and red stringy bark, strongest at the top."
     strongest = "acrotonic"
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.0, 6.5), FROM_MEMORY)
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)

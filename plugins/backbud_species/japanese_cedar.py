@@ -39,6 +39,7 @@ class JapaneseCedar(Conifer):
     habit = "A straight conical tree of soft awl needles and red stringy bark, strongest on top."
     strongest = "acrotonic"
     # The society's page of a garden form; that of the species was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", _RHS)
     # The society says acid to alkaline, without figures; the trade grows it acid.
     soil_ph = Fact((5.0, 6.5), "FAO, EcoCrop: Cryptomeria japonica")

@@ -35,6 +35,7 @@ class JapaneseMaple(SpreadingMaple):
     also = ("Acer polymorphum", "smooth Japanese maple", "yamamomiji", "momiji")
     habit = "A spreading tree of fine paired twigs, strongest at the top and the outside."
     # Of one cultivar; the RHS list itself was not at hand.
+    rests_under_c = Fact(13.0, COMMON_PRACTICE)
     hardiness = Fact("H6", "RHS, New AGM shrubs and climbers: Acer palmatum Orange Dream")
     frost_limit_c = Fact(-10.0, f"{FROM_MEMORY} of Havis 1976")
     soil_ph = Fact(

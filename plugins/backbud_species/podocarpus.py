@@ -37,6 +37,7 @@ class Podocarpus(Conifer):
     also = ("yew plum pine", "Podocarpus chinensis", "kusamaki", "inumaki", "rakanmaki")
     habit = "A slow dense conifer of strap leaves in whorls, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = None
     hardiness = Fact("H3", FROM_MEMORY)
     frost_limit_c = Fact(-3.0, COMMON_PRACTICE)
     soil_ph = Fact((5.5, 6.8), FROM_MEMORY)

@@ -39,6 +39,7 @@ class Pomegranate(BroadleafDeciduous):
     common = ("pomegranate", "dwarf pomegranate")
     also = ("Punica nana", "Punica granatum var. nana", "zakuro", "himezakuro", "nejikan zakuro")
     habit = "A twiggy tree with twisting bark, last to leaf, strongest at the top and the base."
+    rests_under_c = None
     hardiness = Fact("H3", _RHS)
     # The RHS page says acid, neutral and alkaline, without figures.
     soil_ph = Fact((6.5, 7.5), "FAO, EcoCrop: Punica granatum")

@@ -26,6 +26,7 @@ class ProcumbensJuniper(LowJuniper):
     toxicity = Fact(
         "Mildly poisonous if eaten; the needles prick and can make a rash.", FROM_MEMORY
     )
+    rests_under_c = None
     bark = Fact("Thin brown bark on supple stems that take any bend while young.", COMMON_PRACTICE)
     advice = (
         "Full sun and moving air, all year outside: it does not live in a room.",

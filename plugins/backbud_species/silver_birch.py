@@ -45,6 +45,7 @@ class SilverBirch(BroadleafDeciduous):
     also = ("Betula verrucosa", "Betula alba", "European white birch", "weeping birch")
     habit = "A light quick tree of thin hanging twigs and white bark, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(13.0, COMMON_PRACTICE)
     hardiness = Fact("H7", FROM_MEMORY)
     # Mature roots of birches survived it.
     frost_limit_c = Fact(-17.8, "Gouin, Bay Weekly, Freezing to death")

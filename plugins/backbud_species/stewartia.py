@@ -34,6 +34,7 @@ class Stewartia(BroadleafDeciduous):
     also = ("Stewartia pseudocamellia", "Japanese stewartia", "himeshara", "natsutsubaki")
     habit = "A fine-twigged upright tree of smooth orange-red bark, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(13.0, COMMON_PRACTICE)
     hardiness = Fact("H5", FROM_MEMORY)
     soil_ph = Fact((4.5, 6.0), FROM_MEMORY)
     usual_mix = Fact("akadama 2, kanuma 1", COMMON_PRACTICE)

@@ -42,6 +42,7 @@ class TridentMaple(SpreadingMaple):
     also = ("Acer trifidum", "Acer buergeranum", "three-toothed maple")
     habit = "A vigorous tree of paired twigs, strongest at the top and the outside."
     # Another plant list gives H6 to H7; the RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.0, 7.0), "Michigan State University Extension, Trident maple, 2016")
     # Nobody has yet told apart its years for a young and for an old tree.

@@ -47,6 +47,7 @@ class Wisteria(SpringBlossom):
     )
     habit = "A twining climber with hanging flowers on short spurs, strongest at its long ends."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", FROM_MEMORY)
     soil_ph = Fact((5.5, 7.5), FROM_MEMORY)
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)

@@ -42,6 +42,7 @@ class Zelkova(Elm):
     )
     habit = "A broom of upright branches that fork into fine even twigs, strongest at the top."
     # The RHS list itself was not at hand.
+    rests_under_c = Fact(18.0, COMMON_PRACTICE)
     hardiness = Fact("H6", FROM_MEMORY)
     # What it tolerates in open ground.
     soil_ph = Fact(

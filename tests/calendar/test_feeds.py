@@ -122,7 +122,7 @@ def test_what_is_settled_stays_where_the_settings_say_so(build: Any) -> None:
         skipped
     )
     assert build.values(files["calendars/own.ics"], "DESCRIPTION")[0].startswith(
-        "Done on 2027-02-27. From 3 April to 24 April\\, best 10 April.\\n"
+        "Done on 27 February 2027. From 3 April to 24 April\\, best 10 April.\\n"
     )
     done, skipped = build.events(files["calendars/tasks/all.ics"], "VTODO")
     assert {

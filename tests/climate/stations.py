@@ -1,8 +1,8 @@
 """Open daily minima that test packages bring, and the stations of the frost figures.
 
-Brussels 1976-2005, Champion (Nebraska) 1982-2018 and Tunis 1979-2002 are the example weather of
-`aquacrop` (MIT licence); Seattle 2012-15 is NOAA's, in `vega_datasets`. They are read from where
-the packages lie, without importing the former.
+Brussels 1976-2005, Champion (Nebraska) 1982-2018, Tunis 1979-2002 and Hyderabad 2000-2010 are the
+example weather of `aquacrop` (MIT licence); Seattle 2012-15 is NOAA's, in `vega_datasets`. They are
+read from where the packages lie, without importing the former.
 """
 
 from __future__ import annotations

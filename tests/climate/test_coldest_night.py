@@ -169,6 +169,42 @@ def test_places_kept_out_of_the_fit(
     assert true_c is None or abs(found.mean_annual_minimum_c - true_c) < BY_RANGE_ERROR_K
 
 
+def test_a_monsoon_winter_is_as_shielded_as_the_mediterranean() -> None:
+    """Hyderabad 2000-2010, ten winters, the weather that `aquacrop` brings: in no fit. Its coldest
+    night of the mean year was 7.6 °C, 5.0 °C in one of ten; as in Europe it would be 3.8 and 0.6.
+    """
+    lows, highs = monthly(daily("Hyderabad"))
+    found = coldest_night(min(lows), range_k(lows, highs), region_of(17.4, 78.5))
+    known = extremes_of(
+        nights_by_season([(day, low) for day, low, _ in daily("Hyderabad")], southern=False)
+    )
+    assert known is not None and known.winters == 10
+    assert abs(found.mean_annual_minimum_c - known.mean_annual_minimum_c) < 0.2
+    assert abs(found.one_in_ten_c - known.one_in_ten_c) < BY_RANGE_ERROR_K
+    europe = coldest_night(min(lows), range_k(lows, highs), "Europe")
+    assert known.mean_annual_minimum_c - europe.mean_annual_minimum_c > 3.5
+
+
+@pytest.mark.parametrize(
+    ("name", "at", "low_c", "range_of_means_k", "mean_year_c"),
+    [
+        # Means and coldest nights from memory: told apart from what was fitted.
+        ("Phoenix", (33.4, -112.0), 7.6, 22.0, 0.0),
+        ("Cape Town", (-33.9, 18.6), 7.0, 9.0, 2.0),
+        ("Perth", (-32.0, 115.9), 8.0, 11.8, 2.5),
+        ("Los Angeles", (34.0, -118.3), 9.5, 8.0, 5.0),
+        ("Santiago", (-33.4, -70.7), 3.5, 12.5, -2.0),
+        ("Delhi", (28.6, 77.2), 7.5, 19.7, 2.5),
+        ("Taipei", (25.0, 121.5), 13.9, 14.1, 7.0),
+    ],
+)
+def test_warm_winters_far_from_the_stations(
+    name: str, at: tuple[float, float], low_c: float, range_of_means_k: float, mean_year_c: float
+) -> None:
+    found = coldest_night(low_c, range_of_means_k, region_of(*at))
+    assert abs(found.mean_annual_minimum_c - mean_year_c) < BY_RANGE_ERROR_K, name
+
+
 def test_the_regions_of_the_stations() -> None:
     found = {row["station"].split()[0]: region(row) for row in stations()}
     assert found["Denver"] == found["Vancouver"] == found["Champion"] == "North America"

@@ -62,7 +62,9 @@ def test_out_in_march_it_is_asked_in_again(shelters) -> None:
     assert again.window.opens == date(2026, 3, 10)
     # The last night of -5 °C comes by the end of April in one year of ten.
     assert date(2026, 4, 15) < again.window.closes < date(2026, 5, 10)
-    assert again.because[-1].text.startswith("It was taken from under its cover on 2026-03-10, and")
+    assert again.because[-1].text.startswith(
+        "It was taken from under its cover on 10 March 2026, and"
+    )
     # Whatever shelter it gets settles it.
     for act in ("protected  fleece", "moved  frame"):
         assert shelters(f"{IN}{out}2026-03-13\nhoshi\n  {act}\n", "2026-03-14") == []

@@ -44,12 +44,12 @@ def test_an_act_its_rule_and_the_datum(written, find) -> None:
     """
     )
     assert chain(find(session, "hoshi/ties-out")) == [
-        ("diary", "2026-03-06: repotted same pot, tied 2 mm x 2.", "journal.txt:22"),
+        ("diary", "6 March 2026: repotted same pot, tied 2 mm x 2.", "journal.txt:22"),
         ("rule", "After a growing season the roots hold, and ties begin to cut in.", ""),
     ]
     assert chain(find(session, "yuki/root-rest"))[0] == (
         "diary",
-        "2026-03-06: repotted same pot, tied 2 mm x 2.",
+        "6 March 2026: repotted same pot, tied 2 mm x 2.",
         "journal.txt:22",
     )
 
@@ -95,7 +95,7 @@ def test_a_stage_that_was_seen_is_the_datum_and_moves_the_window(written, find) 
     assert chain(by_months)[0][1].startswith(
         "End of flowering (BBCH 69), 2026; its usual day is from memory. "
     )
-    assert chain(seen)[0][1] == ("End of flowering (BBCH 69), 2026. It was seen on 2026-06-01.")
+    assert chain(seen)[0][1] == ("End of flowering (BBCH 69), 2026. It was seen on 1 June 2026.")
     assert seen.window.opens.isoformat() == "2026-06-01" != by_months.window.opens.isoformat()
 
 
@@ -124,7 +124,7 @@ def test_a_line_is_quoted_without_other_trees_other_people_and_money(written, ac
     texts = {
         r.text for f in session.plan().follow_ups["hoshi"] for r in f.because if r.sort == "diary"
     }
-    assert texts == {f"2026-05-06: {quoted}."}
+    assert texts == {f"6 May 2026: {quoted}."}
 
 
 def test_a_remark_that_names_others_is_left_out(written, find) -> None:
@@ -143,13 +143,13 @@ def test_a_remark_that_names_others_is_left_out(written, find) -> None:
 
     assert (
         said("when the bark slips")
-        == "2026-05-06: planned graft, to 2027-02 – when the bark slips."
+        == "6 May 2026: planned graft, to 2027-02 – when the bark slips."
     )
     for other in ("Yuki gives the scions", "ask quillow", "as for Edda's other one"):
-        assert said(other) == "2026-05-06: planned graft, to 2027-02."
+        assert said(other) == "6 May 2026: planned graft, to 2027-02."
     # Its own name may stand.
     assert said("Evening Star needs it") == (
-        "2026-05-06: planned graft, to 2027-02 – Evening Star needs it."
+        "6 May 2026: planned graft, to 2027-02 – Evening Star needs it."
     )
 
 
@@ -210,13 +210,13 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "state": "now",
         "waits_on_weather": False,
         "because": [
-            "2026-05-06: wired 3 mm Al on left 2. (journal.txt:22)",
+            "6 May 2026: wired 3 mm Al on left 2. (journal.txt:22)",
             "Wire bites after 3 to 6 weeks of growth on such wood.",
         ],
         "reasons": [
             {
                 "sort": "diary",
-                "text": "2026-05-06: wired 3 mm Al on left 2.",
+                "text": "6 May 2026: wired 3 mm Al on left 2.",
                 "file": "journal.txt",
                 "line": 22,
                 "expected": False,
@@ -268,5 +268,5 @@ def test_why_tells_the_chain(written, tmp_path, capsys) -> None:
     assert main(["why", ident, str(tmp_path), "--on", "2026-06-01"]) == 0
     out = capsys.readouterr().out
     assert "check wire on left 2" in out
-    assert "because 2026-05-06: wired 3 mm Al on left 2. (journal.txt:22)" in out
+    assert "because 6 May 2026: wired 3 mm Al on left 2. (journal.txt:22)" in out
     assert "Wire bites after 3 to 6 weeks of growth on such wood." in out

@@ -16,7 +16,7 @@ from backbud_grammar.acts import ACTS
 FIGURES = """
 agreed_weeks            12      ask_after_weeks          4      ball_fills_pot_share    0.9
 buying_margin_percent   10      decandle_from_c         17      feed_rests_over_c      32
-feed_again_under_c      28
+feed_again_under_c      28      feed_rests_tender_over_c 38
 fine_wire_m              3      frame_high_c             3      frame_low_c             1
 frame_water            0.6      glass_high_c             6      glass_light             0.7
 glass_low_c            1.5      glass_water           0.64      great_heat_over_c      35
@@ -37,12 +37,13 @@ tunnel_water          0.75      warm_summer_from_c      19      young_roots_c   
 MINUTES = {
     5: "rubbed unguyed watered fed moved unprotected checked",
     15: "guyed treated",
-    20: "trimmed pinched disbudded thinned wrapped slipped",
-    30: "returned pruned deadheaded unwired treated-deadwood potted-on root-pruned",
+    20: "trimmed pinched disbudded thinned wrapped slipped grafted",
+    30: "returned pruned deadheaded unwired treated-deadwood potted-on root-pruned bent layered "
+    "separated",
     40: "decandled defoliated",
     45: "plucked",
-    60: "repotted",
-    120: "wired",
+    60: "repotted carved",
+    120: "wired styled",
 }
 SHORT = 10
 

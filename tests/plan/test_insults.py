@@ -24,12 +24,12 @@ def cautions(
 @pytest.mark.parametrize(
     ("done", "planned", "said"),
     [
-        ("repotted same pot", "defoliate", "it was repotted on 2026-03-06"),
-        ("root-pruned off 30 %", "decandle", "it was root-pruned on 2026-03-06"),
-        ("pruned hard on left 1", "repot", "it was pruned on 2026-03-06"),
-        ("pruned to old wood", "repot", "it was pruned on 2026-03-06"),
-        ("bent heavy on left 1", "repot", "it was bent on 2026-03-06"),
-        ("repotted same pot", "prune, hard", "it was repotted on 2026-03-06"),
+        ("repotted same pot", "defoliate", "it was repotted on 6 March 2026"),
+        ("root-pruned off 30 %", "decandle", "it was root-pruned on 6 March 2026"),
+        ("pruned hard on left 1", "repot", "it was pruned on 6 March 2026"),
+        ("pruned to old wood", "repot", "it was pruned on 6 March 2026"),
+        ("bent heavy on left 1", "repot", "it was bent on 6 March 2026"),
+        ("repotted same pot", "prune, hard", "it was repotted on 6 March 2026"),
         # These take little.
         ("pruned light on left 1", "repot", ""),
         ("bent light on left 1", "repot", ""),
@@ -66,7 +66,7 @@ def test_an_insult_inside_the_window_counts(written, find) -> None:
         ("2026-04-15", "pruned hard"),
         on="2026-04-16",
     )
-    assert found == ("One insult a season: it was pruned on 2026-04-15.",)
+    assert found == ("One insult a season: it was pruned on 15 April 2026.",)
 
 
 def test_two_that_are_due_in_one_season_are_told_at_the_later(written, find) -> None:

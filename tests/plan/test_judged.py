@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 
 from backbud.cli import main
+from backbud.plan.cautions import cautions_of
+from backbud.session import Session
+from backbud.tongue import full_day
 
 # Monthly means remembered of a cool oceanic place, rounded.
 COOL = """
@@ -70,7 +75,8 @@ def care(written):
 )
 def test_the_wrong_time_asks_for_aftercare(care, place, kind, day, act, said) -> None:
     found = care(place, kind, f"{day}\ncrow\n  {act}\n", day)
-    assert len(found) == 1 and said in found[0] and day in found[0]
+    assert len(found) == 1 and said in found[0]
+    assert full_day(date.fromisoformat(day)) in found[0]
 
 
 @pytest.mark.parametrize(
@@ -102,7 +108,7 @@ def test_the_right_time_is_silent(care, place, kind, day, act) -> None:
     ("before", "said"),
     [
         ("2026-05-01\ncrow\n  vigour  weak\n", "though it is written down as weak"),
-        ("2026-03-15\ncrow\n  repotted  same pot\n", "after its roots were cut on 2026-03-15"),
+        ("2026-03-15\ncrow\n  repotted  same pot\n", "after its roots were cut on 15 March 2026"),
         ("2026-05-01\ncrow\n  vigour  strong\n", ""),
     ],
 )
@@ -130,7 +136,7 @@ def test_candles_cut_after_half_the_roots_were_bared(care) -> None:
     bared = "2026-03-15\ncrow\n  repotted  same pot, off 50 %\n"
     cut = "2026-06-20\ncrow\n  decandled\n"
     (said,) = care(WARM, "Japanese black pine", bared + cut, "2026-06-20")
-    assert "after half of its roots and more went on 2026-03-15" in said
+    assert "after half of its roots and more went on 15 March 2026" in said
     less = bared.replace("50 %", "30 %")
     assert care(WARM, "Japanese black pine", less + cut, "2026-06-20") == []
 
@@ -157,29 +163,97 @@ def test_a_plan_to_cut_the_candles_of_a_one_flush_pine_has_a_caution(written) ->
     assert any("none follows the cut candles" in caution for caution in one.cautions)
 
 
+LATE = "2026-06-20\ncrow\n  repotted  same pot\n"
+
+
 def test_check_and_the_first_page_tell_it(written, tmp_path, capsys) -> None:
-    text = COOL + tree("trident maple") + "2026-06-20\ncrow\n  repotted  same pot\n"
-    session = written(text, "2026-06-20", settings=HOME)
-    # A check plans nothing: it tells what the last plan found.
-    session.remember_cautions()
+    """A check that nothing was planned before."""
+    written(COOL + tree("trident maple") + LATE, "2026-06-20", settings=HOME)
     assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
     out = capsys.readouterr().out
     assert "Take care (1)" in out
-    assert "crow: It was repotted on 2026-06-20: root work has its time here from" in out
+    assert "crow: It was repotted on 20 June 2026: root work has its time here from" in out
     assert main(["make", str(tmp_path), "--on", "2026-06-20"]) == 0
     for name in ("index.html", "trees/crow.html"):
         page = (tmp_path / "made-on/2026-06-20" / name).read_text("utf-8")
         assert "it was repotted out of its time" in page
 
 
-def test_a_caution_is_not_recalled_of_a_line_that_was_changed(written, tmp_path, capsys) -> None:
-    text = COOL + tree("trident maple") + "2026-06-20\ncrow\n  repotted  same pot\n"
+def planned(session: Session) -> list[tuple[str, ...]]:
+    """Which trees were planned."""
+    return list(session._plans._made)
+
+
+def test_what_was_newly_written_is_judged_and_then_remembered(written) -> None:
+    """Other trees are not planned for it, and once it was judged nothing is."""
+    cards = COOL + tree("trident maple") + tree("trident maple").replace("crow", "wren")
+    calm = "2026-06-01\nwren\n  watered\n"
+    session = written(cards + calm + LATE, "2026-06-20", settings=HOME)
+    (said,) = session.cautions.cautions
+    assert (said.tree, str(said.origin).rpartition(":")[2]) == ("crow", str(line_of(cards + calm)))
+    assert planned(session) == [("crow",)]
+    again = written(cards + calm + LATE, "2026-06-21", settings=HOME)
+    assert again.cautions.cautions == (said,)
+    assert planned(again) == []
+    # Where its page stands elsewhere it is told there; what was written since is judged.
+    first = cards + "\n\n" + calm + LATE
+    moved = written(first, "2026-06-21", settings=HOME)
+    assert moved.cautions.cautions[0].origin.line == said.origin.line + 2
+    assert planned(moved) == []
+    more = written(first + LATE.replace("crow", "wren").replace("-20", "-21"), "2026-06-21",
+                   settings=HOME)  # fmt: skip
+    assert [one.tree for one in more.cautions.cautions] == ["crow", "wren"]
+    assert planned(more) == [("wren",)]
+
+
+def line_of(before: str) -> int:
+    """The line, counted from 1, of the act on a page that stands below this text."""
+    return before.count("\n") + 3
+
+
+def test_a_line_that_was_changed_is_judged_as_it_is_now(written) -> None:
+    text = COOL + tree("trident maple") + LATE
+    assert len(written(text, "2026-06-20", settings=HOME).cautions.cautions) == 1
+    changed = written(text.replace("same pot", "same pot, no root work"), "2026-06-21",
+                      settings=HOME)  # fmt: skip
+    assert changed.cautions.cautions == ()
+    back = written(text, "2026-06-21", settings=HOME)
+    assert len(back.cautions.cautions) == 1
+
+
+def test_what_closes_it_is_seen_by_a_check_alone(written) -> None:
+    text = COOL + tree("trident maple") + LATE
+    assert len(written(text, "2026-06-20", settings=HOME).cautions.cautions) == 1
+    well = text + "2026-07-05\ncrow\n  checked  strength, good\n"
+    assert written(well, "2026-07-05", settings=HOME).cautions.cautions == ()
+
+
+def test_it_tells_the_same_as_a_plan_of_every_tree(written) -> None:
+    """Done and planned works of three trees; what is remembered is of this very day."""
+    text = COOL + "".join(
+        tree("trident maple").replace("crow", name) + LATE.replace("crow", name)
+        for name in ("crow", "wren")
+    )
+    text += tree("Scots pine").replace("crow", "heron")
+    text += "2026-02-01\nheron\n  planned  decandle, to 2026-07\n"
+    session = written(text, "2026-06-20", settings=HOME)
+    whole = written(text, "2026-06-20", settings=HOME)
+    assert set(session.cautions.cautions) == set(cautions_of(whole.plan(), whole.today))
+    assert len(session.cautions.cautions) == 3
+
+
+def test_where_there_is_too_much_to_judge_it_says_so(written, tmp_path, capsys) -> None:
+    days = [
+        f"2026-06-{n:02d}\ncrow\n  pruned  lightly on left {side}\n"
+        for n in range(1, 21)
+        for side in (1, 2, 3)
+    ]
+    text = COOL + tree("trident maple") + "".join(days) + LATE
+    session = written(text, "2026-06-20", settings=HOME)
+    assert (session.cautions.cautions, session.cautions.not_judged) == ((), 61)
+    assert planned(session) == []
+    assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
+    assert "61 works of the last 400 days may be out of their time" in capsys.readouterr().out
     written(text, "2026-06-20", settings=HOME).remember_cautions()
-    for changed, day, told in (
-        (text.replace("same pot", "into tray"), "2026-06-21", False),
-        (text, "2026-06-19", False),
-        (text, "2026-06-21", True),
-    ):
-        written(changed, "2026-06-21", settings=HOME, any_problems=True)
-        main(["check", str(tmp_path), "--on", day])
-        assert ("Take care" in capsys.readouterr().out) is told
+    after = written(text, "2026-06-20", settings=HOME)
+    assert (len(after.cautions.cautions), after.cautions.not_judged) == (1, 0)

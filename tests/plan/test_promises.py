@@ -223,3 +223,17 @@ def test_what_was_agreed_waits_for_the_month_it_is_planned_for(asked, find, days
         "2026-04-15",
         "2026-04-30",
     ]
+
+
+@pytest.mark.parametrize(
+    ("named", "minutes"),
+    [
+        ("repotting", 60),  # as a repotting usually takes
+        ('"repotting, wiring"', 180),  # and a wiring
+        ('"a first shaping"', 10),  # no work that is known: to tell that it is ready
+    ],
+)
+def test_agreed_work_takes_as_long_as_the_works_it_names(asked, find, named, minutes) -> None:
+    """Each act's usual minutes stand in tests/plan/test_figures.py; common practice, no source."""
+    agreed = f"{CAME}      agreed    200 EUR for {named}\n"
+    assert find(asked(agreed, "2026-03-02"), "agreed-work").minutes == minutes

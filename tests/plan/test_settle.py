@@ -277,7 +277,7 @@ def test_skipped_is_honoured_and_shown(written, find, pattern) -> None:
     )
     repot = find(session, "hoshi/repot/2026", pattern)
     assert (repot.state(session.today), repot.settled.day.isoformat()) == ("skipped", "2026-03-05")
-    assert repot.because[-1].text == "2026-03-05: skipped repot – too weak."
+    assert repot.because[-1].text == "5 March 2026: skipped repot – too weak."
     assert repot.because[-1].origin.line == repot.settled.line
 
 
@@ -312,7 +312,7 @@ def test_put_off_moves_the_window_and_shows_both(written, find, days, states, pa
     assert repot.moved_from.opens.isoformat() == "2026-03-01"
     assert repot.state(session.today) == "coming"
     assert repot.because[-1].text == (
-        "2026-03-07: put-off repot, to 2027-03 – the layer comes off this month."
+        "7 March 2026: put-off repot, to 2027-03 – the layer comes off this month."
     )
     # It is the repotting of next year now, so it is not asked for twice, nor as a plan of its own.
     assert states(session, "hoshi/repot/", pattern) == {

@@ -128,8 +128,8 @@ def test_a_plan_stands_for_a_proposal_six_weeks_after_it(
     ("extent", "cautions"),
     [
         ("part", ()),
-        ("usual", ("One insult a season: it was repotted on 2027-03-06.",)),
-        ("hard", ("One insult a season: it was repotted on 2027-03-06.",)),
+        ("usual", ("One insult a season: it was repotted on 6 March 2027.",)),
+        ("hard", ("One insult a season: it was repotted on 6 March 2027.",)),
     ],
 )
 def test_work_in_part_is_no_second_insult(written, find, extent, cautions) -> None:
@@ -379,15 +379,18 @@ def test_an_insult_is_remembered_for_a_season(written, find, opens, warned) -> N
         ("2026-03-06", "repotted same pot"),
         ("2026-04-01", f"planned defoliate, to {opens}/2026-08-20"),
     )
-    said = ("One insult a season: it was repotted on 2026-03-06.",) if warned else ()
+    said = ("One insult a season: it was repotted on 6 March 2026.",) if warned else ()
     assert find(written(text), "planned/defoliated").cautions == said
 
 
-@pytest.mark.parametrize(("day", "warned"), [("2026-05-31", True), ("2026-06-01", False)])
-def test_an_insult_counts_until_the_window_closes(written, find, day, warned) -> None:
+@pytest.mark.parametrize(
+    ("day", "said", "warned"),
+    [("2026-05-31", "31 May 2026", True), ("2026-06-01", "1 June 2026", False)],
+)
+def test_an_insult_counts_until_the_window_closes(written, find, day, said, warned) -> None:
     text = diary(("2026-04-01", "planned repot, to 2026-04/2026-05"), (day, "pruned hard"))
-    said = (f"One insult a season: it was pruned on {day}.",) if warned else ()
-    assert find(written(text), "planned/repotted").cautions == said
+    told = (f"One insult a season: it was pruned on {said}.",) if warned else ()
+    assert find(written(text), "planned/repotted").cautions == told
 
 
 @pytest.mark.parametrize(

@@ -173,7 +173,7 @@ def test_protection_is_asked_for_before_the_first_hard_night_where_one_comes(
     cool = find(at("cool", "2026-11-01"), "yuki/winter-frost/2026")
     assert cool.act == "protected"
     assert cool.title == "protect against winter frost"
-    assert "Its roots were cut on 2026-06-20: young roots bear about −5 °C" in datum(cool)
+    assert "Its roots were cut on 20 June 2026: young roots bear about −5 °C" in datum(cool)
     assert "common practice, no source" in datum(cool)
     assert (
         "is −7.6 °C in the mean year and −10.9 °C in one of ten, ± 3.0 K (by its months, as in "

@@ -183,7 +183,7 @@ def test_roots_cut_in_autumn_are_young_when_the_winter_comes(asked) -> None:
     here = "2026-06-01\nhoshi\n  noted  well\n"
     ((title, state, datum),) = asked(NOTTINGHAM, "Japanese quince", here + cut, on="2026-12-01")
     assert (title, state) == ("protect against winter frost", "now")
-    assert "Its roots were cut on 2026-10-10: young roots bear about −5 °C" in datum
+    assert "Its roots were cut on 10 October 2026: young roots bear about −5 °C" in datum
 
 
 def test_it_is_asked_once_where_mature_roots_would_want_it_too(asked) -> None:
@@ -317,7 +317,32 @@ def test_roots_cut_in_november_are_young_all_that_winter(asked):
     cut = "2026-06-01\nhoshi\n  noted  well\n2026-11-10\nhoshi\n  repotted  same pot\n"
     (now,) = asked(NOTTINGHAM, "sabina juniper", cut, "2026-12-10")
     assert now[0] == "protect against winter frost"
-    assert "Its roots were cut on 2026-11-10: young roots bear about −5 °C" in now[2]
+    assert "Its roots were cut on 10 November 2026: young roots bear about −5 °C" in now[2]
     # At Denver the season's rule asks as well: one line, for the young roots.
     (denver,) = asked(DENVER, "sabina juniper", cut, "2026-12-10")
-    assert "Its roots were cut on 2026-11-10" in denver[2]
+    assert "Its roots were cut on 10 November 2026" in denver[2]
+
+
+# 5.2 + 0.28 x 1.5 = 5.6 K under January's 7 °C: 1.4 °C, and -0.8 °C in one year of ten.
+BOGOTA = """
+place yard
+  latitude   4.7 N
+  longitude  74.1 W
+  low   7 7.6 8.8 9.5 9.5 9 8.5 8.2 8 8.6 8.7 7.5 C
+  high  20 20 20 19.6 19.4 18.9 18.6 18.8 19.1 19.3 19.4 19.6 C
+"""
+# 5.2 + 0.28 x 3.9 = 6.3 K under July's 10.1 °C: 3.8 °C, and 1.3 °C.
+NAIROBI = """
+place yard
+  latitude   1.3 S
+  longitude  36.8 E
+  low   11.5 11.6 13.1 14.0 13.2 11.0 10.1 10.2 10.5 12.5 13.1 12.6 C
+  high  25.5 26.7 26.8 25 23.9 22.9 22.1 22.8 25.3 26.0 24.1 24.3 C
+"""
+
+
+def test_a_tender_tree_that_stays_out_all_year_is_covered_in_single_nights(asked) -> None:
+    """Its roots bear 1 °C: at Bogotá one winter in ten has a colder night, at Nairobi none."""
+    ((title, _, datum),) = asked(BOGOTA, "willow-leaf fig", on="2026-12-15")
+    assert title == AT_HAND and "in one of ten" in datum
+    assert asked(NAIROBI, "willow-leaf fig", on="2027-07-05") == []

@@ -108,7 +108,7 @@ def test_it_is_hard_root_work_unless_its_words_say_less(spaded, words, extent, r
     assert (extent_of(done), is_root_work(done)) == (extent, root_work)
     spaded.append("2026-10-02\nhoshi\n  planned repot, to 2026-11-25\n")
     (repot,) = [f for f in spaded.open().plan().all() if f.act == "repotted" and f.planned]
-    warned = "One insult a season: it was air-spaded on 2026-10-01." in repot.cautions
+    warned = "One insult a season: it was air-spaded on 1 October 2026." in repot.cautions
     assert warned == (extent == "hard")
 
 

@@ -20,6 +20,7 @@ READING = [
 ]  # fmt: skip
 PLANNING = [
     "hang", "name", "keep", "cycle", "settle", "shelter", "give way", "weigh", "judge", "foresee",
+    "rest",
 ]  # fmt: skip
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",

@@ -74,7 +74,11 @@ PLACES = {
 @cache
 def outlook_of(name: str) -> Outlook:
     """A place's weather as it is known before the growing year begins."""
-    place = PLACES[name]
+    return outlook_at(PLACES[name])
+
+
+def outlook_at(place: Place) -> Outlook:
+    """The same of a place that is none of the five."""
     southern = place.latitude < 0
     first, _ = growing_year_days(date(2027, 8, 1), southern)
     air = PlaceAir({}, place.means, first - timedelta(days=1), "the place's monthly means")
@@ -89,7 +93,11 @@ def outlook_of(name: str) -> Outlook:
 
 def year_at(species: Species, name: str, cover: str = "") -> Year:
     """The growing year 2027 (south: 2027/28) of a species at a place, looked at from before it."""
-    outlook = outlook_of(name)
+    return year_under(species, name, outlook_of(name), cover)
+
+
+def year_under(species: Species, name: str, outlook: Outlook, cover: str = "") -> Year:
+    """The same by the weather of a place that is none of the five."""
     day = date(2027, 8, 1)
     first, last = growing_year_days(day, outlook.southern)
     comes_in = species.comes_in_below_c
@@ -111,4 +119,5 @@ def year_at(species: Species, name: str, cover: str = "") -> Year:
         young_roots_bear=young_roots_bear(species, {}),
         comes_in_below_c=comes_in.value if comes_in else None,
         why_frost=species.why_frost,
+        rests_under_c=species.rests_under_c.value if species.rests_under_c else None,
     )

@@ -64,7 +64,7 @@ def test_deadwood_is_painted_once_a_year_where_there_is_any(made, only):
     found = only(made.yearly(JUNIPER, carved, year, "juniper-deadwood"))
     assert found.act == "treated-deadwood"
     assert found.window == days("2027-06-20", "2027-07-10", "2027-08-20")
-    assert found.datum == "It was last carved 2026-11-10."
+    assert found.datum == "It was last carved 10 November 2026."
     # 10 June is thirty days before 10 July: the wood has not dried for six weeks.
     fresh = made.tree(made.event("2027-06-10", "carved", "shari"))
     assert made.yearly(JUNIPER, fresh, year, "juniper-deadwood") == []

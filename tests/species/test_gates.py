@@ -35,14 +35,14 @@ def test_a_strong_healthy_tree_passes_every_gate(made):
 @pytest.mark.parametrize(
     ("act", "text", "day", "why"),
     [
-        ("checked", "pests many", "2027-05-01", "A check on 2027-05-01 found it ailing"),
+        ("checked", "pests many", "2027-05-01", "A check on 1 May 2027 found it ailing"),
         ("checked", "roots rotten", "2027-05-01", "found it ailing (roots rotten)."),
         ("checked", "strength weak", "2027-05-01", "found it ailing"),
         # Eight weeks before 10 June is 15 April.
-        ("treated", "soft soap, against scale", "2027-04-15", "It was treated on 2027-04-15"),
+        ("treated", "soft soap, against scale", "2027-04-15", "It was treated on 15 April 2027"),
         # Collected this growing year or the last one: from January of 2026.
-        ("collected", "", "2026-01-01", "It was collected on 2026-01-01"),
-        ("bought", "imported", "2026-06-11", "It was imported on 2026-06-11"),
+        ("collected", "", "2026-01-01", "It was collected on 1 January 2026"),
+        ("bought", "imported", "2026-06-11", "It was imported on 11 June 2026"),
     ],
 )
 def test_a_sick_or_new_tree_is_held_back_with_the_reason(made, gate, act, text, day, why):
@@ -84,7 +84,7 @@ def test_a_clean_check_ends_the_sickness(made):
 @pytest.mark.parametrize(
     ("act", "text", "why"),
     [
-        ("repotted", "same pot, 2 cm off below", "It was repotted on 2027-03-10, in this same"),
+        ("repotted", "same pot, 2 cm off below", "It was repotted on 10 March 2027, in this same"),
         ("root-pruned", "off 20 %", "It was root-pruned on"),
         ("pruned", "hard on apex", "It was pruned on"),
         ("bent", "heavy on trunk", "It was bent on"),
@@ -143,7 +143,7 @@ def test_held_work_becomes_a_look_at_the_strength_with_the_reason(made, only):
     sick = made.tree(made.event("2027-05-10", "treated", "soap 1 L"), strength="strong")
     found = only(made.yearly(MAPLE, sick, year, "palmatum-defoliate"))
     assert found.act == "checked"
-    assert found.datum == "It was treated on 2027-05-10, less than eight weeks before."
+    assert found.datum == "It was treated on 10 May 2027, less than eight weeks before."
     assert found.settled_by == ("checked strength", "vigour", "defoliated")
     assert found.weight.lapses
     # Whoever repotted it this year knows that its leaves stay on.
@@ -160,7 +160,7 @@ def test_root_work_is_held_for_a_tree_that_was_collected_last_year(made, only):
     for species, rule in ((SCOTS, "scots-pine-repot"), (PINE, "black-pine-repot")):
         found = only(made.yearly(species, tree, made.year(species), rule))
         assert found.act == "checked"
-        assert "collected on 2026-03-01" in found.datum
+        assert "collected on 1 March 2026" in found.datum
 
 
 def test_a_tree_in_quarantine_is_not_worked(made):
@@ -173,7 +173,7 @@ def test_a_tree_in_quarantine_is_not_worked(made):
 def test_wiring_after_root_work_warns_of_heavy_bends(made, only):
     tree = made.tree(made.event("2027-03-10", "repotted", "same pot"))
     found = only(made.yearly(SCOTS, tree, made.year(SCOTS), "scots-pine-wire"))
-    assert "No heavy bend: it was repotted on 2027-03-10, in this same year." in found.cautions
+    assert "No heavy bend: it was repotted on 10 March 2027, in this same year." in found.cautions
     assert SCOTS.bark.value in found.cautions
     calm = only(made.yearly(SCOTS, made.tree(), made.year(SCOTS), "scots-pine-wire"))
     assert not any("heavy bend" in caution for caution in calm.cautions)
@@ -183,7 +183,7 @@ def test_wiring_after_root_work_warns_of_heavy_bends(made, only):
     ("day", "text", "why"),
     [
         # Twelve weeks before 10 June is 18 March.
-        ("2027-03-18", "hard", "It was cut hard on 2027-03-18, less than twelve weeks before."),
+        ("2027-03-18", "hard", "It was cut hard on 18 March 2027, less than twelve weeks before."),
         ("2027-03-17", "hard", ""),
         ("2027-06-09", "light", ""),
     ],

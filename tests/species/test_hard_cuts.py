@@ -32,7 +32,7 @@ def test_a_camellia_whose_buds_came_off_is_cut_hard_before_its_flush(
     assert (work.act, work.extent, work.singly) == ("pruned", "hard", True)
     assert work.window.best == burst - timedelta(weeks=2)
     assert work.window.closes <= burst + timedelta(days=15)
-    assert work.datum.startswith("Its flower buds came off on 2026-09-10.")
+    assert work.datum.startswith("Its flower buds came off on 10 September 2026.")
     # Silence without a reason in this tree: its flowers are on, or it is not strong.
     some = made.tree(made.event("2026-09-10", "disbudded", "some"), strength="strong")
     for other in (made.tree(off, strength="fair"), some, made.tree(strength="strong")):

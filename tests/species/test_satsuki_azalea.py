@@ -99,7 +99,7 @@ def test_flowering_that_was_seen_to_end_sets_the_date(made, only):
     year = made.year(SATSUKI, seen={69: "2027-05-30"})
     found = only(made.yearly(SATSUKI, made.tree(), year, "satsuki-deadhead"))
     assert found.window == days("2027-05-30", "2027-06-02", "2027-06-09")
-    assert found.datum == "It was seen on 2027-05-30."
+    assert found.datum == "It was seen on 30 May 2027."
 
 
 def test_nothing_to_deadhead_when_every_flower_bud_was_taken_off(made, only):
@@ -285,7 +285,7 @@ def test_root_work_is_due_after_flowering_or_in_spring(made, only):
     # Where its buds came off, from the swelling of the leaf buds until they open.
     assert spring.window == days("2027-03-10", "2027-03-25", "2027-04-10")
     assert found.datum == (
-        "Last repotted 2024-06-20, 3 years before; the usual time is 3 (common practice, no "
+        "Last repotted 20 June 2024, 3 years before; the usual time is 3 (common practice, no "
         "source)."
     )
     cautions = " ".join(found.cautions)
@@ -331,7 +331,7 @@ def test_the_next_repotting_names_the_wedges_opened_least_recently(made, only):
     found = only(made.yearly(SATSUKI, tree, made.year(SATSUKI), "satsuki-root-work"))
     # NE and SE were never opened; of the three of 2021 W lies farthest from both.
     assert found.what == "and open wedges NE, SE and W"
-    assert "NE and SE were never opened; W not since 2021-06-20." in found.datum
+    assert "NE and SE were never opened; W not since 20 June 2021." in found.datum
     assert "up to the trunk" in found.because
 
 
@@ -592,7 +592,7 @@ def test_flower_buds_are_thinned_towards_a_show_that_is_named(made, only):
     # Nine, six and three weeks before 5 June.
     assert found.act == "disbudded"
     assert found.window == days("2027-04-03", "2027-04-24", "2027-05-15")
-    assert found.what.endswith("for the show of 2027-06-05")
+    assert found.what.endswith("for the show of 5 June 2027")
     # A show in autumn is not for its flowers, a rough day names none, and a plan may be another.
     for text in ("show, to 2027-11-05", "show, to 2027-06", "repot, to 2027-06-05"):
         other = made.event("2027-02-10", "planned", text)

@@ -62,7 +62,7 @@ def test_never_opened_come_before_long_closed_and_they_lie_across(made) -> None:
     }
     one = next_wedges(made.tree(opened=every), made.year(TRIDENT), None, last_time=1)
     assert one is not None
-    assert one == (("W",), "W not since 2020-03-10.")
+    assert one == (("W",), "W not since 10 March 2020.")
 
 
 def test_where_no_wedge_was_written_down_none_is_named(made) -> None:
@@ -286,13 +286,13 @@ def test_water_that_takes_longer_each_spring_is_a_sign(signs) -> None:
 
 def test_slow_water_is_a_sign_at_once(signs) -> None:
     assert signs(("2026-04-10", "drained", "75 s")) == (
-        "water has been slow to pass (75 s on 2026-04-10)",
+        "water has been slow to pass (75 s on 10 April 2026)",
     )
 
 
 def test_a_hard_surface_that_was_opened_is_a_sign(signs) -> None:
     assert signs(("2026-05-10", "opened", "hard surface")) == (
-        "its hard surface had to be opened on 2026-05-10",
+        "its hard surface had to be opened on 10 May 2026",
     )
 
 

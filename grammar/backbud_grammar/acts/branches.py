@@ -362,6 +362,7 @@ ACTS: tuple[ActForm, ...] = (
         bare("size", "length", words=("wide", "long", "deep"), part=True),
         free("with"),
         PART,
+        minutes=60,
         work="deadwood",
         called=("carving", "deadwood"),
         cautions=("Wear eye and hand protection; power tools kick back.",),
@@ -442,6 +443,7 @@ ACTS: tuple[ActForm, ...] = (
         bare("down", "length", "angle", words=("down", "up", "left", "right"), part=True),
         free("with"),
         PART,
+        minutes=30,
         work="wire",
         traits=("stresses", "skilled", "shapes"),
         effort=Effort("part", hard=("heavy",)),
@@ -477,6 +479,7 @@ ACTS: tuple[ActForm, ...] = (
         words("how", "first", "second", "again", "first styling", "whole tree"),
         PART,
         about="shaped as a whole; what was pruned, wired or bent stands on lines of its own",
+        minutes=120,
         work="branches",
     ),
     act(

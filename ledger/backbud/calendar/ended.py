@@ -17,8 +17,7 @@ from backbud.calendar.lines import content_line, day_value, one_line, text_line
 from backbud.calendar.revisions import Revisions
 from backbud.journal.settings import Settings
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, TASKS
-from backbud.tongue import phrase
-from backbud.words import full_day
+from backbud.tongue import full_day, phrase
 
 _SORT = "ended"
 KEEPS_ITS_PATH = timedelta(days=365)

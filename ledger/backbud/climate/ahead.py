@@ -8,12 +8,11 @@ from datetime import date, timedelta
 from functools import cached_property
 from typing import Literal, NamedTuple, TypeVar
 
-from backbud.cldr import day_and_month
 from backbud.climate.air import Shift
 from backbud.climate.datum import Datum
 from backbud.climate.degrees import degrees
 from backbud.climate.forecast import Forecast, ForecastDay, low_error_k
-from backbud.tongue import phrase
+from backbud.tongue import day_and_month, phrase
 
 # Nights with no more than one milder night between them are one spell; ours, no source.
 _GAP = timedelta(days=2)

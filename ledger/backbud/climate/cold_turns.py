@@ -6,7 +6,6 @@ from datetime import date, timedelta
 from functools import cached_property
 from typing import NamedTuple
 
-from backbud.cldr import spoken_months
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
@@ -33,7 +32,7 @@ from backbud.climate.frost import (
 from backbud.climate.once import Answers, once
 from backbud.climate.stages import FEWEST_YEARS
 from backbud.climate.winter_lows import extremes_of, month_extremes, winter_lows
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken_months
 
 # One, five and nine of ten years.
 TENTHS = (0.1, 0.5, 0.9)
@@ -61,6 +60,13 @@ class HardNights(NamedTuple):
     because: Datum
     one_in_ten_c: float
     give_or_take_k: float
+
+
+class DayAndNight(NamedTuple):
+    """The mean of a month and the mean of its highs, in °C."""
+
+    mean_c: float
+    high_c: float
 
 
 class ColdTurns(Answers):
@@ -97,6 +103,15 @@ class ColdTurns(Answers):
             record=record if record is not None and record.winters >= FEWEST_YEARS else None,
             said=self.said,
             lows=winter_lows(seasons, lows_c, southern=self.southern),
+        )
+
+    @cached_property
+    def coldest_month(self) -> DayAndNight:
+        """The mean and the mean high (°C) of the month with the lowest mean, in the open."""
+        means = self.air.means
+        return min(
+            DayAndNight((low + high) / 2, high)
+            for low, high in zip(means.low_c, means.high_c, strict=True)
         )
 
     @once

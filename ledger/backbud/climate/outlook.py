@@ -46,6 +46,8 @@ LATE_AUTUMN = timedelta(weeks=6)
 # Under this mean of the day a pot stays frozen or as good as that, and no bud moves; ours.
 THAW_C = 3.0
 _HALF_A_YEAR = 181
+# A coldest month under it freezes pots; ours, no source.
+_FREEZES_C = 0.0
 
 
 class Wants(Struct, frozen=True, gc=False):
@@ -265,7 +267,7 @@ class Outlook(ColdTurns):
             found = self._thawed(found, year)
         if found is None or not wants.chill_portions or begins != year:
             return found
-        if self.chill_met(year, wants.chill_portions) is None:
+        if self.lacks_chill(year, wants.chill_portions):
             return found._replace(
                 because=joined(
                     phrase(
@@ -347,6 +349,11 @@ class Outlook(ColdTurns):
     def chill_met(self, year: date, portions: float) -> date | None:
         """The day on which the winter round the first day of a growing year has given the chill."""
         return self.chill(year).reaches(portions)
+
+    def lacks_chill(self, year: date, portions: float) -> bool:
+        """Whether that winter is too mild to give the chill. One whose coldest month freezes is
+        not: the model counts nothing in frost, and buds have what they want all the same."""
+        return self.chill_met(year, portions) is None and self.coldest_month.mean_c > _FREEZES_C
 
     def chill(self, year: date) -> Trace:
         """Chill portions, day by day, of the winter round the first day of a growing year."""

@@ -153,9 +153,7 @@ def expected_stage(
     near = day - air.today <= NEAR
     so_far = max(usual.at(air.today) - start, 0.0)
     if so_far and near and air.has_days_from(begins):
-        because += phrase(
-            "; {so_far:.0f} by {isoformat}", so_far=so_far, isoformat=air.today.isoformat()
-        )
+        because += phrase("; {so_far:.0f} by {today}", so_far=so_far, today=air.today)
     if day <= air.known_until and air.forecast is not None:
         # What the forecast may be off by shifts it by a day or two at this range.
         around = timedelta(days=LEAST_SPREAD_DAYS)

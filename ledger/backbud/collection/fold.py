@@ -24,7 +24,7 @@ from backbud.collection.stand import (
     stands_after,
     start_on_card,
 )
-from backbud.collection.state import Entry, Tree, Zone
+from backbud.collection.state import ChangeOfPlace, Entry, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
@@ -67,6 +67,8 @@ class _Draft(Stand, kw_only=True):
     quarantined: bool = False
     wanted: str
     outside: str = ""
+    stood: str = ""
+    move: ChangeOfPlace | None = None
     sizes: dict[str, Measure]
     facts: dict[str, str]
     zones: dict[str, Zone]
@@ -104,6 +106,7 @@ class _Draft(Stand, kw_only=True):
             self.outside,
             self.batch,
             at.parted_from,
+            self.move,
         )
 
 
@@ -250,8 +253,15 @@ _CHANGES: dict[tuple[str, bool], _Changes] = {}
 # ------------------------------------------------------------------ effects, one act each
 
 
+_FROM_ELSEWHERE: frozenset[ActWord] = frozenset({*ARRIVALS, "returned"})
+
+
 def _see_place(draft: _Draft, event: Event | None = None) -> None:
-    """Where it stands outside is where it goes back to in spring."""
+    """Where it stands outside is where it goes back to in spring; and from where it came."""
+    came = event is not None and event.act in _FROM_ELSEWHERE
+    if event is not None and draft.standing == "here" and (came or draft.place != draft.stood):
+        draft.move = ChangeOfPlace(event, None if came else draft.stood, draft.place)
+    draft.stood = draft.place
     place = draft.things.find(draft.place) if draft.place else None
     if place is not None and not is_winter_cover(cover_of(place, draft.things)):
         draft.outside = place.handle
@@ -308,7 +318,7 @@ def _parted(draft: _Draft, event: Event) -> None:
         card = draft.things.by_handle.get(child)
         part_off(draft, start_on_card(card, draft.things, "here"), event, draft.things)
         _into_mix(draft, event)
-        _see_place(draft)
+        _see_place(draft, event)
 
 
 def _quarantined(draft: _Draft, event: Event) -> None:

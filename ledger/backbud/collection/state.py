@@ -77,6 +77,17 @@ class Zone(Struct, frozen=True, gc=False):
     day: date
 
 
+class ChangeOfPlace(Struct, frozen=True, gc=False):
+    """That a tree went from one place to another, by an act; handles of places, "" for home.
+
+    `came_from`: None where it came from elsewhere: from its owner, out of a nursery.
+    """
+
+    event: Event
+    came_from: str | None
+    to: str
+
+
 class Tree(Struct, frozen=True):
     """A tree on a day, after everything that was done up to and on it.
 
@@ -87,7 +98,7 @@ class Tree(Struct, frozen=True):
     `opened`: root wedges, by the front it has now, with the day each was last opened.
     `outside`: the place with no winter cover where it last stood, "" where there was none.
     `batch`: how many there are, where the handle stands for more than one; `parted_from`: the
-    handle of the batch that it was one of.
+    handle of the batch that it was one of. `move`: the last that brought it to where it stands.
     """
 
     handle: str
@@ -116,6 +127,12 @@ class Tree(Struct, frozen=True):
     outside: str = ""
     batch: Batch | None = None
     parted_from: str = ""
+    move: ChangeOfPlace | None = None
+
+    def moved_by(self, done: Event) -> ChangeOfPlace | None:
+        """From where to where an act took it, if that was the last to do so; None where it took
+        nothing away: only some of a batch, or to where it stood already."""
+        return self.move if self.move is not None and self.move.event is done else None
 
     @property
     def count(self) -> int:

@@ -13,6 +13,7 @@ from backbud.commands.status import FINE, PROBLEMS
 from backbud.say import Heading, say, say_problem
 
 if TYPE_CHECKING:
+    from backbud.plan.judged_at_once import CautionsTold
     from backbud.session import Session
     from backbud_grammar.problems import Problem
 
@@ -28,6 +29,8 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print the problems and how much was read."""
     session = session_of(options, only_check=True)
+    # Before its problems: a rule that fails for a tree is one.
+    told = None if options.json else session.cautions
     problems, kept = session.problems(), session.words_kept()
     if options.json:
         from backbud.views.problem import problem_view
@@ -48,7 +51,8 @@ def run(options: Namespace) -> int:
         say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
     say(*_newer_language(session))
     say(*_own_words(session, (*problems, *kept)))
-    _tell_cautions(session)
+    if told is not None:
+        say(*_cautions(told))
     return PROBLEMS if problems else FINE
 
 
@@ -122,12 +126,19 @@ def _own_words(session: Session, unread: tuple[Problem, ...]) -> Iterator[str]:
             yield f"    {one.word}  WHAT IT MEANS"
 
 
-def _tell_cautions(session: Session) -> None:
-    """What was done or is planned out of its time, as the last plan found; no problem of the
-    journal, but of the tree."""
-    found = session.cautions()
-    if found:
-        say("", Heading(f"Take care ({len(found)})"))
-    for caution in found:
+def _cautions(told: CautionsTold) -> Iterator[str]:
+    """What was done or is planned out of its time; no problem of the journal, but of the tree."""
+    if told.cautions:
+        yield ""
+        yield Heading(f"Take care ({len(told.cautions)})")
+    for caution in told.cautions:
         at = f" ({caution.origin})" if caution.origin else ""
-        say(f"  {caution.tree}: {caution.text}{at}")
+        yield f"  {caution.tree}: {caution.text}{at}"
+    if told.not_judged:
+        from backbud.words import number
+
+        yield ""
+        yield (
+            f"{number(told.not_judged, 'work')} of the last 400 days may be out of their time, and"
+            " are not judged yet: that takes backbud due, or backbud make."
+        )

@@ -19,7 +19,8 @@ from backbud.editor.text import OpenText
 from backbud.editor.tokens import Token, token_at
 from backbud.journal.things import Thing
 from backbud.plan.one_by_one import PlannedTree
-from backbud.words import between, full_day, number, weekday
+from backbud.tongue import full_day
+from backbud.words import between, number, weekday
 from backbud_grammar.dates import read_date
 from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import expected_of

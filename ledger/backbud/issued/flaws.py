@@ -15,9 +15,9 @@ from backbud.journal.events import Origin
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
 from backbud.publish.plain import read_plain
+from backbud.tongue import full_day
 from backbud.visits.account import Account
 from backbud.visits.run import accounts
-from backbud.words import full_day
 
 _HINT = (
     "What was issued stays as it is. Write the difference: corrected billed …, or credited …; and "

@@ -11,7 +11,7 @@ from msgspec import Struct
 from backbud import words
 from backbud.bench.money import rounded
 from backbud.pages.plain_amounts import hours_and_minutes, plain_amount
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.paper import PaperTreeView, StatedSumsView, StatedTreeView, StatementView
 from backbud.views.plain_words import DoneLine
 from backbud.views.statement import SHARED_GLANCE, stood_for
@@ -130,7 +130,7 @@ def _head(view: StatementView) -> Iterator[tuple[str, str]]:
         number = phrase("number {number}, ", number=one.number) if one.number else ""
         yield (
             phrase("bill"),
-            phrase("{number}of {full_day}", number=number, full_day=words.full_day(one.day)),
+            phrase("{number}of {full_day}", number=number, full_day=full_day(one.day)),
         )
     if not bills:
         yield (
@@ -157,12 +157,12 @@ def _stated(tree: StatedTreeView, year: int) -> StatedTree:
 def _here(tree: StatedTreeView) -> str:
     if tree.to_come:
         return phrase("It has not come to us yet.")
-    went = words.full_day(tree.went) if tree.went else ""
+    went = full_day(tree.went) if tree.went else ""
     if tree.came is None and went:
         return phrase("With us until {day}; the day it came is not written.", day=went)
     if tree.came is None:
         return phrase("With us; the day it came is not written.")
-    came = words.full_day(tree.came)
+    came = full_day(tree.came)
     if not went:
         return phrase("With us since {came}.", came=came)
     return phrase("With us from {came} to {full_day}.", came=came, full_day=went)
@@ -295,7 +295,7 @@ def _last(sums: StatedSumsView, today: date, *, owes_work: bool) -> Iterator[Sum
 def _by(until: date | None, today: date) -> str:
     if until is None:
         return ""
-    day = words.full_day(until)
+    day = full_day(until)
     return (
         phrase("please by {day}", day=day)
         if until >= today
@@ -308,7 +308,7 @@ def _booked(booked: Iterable[BookedView], currency: str) -> Iterator[SumRow]:
         if one.currency != currency:
             continue
         label = phrase({"bill": "Billed", "credit": "Credited", "payment": "Paid"}[one.sort])
-        said = [words.full_day(one.day)]
+        said = [full_day(one.day)]
         if one.number:
             said.append(phrase("number {number}", number=one.number))
         if one.of_bill:

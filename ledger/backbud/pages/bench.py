@@ -12,7 +12,7 @@ from backbud.pages import ahead
 from backbud.pages.drawings.window_line import window_line
 from backbud.pages.links import anchor_of, link, place_page, tree_page
 from backbud.pages.work import kept_together
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.bench import (
     MOST_ROWS,
     AtPlace,
@@ -120,7 +120,7 @@ def sheet(view: BenchView) -> BenchSheet:
     room = max(MOST_ROWS - sum(len(group.rows) for group in groups), 1)
     rest = tuple(map(_rest, view.rest))
     return BenchSheet(
-        f"{words.weekday(today)} {words.full_day(today)}",
+        f"{words.weekday(today)} {full_day(today)}",
         tuple(_weather(view)),
         groups,
         rest[:room],

@@ -20,7 +20,7 @@ from backbud.pages.render import helpers_sheets
 from backbud.pages.templating import assets, page
 from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.plan.stores import Stores
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
 from backbud.views.narrow import only_tree, own_inputs, without_trees
@@ -254,7 +254,7 @@ def _shared(view: Nursery, title: str, *, public: bool) -> dict[str, object]:
     """What every page of a folder is shown; the public's say no day, so they stay as they are."""
     return {
         "title": title,
-        "today": "" if public else words.full_day(view.today),
+        "today": "" if public else full_day(view.today),
         "today_iso": "" if public else view.today.isoformat(),
         "assets": {name: path for name, (path, _) in assets().items()},
         "frame": "folder_frame.html",

@@ -18,7 +18,7 @@ from backbud.pages.drawings.window_line import year_line
 from backbud.pages.links import kind_page, link, tree_page
 from backbud.pages.printed.running import running
 from backbud.species import COMMON_PRACTICE
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.facts import SpeciesFact, SpeciesFacts
 from backbud.views.kind import KindView, YearlyView
 
@@ -92,7 +92,7 @@ def sheet(
     name = words.sentence(facts.title)
     return KindSheet(
         facts.title,
-        running(f"{name} · {journal} · {year.name if year else words.full_day(today)}"),
+        running(f"{name} · {journal} · {year.name if year else full_day(today)}"),
         botanical_runs(facts.botanical, ""),
         facts.facts,
         year,

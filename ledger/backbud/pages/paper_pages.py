@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backbud import words
 from backbud.pages import papers
 from backbud.pages.templating import assets, page, style
+from backbud.tongue import full_day
 from backbud.views.paper import PapersView
 
 
@@ -24,7 +24,7 @@ def paper_pages(
             "base": base,
             "assets": files,
             "style": style() if alone else "",
-            "today": words.full_day(one.sheet.view.day),
+            "today": full_day(one.sheet.view.day),
             "tax_name": view.statement.tax_name if view.statement is not None else "tax",
         }
         yield one.path, page(f"{one.sort}.html", {}, shown)

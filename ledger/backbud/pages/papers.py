@@ -17,7 +17,7 @@ from backbud import words
 from backbud.pages.account_sheet import ACCOUNT, StatementSheet, called, statement_sheet
 from backbud.pages.links import paper_page
 from backbud.pages.pictures import Pair, Picture, picture_of
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.paper import (
     CareView,
     PaperSort,
@@ -133,7 +133,7 @@ def _receipt(view: ReceiptView) -> ReceiptSheet:
     apart = ""
     if view.apart:
         until = (
-            phrase(" until {full_day}", full_day=words.full_day(view.apart_until))
+            phrase(" until {full_day}", full_day=full_day(view.apart_until))
             if view.apart_until
             else ""
         )
@@ -143,7 +143,7 @@ def _receipt(view: ReceiptView) -> ReceiptSheet:
     return ReceiptSheet(
         view,
         called(view.tree),
-        words.full_day(view.came) if view.came else "",
+        full_day(view.came) if view.came else "",
         words.written(view.wanted, year - 1) if view.wanted is not None else "",
         words.money(view.insured, view.insured_currency) if view.insured is not None else "",
         words.money(view.deposit, view.deposit_currency) if view.deposit is not None else "",
@@ -151,7 +151,7 @@ def _receipt(view: ReceiptView) -> ReceiptSheet:
             phrase(
                 "{money} on {full_day}",
                 money=words.money(one.amount or Decimal(0), one.currency),
-                full_day=words.full_day(one.day),
+                full_day=full_day(one.day),
             )
             for one in view.deposit_paid
         ),

@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from typing import NamedTuple
 
-from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import NO_MEMO, Identical, Memo, WithinRun
 from backbud.pages import (
@@ -35,6 +34,7 @@ from backbud.pages.printed import labels
 from backbud.pages.templating import assets, page
 from backbud.pages.tree_lists import tree_lists
 from backbud.pages.tree_page import tree_page_of
+from backbud.tongue import full_day
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
 from backbud.views.day import open_works_of
@@ -86,7 +86,7 @@ def shared_by_pages(view: Nursery) -> dict[str, object]:
     return {
         "title": view.title,
         "home": view.home,
-        "today": words.full_day(view.today),
+        "today": full_day(view.today),
         "today_iso": view.today.isoformat(),
         "has_people": bool(view.people),
         "assets": {name: path for name, (path, _) in assets().items()},

@@ -12,7 +12,7 @@ from backbud.pages.amounts import litres
 from backbud.pages.drawings.standing import standing
 from backbud.plan.stores.shelf import NOTHING
 from backbud.plan.stores.to_write import amount_of_money
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.nursery import Nursery
 from backbud.views.shelf import (
     BuyView,
@@ -119,7 +119,7 @@ def stores_sheet(stores: ShelfView, year: int) -> StoresSheet:
     """The stores as they are shown in a year."""
     return StoresSheet(
         _short(stores),
-        words.full_day(stores.until) if stores.until else "",
+        full_day(stores.until) if stores.until else "",
         f"{stores.margin_percent:g} %",
         _of_all(stores.cost, stores.currency, less=stores.cost_is_at_least),
         _of_all(
@@ -144,7 +144,7 @@ def _short(stores: ShelfView) -> str:
     """`Buy 2 bags of lava and 5.5 m of wire.`; of how much nobody can tell stands beside it."""
     named = [phrase("{count} of {name}", count=_count(buy), name=buy.name) for buy in stores.to_buy]
     until = (
-        phrase(" for the works until {full_day}", full_day=words.full_day(stores.until))
+        phrase(" for the works until {full_day}", full_day=full_day(stores.until))
         if stores.until
         else ""
     )

@@ -26,7 +26,7 @@ from backbud.pages.things_on import ThingRow, things_on
 from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
-from backbud.tongue import decimal, phrase
+from backbud.tongue import decimal, full_day, phrase
 from backbud.views.day import is_near
 from backbud.views.forgotten import Forgotten
 from backbud.views.history import DateView
@@ -149,7 +149,7 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
-        running(f"{shown.name} · {words.full_day(today)}"),
+        running(f"{shown.name} · {full_day(today)}"),
         tree_page(shown.tree),
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
@@ -217,7 +217,7 @@ def since_told(tree: TreeView | ListedView) -> str:
     """As the card has it, so that a rough date stays rough; else the day of the replay."""
     if tree.since_written:
         return _in_words(tree.since_written)
-    return words.full_day(tree.since) if tree.since else ""
+    return full_day(tree.since) if tree.since else ""
 
 
 def _in_words(when: DateView) -> str:
@@ -242,7 +242,7 @@ def _where(tree: TreeView) -> Iterable[FactRow]:
     if tree.batch and tree.batch.said:
         yield FactRow("", tree.batch.said)
     for told, day in tree.batch.parts() if tree.batch else ():
-        yield FactRow("", phrase("{told} by {full_day}", told=told, full_day=words.full_day(day)))
+        yield FactRow("", phrase("{told} by {full_day}", told=told, full_day=full_day(day)))
     if tree.parted_from:
         yield FactRow(
             phrase("parted off"), tree.parted_from, page=link(tree_page(tree.parted_from), "../")

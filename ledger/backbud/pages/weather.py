@@ -14,11 +14,11 @@ from backbud.pages.ahead import AheadPart, ahead_part
 from backbud.pages.drawings import against_years, frost, temperature
 from backbud.pages.drawings.axes import Drawing
 from backbud.pages.water import WaterPart, water_part
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.nursery import Nursery
 from backbud.views.sky import Sky, Sum
 from backbud.views.sums import BASE_C, WEEK
-from backbud.words import day, figure, full_day, number, sentence
+from backbud.words import day, figure, number, sentence
 
 
 class SumPart(Struct, frozen=True):

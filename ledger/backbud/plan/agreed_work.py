@@ -6,6 +6,7 @@ agreed), the tree is told ready, is billed or goes home.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from datetime import timedelta
 
@@ -32,6 +33,7 @@ AGREED_WEEKS = Figure(
 )
 AGREED_WORK = "agreed-work"
 _NAMED = frozenset(WORKS)
+_PIECE_ENDS = re.compile(r", | and ")
 
 
 def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
@@ -58,6 +60,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
                 _planned(event, tree, done_by, journal) or _window(event, tree, journal),
                 because=phrase("Its owner was promised it."),
                 cautions=_cautions(tree),
+                minutes=_minutes(said, journal),
                 settled_by=("ready", "returned", "billed", *done_by),
                 weight=PROMISE,
             ),
@@ -65,7 +68,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             cause_of(event),
             Reason(
                 "plan",
-                phrase("Agreed with its owner on {text}.", text=event.when.text),
+                phrase("Agreed with its owner on {text}.", text=event.day),
                 event.origin,
             ),
             journal.acts,
@@ -105,6 +108,18 @@ def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
         dict.fromkeys(
             as_act(form.word) for form in journal.acts.values() if named[0] in form.called
         )
+    )
+
+
+def _minutes(said: Sequence[str], journal: Journal) -> int:
+    """The usual minutes of the works that a price names; 0 where it names none that is known."""
+    pieces = {one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)}
+    return sum(
+        max(
+            (act.minutes for act in journal.acts.values() if one in (act.bare, *act.called)),
+            default=0,
+        )
+        for one in pieces
     )
 
 

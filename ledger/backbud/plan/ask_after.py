@@ -41,7 +41,9 @@ def ask_after(tree: Tree, journal: Journal) -> Iterator[Due]:
         ),
         "ask-after",
         cause_of(event),
-        Reason("diary", phrase("It went home on {text}.", text=event.when.text), event.origin),
+        Reason(
+            "diary", phrase("It went home on {text}.", text=event.when.day_or_text), event.origin
+        ),
         journal.acts,
         event,
         at,

@@ -24,7 +24,7 @@ from backbud.plugins.faults import (
     way_of,
 )
 from backbud.plugins.sound import wrong_act_name, wrong_proposal
-from backbud.species import Proposal, Rule, Year
+from backbud.species import Proposal, Rule, Year, without_work
 
 # More than any rule has to say of one tree at a time.
 MOST_PROPOSALS = 500
@@ -67,7 +67,7 @@ class Asker:
             if isinstance(error, budget.OverTime):
                 self._late.add(function)
             self._failed_for(rule, tree, error)
-        return out
+        return list(without_work(rule, out, year))
 
     def _check(self, proposal: object, is_foreign: bool) -> None:
         if not isinstance(proposal, Proposal):

@@ -5,6 +5,7 @@ A `Due` is that follow-up with what the later steps must know of its cause.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from datetime import timedelta
 
@@ -18,6 +19,8 @@ from backbud.species import NOTHING_SAID, Covers, Proposal, Schedule, is_expecte
 from backbud.tongue import ENGLISH, act_phrase, phrase, spoken, work_phrase
 from backbud_grammar.act_words import SettledBy, as_act
 from backbud_grammar.forms import ActForm
+
+_SENTENCE_END = re.compile(r"(?<=[.!?]) (?=[^\W\d_])")
 
 
 class Due(Struct, frozen=True):
@@ -68,8 +71,7 @@ def due_of(
     because = [reason]
     if proposal.because:
         because.append(Reason("rule", phrase(proposal.because)))
-    if proposal.datum and proposal.datum not in reason.text:
-        datum = phrase(str(proposal.datum))
+    if datum := _beyond(phrase(str(proposal.datum)), reason.text):
         because.append(Reason("datum", datum, expected=is_expected(proposal.datum)))
     follow_up = FollowUp(
         f"{tree.first_handle}/{rule}/{cause}{part}",
@@ -107,6 +109,11 @@ def due_of(
         bares=proposal.bares,
         covers=proposal.covers,
     )
+
+
+def _beyond(datum: str, said: str) -> str:
+    """The sentences of a datum that the first reason does not say already."""
+    return " ".join(one for one in _SENTENCE_END.split(datum) if one not in said)
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:

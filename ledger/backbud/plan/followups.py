@@ -113,7 +113,8 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def window_on(self, today: date) -> Window:
         """The window that counts on a day: its own, or the next good moment."""
-        if self.outcome != "open" or today <= self.window.closes:
+        in_time = today <= self.window.closes and self.schedule.rests is None
+        if self.outcome != "open" or in_time:
             return self.window
         return window_on(self.window, self.weight, self.schedule, self.promised, today)
 

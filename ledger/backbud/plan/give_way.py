@@ -9,6 +9,8 @@ from datetime import date, timedelta
 from msgspec.structs import replace
 
 from backbud.collection.on_tree import is_meant
+from backbud.plan.common.fresh_roots_out import FRESH_ROOTS
+from backbud.plan.common.root_rest import ROOT_REST
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
@@ -64,11 +66,14 @@ def _one_way_out(dues: list[Due]) -> list[Due]:
 def _one_shelter(dues: list[Due]) -> list[Due]:
     """While frost is foretold, the shelter from it stands for what else asks for the same one: the
     winter's protection, a cover for young leaves. Once the frost is over they ask again. And what
-    asks for roots that were cut in autumn stands for what took them for mature."""
+    asks for roots that were cut in autumn, or under a cover that they left, stands for what took
+    them for mature, or for sheltered."""
     spells = [due for due in dues if due.follow_up.foretold is not None and _shelters(due)]
-    young = [due for due in dues if due.rule == CUT_ROOTS and _shelters(due)]
+    young = [due for due in dues if due.rule in (CUT_ROOTS, FRESH_ROOTS) and _shelters(due)]
 
     def gives_way(due: Due) -> bool:
+        if due.rule == ROOT_REST:
+            return any(one.rule == FRESH_ROOTS and _meet(due, one) for one in young)
         for_young = due.rule == WINTER and any(_is_same(due, one) for one in young)
         return for_young or any(_is_same(due, one) for one in spells)
 
@@ -80,9 +85,14 @@ def _shelters(due: Due) -> bool:
 
 
 def _is_same(due: Due, spell: Due) -> bool:
-    one, other = due.follow_up, spell.follow_up
-    overlap = one.window.opens <= other.window.closes and other.window.opens <= one.window.closes
-    return one.foretold is None and one.act == other.act and overlap and _shelters(due)
+    return due.follow_up.foretold is None and _meet(due, spell) and _shelters(due)
+
+
+def _meet(due: Due, other: Due) -> bool:
+    """Whether both ask for the same act in days that they share, and the first is still open."""
+    one, two = due.follow_up, other.follow_up
+    overlap = one.window.opens <= two.window.closes and two.window.opens <= one.window.closes
+    return one.outcome == "open" and one.act == two.act and overlap
 
 
 def _goes_out(due: Due) -> bool:

@@ -30,6 +30,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason
 from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
+from backbud.plan.rests_frozen import resting_while_frozen
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
 from backbud.species import (
@@ -230,6 +231,11 @@ class Hanger:
             return dues
         outside = self.years.at(tree, tree.outside or tree.place, self.today, species, ())
         return foreseen(dues, tree, here, outside)
+
+    def resting(self, dues: Sequence[Due], tree: Tree, species: Species | None) -> Sequence[Due]:
+        """The works of a tree, what may be done to its wood not while that is frozen."""
+        here = self.years.at(tree, self._at or tree.place, self.today, species, ())
+        return dues if here.outlook is None else list(resting_while_frozen(dues, here))
 
     def bites(self, tree: Tree, species: Species | None) -> Bites:
         """For each thing on a tree the day it is reckoned to bite; None where it is no wire."""

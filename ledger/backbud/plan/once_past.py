@@ -22,7 +22,12 @@ Stands = Literal["coming", "now", "overdue", "lapsed", "promised"]
 def window_on(
     window: Window, weight: Weight, schedule: Schedule, promised: bool, day: date
 ) -> Window:
-    """The window that counts on a day: its own, or the next good moment."""
+    """The window that counts on a day: its own, what is left of it after a rest, or the next good
+    moment."""
+    rests = schedule.rests
+    if rests is not None and not promised and rests.opens <= day <= rests.closes:
+        opens = rests.closes + _A_DAY
+        return Window(opens, max(window.best, opens), window.closes)
     if day <= window.closes or weight.lapses or promised:
         return window
     if weight.once_past == "stays":

@@ -9,6 +9,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
+from backbud.tongue import full_day
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ANY_WORDS
 from backbud_grammar.handles import fold
@@ -59,7 +60,7 @@ class Quoter:
         """The line as one sentence; the remark only where it is asked for."""
         said = self.remark(event, tree) if remark else ""
         written = f"{event.act} {self.text(event, tree)}".rstrip()
-        return f"{event.day}: {written}{f' – {said}' if said else ''}."
+        return f"{full_day(event.day)}: {written}{f' – {said}' if said else ''}."
 
     def text(self, event: Event, tree: Tree) -> str:
         """The details as written, without those that speak of others."""

@@ -296,6 +296,11 @@ def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return asked.hanger.foreseen(dues, asked.tree, asked.species)
 
 
+def rest(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """What may be done to wood rests while it is frozen (rests_frozen.py)."""
+    return asked.hanger.resting(dues, asked.tree, asked.species)
+
+
 # How a tree is planned: each step takes what falls due after those before it. The minutes come
 # last and apart, since they are learned from all trees (hours.py).
 STEPS: tuple[tuple[str, PlanStep], ...] = (
@@ -309,6 +314,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("weigh", weigh),
     ("judge", judge),
     ("foresee", foresee),
+    ("rest", rest),
 )
 
 

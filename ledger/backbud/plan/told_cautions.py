@@ -1,16 +1,17 @@
 """Remembers what a plan said against works, for a command that plans nothing: it stands as long as
-the line that it is about is written the same."""
+the page that it is about is written the same, wherever that stands."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 
 import msgspec
 from msgspec import Struct
 
+from backbud.journal.dated import DatedPage
 from backbud.journal.events import Origin
-from backbud.journal.problems import line_at
 from backbud.publish.memory import MemoryOf
 
 REMEMBERED = "cautions"
@@ -24,48 +25,64 @@ class Caution(Struct, frozen=True):
     origin: Origin | None
 
 
-class _OnLine(Struct, frozen=True, array_like=True):
-    """A caution, its line, how that was written, and the day on which it was found."""
+class _OnPage(Struct, frozen=True, array_like=True):
+    """A caution, the digest of its page, how many lines below its date it stands, and the day on
+    which it was found."""
 
     day: date
     tree: str
     text: str
-    file: str
-    line: int
+    page: bytes
+    below: int
     column: int
-    written: str
 
 
 def keep_cautions(
-    memory: MemoryOf, cautions: Iterable[Caution], texts: Mapping[str, bytes], today: date
+    memory: MemoryOf, cautions: Iterable[Caution], pages: Sequence[DatedPage], today: date
 ) -> None:
-    """Remember the cautions of a plan that stand on a line. `texts`: the bytes of each file."""
-    told = tuple(
-        _OnLine(today, one.tree, one.text, at.file, at.line, at.column, line_at(at, texts))
-        for one in cautions
-        if (at := one.origin) is not None
-    )
-    data = msgspec.msgpack.encode(told)
+    """Remember the cautions of a plan that stand on a page of the diary."""
+    data = msgspec.msgpack.encode(tuple(_on_pages(cautions, pages, today)))
     if data != memory.recall(REMEMBERED):
         memory.keep(REMEMBERED, data)
 
 
+def _on_pages(
+    cautions: Iterable[Caution], pages: Sequence[DatedPage], today: date
+) -> Iterator[_OnPage]:
+    in_files: dict[str, list[DatedPage]] = {}
+    for one in cautions:
+        at = one.origin
+        if at is None:
+            continue
+        if at.file not in in_files:
+            in_file = (page for page in pages if page.file == at.file)
+            in_files[at.file] = sorted(in_file, key=_line)
+        before = bisect_right(in_files[at.file], at.line, key=_line)
+        if before:
+            page = in_files[at.file][before - 1]
+            below = at.line - page.line
+            yield _OnPage(today, one.tree, one.text, page.digest, below, at.column)
+
+
+def _line(page: DatedPage) -> int:
+    return page.line
+
+
 def recalled_cautions(
-    memory: MemoryOf, texts: Mapping[str, bytes], today: date
+    memory: MemoryOf, pages: Sequence[DatedPage], today: date
 ) -> tuple[Caution, ...]:
-    """What the last plan, of this day or before, said of lines that are written the same."""
+    """What the last plan, of this day or before, said of pages that are written the same."""
     data = memory.recall(REMEMBERED)
     if data is None:
         return ()
     try:
-        told = msgspec.msgpack.decode(data, type=tuple[_OnLine, ...])
+        told = msgspec.msgpack.decode(data, type=tuple[_OnPage, ...])
     except msgspec.MsgspecError:
         return ()
-    found = (
-        (one, Origin(one.file, one.line, one.column))
-        for one in told
-        if one.file in texts and one.day <= today
-    )
+    wanted = {one.page for one in told}
+    standing = {page.digest: page for page in pages if page.digest in wanted} if wanted else {}
     return tuple(
-        Caution(one.tree, one.text, at) for one, at in found if line_at(at, texts) == one.written
+        Caution(one.tree, one.text, Origin(page.file, page.line + one.below, one.column))
+        for one in told
+        if one.day <= today and (page := standing.get(one.page)) is not None
     )

@@ -108,7 +108,7 @@ def unpaid(tree: Tree, bills: Sequence[BillState], journal: Journal) -> Iterator
         called = (
             phrase("bill {number}", number=bill.number)
             if bill.number
-            else phrase("the bill of {text}", text=event.when.text)
+            else phrase("the bill of {text}", text=event.when.day_or_text)
         )
         cause = f"billed-{event.when.text}"
         due = due_of(
@@ -122,7 +122,7 @@ def unpaid(tree: Tree, bills: Sequence[BillState], journal: Journal) -> Iterator
             ),
             "payment",
             cause,
-            Reason("plan", phrase("Billed on {text}.", text=event.when.text), bill.origin),
+            Reason("plan", phrase("Billed on {text}.", text=event.when.day_or_text), bill.origin),
             journal.acts,
             promised=True,
         )

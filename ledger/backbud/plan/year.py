@@ -116,6 +116,8 @@ class Years:
             self.feed_days,
             site.ahead,
             top_bears_c(species),
+            self.cover_at,
+            species.rests_under_c.value if species and species.rests_under_c else None,
         )
 
     def _judge(self, species: Species | None) -> _Judging:

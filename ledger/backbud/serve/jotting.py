@@ -28,7 +28,7 @@ from backbud.publish.refused import PublishError
 from backbud.serve.pairing import Devices, Pairing, form_token
 from backbud.serve.site import PATH
 from backbud.session import Session, open_session
-from backbud.tongue import ENGLISH, speak
+from backbud.tongue import ENGLISH, full_day, speak
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -276,7 +276,6 @@ async def _form(request: Request) -> _Form:
 def _page(status: int, today: date, **shown: object) -> Response:
     from starlette.responses import HTMLResponse
 
-    from backbud import words
     from backbud.pages.templating import lone_page
 
     # What is told of a line is English, so all of this page is, whatever the journal speaks.
@@ -292,7 +291,7 @@ def _page(status: int, today: date, **shown: object) -> Response:
         "done": (),
     }
     shown = {**nothing, **shown, "style": STYLE, "path": PATH, "longest": LONGEST_JOT}
-    shown["today"], shown["today_iso"] = words.full_day(today), today.isoformat()
+    shown["today"], shown["today_iso"] = full_day(today), today.isoformat()
     return HTMLResponse(lone_page("jot.html", shown), status, HEADERS)
 
 

@@ -22,6 +22,7 @@ from __future__ import annotations
 
 from backbud.climate.datum import Datum, is_expected, joined
 from backbud.climate.outlook import Wants
+from backbud.collection.cut_roots import last_cut_of_roots
 from backbud.collection.hard_work import (
     SEASON,
     Extent,
@@ -31,7 +32,7 @@ from backbud.collection.hard_work import (
     share_of,
     stresses,
 )
-from backbud.collection.state import Entry, OnTree, Tree, Zone
+from backbud.collection.state import ChangeOfPlace, Entry, OnTree, Tree, Zone
 from backbud.collection.wedges import Ring, Wedge, ring, wedges_in
 from backbud.collection.zones import zone_scores
 from backbud.journal.events import Event
@@ -42,14 +43,18 @@ from backbud.species.facts import (
     COMMON_PRACTICE,
     FEED_AGAIN_UNDER,
     FEED_RESTS_OVER,
+    FEED_RESTS_TENDER_OVER,
     FROM_MEMORY,
     SLOW_DRAIN_FROM,
     Fact,
     Figure,
     RepotInterval,
 )
+from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_of_frost
+from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
+from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
 from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
 from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
@@ -95,12 +100,14 @@ __all__ = [
     "COMMON_PRACTICE",
     "FEED_AGAIN_UNDER",
     "FEED_RESTS_OVER",
+    "FEED_RESTS_TENDER_OVER",
     "FROM_MEMORY",
     "INTERFACE",
     "NOTHING_SAID",
     "PRESSING",
     "PROMISE",
     "PROTECTION",
+    "ROOTS_REST",
     "ROUTINE",
     "SEASON",
     "SLOW_DRAIN_FROM",
@@ -108,6 +115,7 @@ __all__ = [
     "ActForm",
     "ActWord",
     "AtStake",
+    "ChangeOfPlace",
     "Covers",
     "Datum",
     "Deed",
@@ -163,14 +171,23 @@ __all__ = [
     "days_after",
     "deed_of",
     "each",
+    "finds_no_rest",
     "foretold",
+    "frost_to_come",
+    "frozen_weeks",
     "goes_out_from",
+    "has_no_winter",
+    "held_in",
     "is_expected",
+    "is_frozen",
     "is_hard_pruning",
     "is_root_work",
     "joined",
     "judged",
+    "last_cut_of_roots",
+    "mildest_week",
     "next_after",
+    "out_of_frost",
     "out_of_the_heat",
     "parts_of",
     "phrase",
@@ -184,5 +201,6 @@ __all__ = [
     "wedges_in",
     "weeks_after",
     "when",
+    "without_work",
     "zone_scores",
 ]

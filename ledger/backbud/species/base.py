@@ -33,6 +33,8 @@ class Species:
     young roots, of a tree repotted within a year or in a shallow pot; -5 °C (or what mature ones
     bear, where that is less) where none is known; `why_frost`: the reason in one sentence.
     `comes_in_below_c`: of a tender tree, in °C: once the usual night is colder it comes in.
+    `rests_under_c`: in °C: where the coldest month averages more, day and night, it finds no rest
+    and does not suit the place; None of one that needs none.
     `advice`: what whoever keeps the tree should know, `never`: what must not be done to it; each
     one sentence, for the care sheet.
     `sources`: where a work comes from, by its rule's id without prefix, where that is not common
@@ -61,6 +63,7 @@ class Species:
     toxicity: ClassVar[Fact[str] | None] = None
     frost_limit_c: ClassVar[Fact[float] | None] = None
     young_frost_limit_c: ClassVar[Fact[float] | None] = None
+    rests_under_c: ClassVar[Fact[float] | None] = None
     comes_in_below_c: ClassVar[Fact[float] | None] = None
     why_frost: ClassVar[str] = "Roots in a pot die in cold that the top still bears."
     advice: ClassVar[tuple[str, ...]] = ()

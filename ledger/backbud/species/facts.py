@@ -57,6 +57,11 @@ SLOW_DRAIN_FROM = Figure(
 FEED_RESTS_OVER = Figure(
     "feed_rests_over_c", 32.0, "Mean high of the day in °C from which roots take up no feed."
 )
+FEED_RESTS_TENDER_OVER = Figure(
+    "feed_rests_tender_over_c",
+    38.0,
+    "Mean high of the day in °C from which a tree of warm countries takes up no feed.",
+)
 FEED_AGAIN_UNDER = Figure(
     "feed_again_under_c", 28.0, "Mean high of the day in °C under which the feed of autumn begins."
 )

@@ -5,25 +5,30 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.climate.datum import joined
-from backbud.species.facts import FEED_AGAIN_UNDER, FEED_RESTS_OVER
+from backbud.species.facts import FEED_AGAIN_UNDER, FEED_RESTS_OVER, FEED_RESTS_TENDER_OVER
 from backbud.species.windows import Window
 from backbud.species.year import Year
 from backbud.tongue import phrase
 
 _AUGUST = (8, 1)
+_SPRING_ENDS, _FLOWERING_ENDS = (6, 15), 69
 _BEFORE, _FOUR_WEEKS = timedelta(days=14), timedelta(days=28)
+# Leaves that the heat finds so far on take up feed in the three weeks before it; ours, no source.
+_HARD_ENOUGH, _THREE_WEEKS = timedelta(days=35), timedelta(days=21)
 
 
 def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
     """A window for feeding, moved out of the hot weeks of a place, and the datum that says so.
 
-    It ends before them where it opened before, else it begins after them. The feed of autumn waits
-    until the days are cool.
+    It ends before them where it opened before, else it begins after them; but spring's first feed
+    is given before a summer that lasts for months. The feed of autumn waits until the days are
+    cool. Trees of warm countries grow and feed on in what others rest in.
     """
     autumn = _once_cooled(year, window)
     if autumn is not None:
         return autumn
-    hot = year.hot_days(FEED_RESTS_OVER.of(year))
+    rests = FEED_RESTS_OVER if year.comes_in_below_c is None else FEED_RESTS_TENDER_OVER
+    hot = year.hot_days(rests.of(year))
     if hot is None or not hot.first <= window.best <= hot.last:
         return window, datum
     said = joined(
@@ -32,13 +37,18 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
             removesuffix=hot.because.removesuffix("."),
             first=hot.first,
             last=hot.last,
-            name=FEED_RESTS_OVER.name,
+            name=rests.name,
         ),
         hot.because,
     )
     if window.opens < hot.first:
         before = hot.first - timedelta(days=1)
         return Window(window.opens, before, before), said
+    blooms_on = (over := year.stage(_FLOWERING_ENDS)) is not None and over.day >= hot.first
+    soon = window.opens < hot.first + _HARD_ENOUGH and window.best < year.on(_SPRING_ENDS)
+    if soon and not blooms_on:
+        before = hot.first - timedelta(days=1)
+        return Window(hot.first - _THREE_WEEKS, hot.first - _BEFORE, before), said
     after = hot.last + timedelta(days=1)
     return Window(after, after, max(window.closes, after + timedelta(days=21))), said
 

@@ -11,6 +11,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.facts import SLOW_DRAIN_FROM
+from backbud.species.no_rest import grows_all_year
 from backbud.species.windows import Window
 from backbud.species.year import Year
 from backbud.tongue import phrase
@@ -43,8 +44,8 @@ def judged(
 
 def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
     """Against root work outside the days that the species has for it at this place; roots that
-    stand wet or rot do not wait for them."""
-    if not (deed.roots and deed.hard) or _in_need(tree, deed, year):
+    stand wet or rot do not wait for them, nor do those that grow all the year in the tropics."""
+    if not (deed.roots and deed.hard) or _in_need(tree, deed, year) or grows_all_year(year):
         return ""
     windows = times_of(rules, "repotted", year)
     if not windows or any(
@@ -69,7 +70,7 @@ def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
             return phrase(
                 "{judged}, after its roots were cut on {day}.", judged=deed.judged, day=done.day
             )
-    windows = times_of(rules, "defoliated", year) if deed.hard else ()
+    windows = times_of(rules, "defoliated", year) if deed.hard and not grows_all_year(year) else ()
     if not windows or any(deed.first <= one.closes + _AFTER for one in windows):
         return ""
     last = max(one.closes for one in windows)

@@ -18,6 +18,7 @@ class Schedule(Struct, frozen=True, kw_only=True, gc=False):
     window has passed and it is late: what will happen. `again`: of what stays or grows the next
     good moment after its window, and the same days of each year from then on. `over`: of what is
     late and grows the first day on which nothing is at stake any more; a season later without it.
+    `rests`: of what may be done the days in its window on which it cannot be done.
     """
 
     in_time: str = ""
@@ -25,6 +26,7 @@ class Schedule(Struct, frozen=True, kw_only=True, gc=False):
     after: str = ""
     again: Window | None = None
     over: date | None = None
+    rests: Window | None = None
 
 
 NOTHING_SAID = Schedule()

@@ -11,7 +11,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.bench.pots import Pot
-from backbud.cldr import day_and_month
 from backbud.climate.ahead import SkyAhead
 from backbud.climate.cold_turns import HardNights, NightsTurn
 from backbud.climate.coldest_night import ColdestNight
@@ -19,13 +18,13 @@ from backbud.climate.datum import joined
 from backbud.climate.leaf_fall import BROUGHT_BY_C, reference_frost
 from backbud.climate.outlook import Outlook, Span, Wants
 from backbud.climate.stages import Expected, Own
+from backbud.collection.cut_roots import last_cut_of_roots
 from backbud.collection.state import Tree
-from backbud.journal.events import Event
 from backbud.species.deed import Deed
 from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
 from backbud.species.windows import Window
 from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
-from backbud.tongue import continued, phrase
+from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year, growing_year_days
 
@@ -51,7 +50,8 @@ class Year(Struct, frozen=True):
     None where that is not known. `coldest_said`: the coldest night by its card, where nothing else
     is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
     work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
-    `ahead`: the days ahead, where a forecast tells of them.
+    `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
+    `rests_under_c`: the mean of the coldest month over which its species finds no rest.
     """
 
     name: str
@@ -80,6 +80,12 @@ class Year(Struct, frozen=True):
     feed_days: Mapping[str, int] = {}
     ahead: SkyAhead | None = None
     top_bears_c: float | None = None
+    cover_at: Callable[[str], str] | None = None
+    rests_under_c: float | None = None
+
+    def cover_over(self, place: str) -> str:
+        """What is over a place, by its handle, as its card has it; over home for ""."""
+        return self.cover_at(place) if self.cover_at else ""
 
     def times(self, act: ActWord) -> tuple[Window, ...]:
         """The windows that its species has for a work in this year, whatever the tree."""
@@ -93,8 +99,7 @@ class Year(Struct, frozen=True):
         """The coldest night that this tree's roots bear in this pot: as young ones do where they
         were cut within a year of the day; None where the species does not say."""
         young = self.young_roots_bear
-        cuts = (entry.event for entry in reversed(tree.history) if _cut_roots(tree, entry.event))
-        cut = next(cuts, None)
+        cut = last_cut_of_roots(tree)
         if cut is None or young is None or cut.day + _A_YEAR < day:
             return self.roots_bear
         return Temperature(
@@ -376,10 +381,3 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
-
-
-def _cut_roots(tree: Tree, event: Event) -> bool:
-    """Whether an act cut roots of this tree; one that lost a layer lost no root."""
-    if "cuts_roots" not in event.row.traits or event.has("no root work"):
-        return False
-    return event.act != "separated" or tree.standing_since == event.day

@@ -30,8 +30,10 @@ from backbud.species import (
     Stage,
     Window,
     Year,
+    finds_no_rest,
     rules_of,
     stage_name,
+    without_work,
 )
 from backbud.tongue import continued, phrase
 from backbud.views.facts import MoreFacts, SpeciesFact, facts_of
@@ -161,11 +163,13 @@ def kind_view(
 
 
 def unsuited(species: Species, year: Year) -> str:
-    """Why a species does not suit a place: the chill that its buds want never comes there."""
+    """Why a species does not suit a place: its winters are too warm for it to rest, or the chill
+    that its buds want never comes there."""
     wanted, outlook = species.chill_portions, year.outlook
-    if wanted is None or outlook is None:
-        return ""
-    if outlook.chill_met(year.first, wanted.value) is not None:
+    no_rest = finds_no_rest(year)
+    if no_rest is not None:
+        return phrase("It does not suit this place. {no_rest}", no_rest=no_rest)
+    if wanted is None or outlook is None or not outlook.lacks_chill(year.first, wanted.value):
         return ""
     return phrase(
         "It does not suit this place: its buds want {value:g} chill portions "
@@ -335,7 +339,8 @@ def _asked(rule: Rule, tree: Tree, given: object, year: Year) -> list[Proposal]:
     out: list[Proposal] = []
 
     def ask() -> None:
-        out.extend(p for p in rule.function(tree, given, year) if isinstance(p, Proposal))
+        found = (p for p in rule.function(tree, given, year) if isinstance(p, Proposal))
+        out.extend(without_work(rule, found, year))
 
     try:
         budget.within(budget.RULE_SECONDS, ask)

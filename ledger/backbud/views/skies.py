@@ -22,7 +22,7 @@ from backbud.plan.covers import cover_from
 from backbud.plan.skies import MEANS_FROM, Skies
 from backbud.plan.water import water_of
 from backbud.species import Species
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.ahead import ahead_of
 from backbud.views.frosts import frosts_view
 from backbud.views.sky import (
@@ -33,7 +33,7 @@ from backbud.views.sky import (
     YearAir,
 )
 from backbud.views.sums import WEEK, chill_sum, days_from, heat_sum, least_and_most, winter_of
-from backbud.words import full_day, number
+from backbud.words import number
 from backbud_grammar.dates import growing_year, growing_year_days
 
 # From what a place's latitude is known.

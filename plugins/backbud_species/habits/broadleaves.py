@@ -30,6 +30,7 @@ SEAL_LARGE_CUTS = seals_cuts("seal", because="A sealed cut dries less and rolls 
 class BroadleafDeciduous(Species):
     """A broadleaved tree that stands bare in winter and is strongest at the top."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(15.0, COMMON_PRACTICE)
     usual_mix = Fact("akadama 3, pumice 1", COMMON_PRACTICE)
     repot_years = Fact((1, 2, 4), COMMON_PRACTICE)
     repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(

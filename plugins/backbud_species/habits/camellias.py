@@ -43,6 +43,7 @@ _USDA = "United States Department of Agriculture, Home and Garden Bulletin 86: c
 class Camellia(BroadleafEvergreen):
     """A glossy evergreen that makes one flush and ends it, by midsummer, in flower buds."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(18.0, COMMON_PRACTICE)
     judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter, never_stripped)
     # Of camellias as a genus.
     soil_ph = Fact(

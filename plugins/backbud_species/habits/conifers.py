@@ -22,6 +22,7 @@ class Conifer(Species):
     """An evergreen conifer: slow roots, wood that sets slowly, life only where it is green."""
 
     evergreen = True
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(15.0, COMMON_PRACTICE)
     usual_mix = Fact("akadama 1, pumice 1, lava 1", COMMON_PRACTICE)
     repot_years = Fact((2, 4, 6), COMMON_PRACTICE)
     repot_interval: ClassVar[Fact[RepotInterval] | None] = Fact(

@@ -71,7 +71,9 @@ def cares_for_deadwood(rule_id: str, *, because: str, cautions: tuple[str, ...] 
             window,
             what=phrase("with lime sulphur, cleaned and wetted first"),
             because=because,
-            datum=phrase("It was last {act} {text}.", act=phrase(last.act), text=last.when.text)
+            datum=phrase(
+                "It was last {act} {text}.", act=phrase(last.act), text=last.when.day_or_text
+            )
             if last
             else phrase(
                 "Its card has it as {facts}, and no treatment is written down.",

@@ -5,7 +5,13 @@ Each may be set in the settings' table of figures under its name.
 
 from __future__ import annotations
 
-from backbud.species import FEED_AGAIN_UNDER, FEED_RESTS_OVER, SLOW_DRAIN_FROM, Figure
+from backbud.species import (
+    FEED_AGAIN_UNDER,
+    FEED_RESTS_OVER,
+    FEED_RESTS_TENDER_OVER,
+    SLOW_DRAIN_FROM,
+    Figure,
+)
 
 SHELTER_BELOW = Figure(
     "shelter_below_c", 17.0, "Mean of three weeks in °C under which an azalea gains by glass."
@@ -51,6 +57,7 @@ FIGURES = (
     WARM_SUMMER_FROM,
     DECANDLE_FROM,
     FEED_RESTS_OVER,
+    FEED_RESTS_TENDER_OVER,
     FEED_AGAIN_UNDER,
     SLOW_DRAIN_FROM,
     SLOWER_EACH_YEAR,

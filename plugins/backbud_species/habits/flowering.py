@@ -94,6 +94,7 @@ class SpringBlossom(BroadleafDeciduous):
 class LateFloweringEvergreen(BroadleafEvergreen):
     """An evergreen that flowers in early summer on last year's tips, strongest at the base."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(18.0, COMMON_PRACTICE)
     strongest = "basitonic"
     judges: ClassVar[tuple[Judge, ...]] = (hard_before_winter,)
     usual_mix = Fact("kanuma, acid and granular", COMMON_PRACTICE)

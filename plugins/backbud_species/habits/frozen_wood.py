@@ -1,16 +1,11 @@
-"""Work on bare wood keeps out of the weeks in which it is frozen: cut or bent then, it splits.
-
-Common practice; the figure is ours.
-"""
+"""Work on bare wood keeps out of the weeks in which it is frozen."""
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import timedelta
 
-from backbud.species import Window, Year
+from backbud.species import Window, Year, is_frozen
 
-# The mean of a usual week in °C under which wood stays frozen all day.
-_FROZEN_C = 0.0
 _A_WEEK = timedelta(weeks=1)
 
 
@@ -19,16 +14,11 @@ def thawed(window: Window, year: Year) -> Window:
 
     As it is where nothing is known of the weather, or where all of it is frozen.
     """
-    if not _is_frozen(window.best, year):
+    if not is_frozen(window.best, year):
         return window
     weeks = max((window.closes - window.opens) // _A_WEEK, 1)
     for n in range(1, weeks + 1):
         for day in (window.best - n * _A_WEEK, window.best + n * _A_WEEK):
-            if window.opens <= day <= window.closes and not _is_frozen(day, year):
+            if window.opens <= day <= window.closes and not is_frozen(day, year):
                 return Window(window.opens, day, window.closes)
     return window
-
-
-def _is_frozen(day: date, year: Year) -> bool:
-    usual = year.usual_mean(day, _A_WEEK.days)
-    return usual is not None and usual.celsius < _FROZEN_C

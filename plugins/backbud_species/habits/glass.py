@@ -20,6 +20,7 @@ from backbud.species import (
     Window,
     Year,
     days_after,
+    out_of_frost,
     phrase,
 )
 from backbud_species.habits.done import is_hard_work, since
@@ -48,7 +49,8 @@ def goes_under_glass(rule_id: str) -> Rule:
             return
         if under_cover(year, _GLASS):
             already = phrase("It already stands under unheated glass.")
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), already, PRESSING)
+            window = days_after(done.day, 14, 18, 21)
+            yield _out_of_glass(*out_of_frost(tree, done.day, window, already, year), PRESSING)
             return
         warmth = three_weeks_ahead(year, done.day)
         if warmth.cool is False:
@@ -78,7 +80,8 @@ def goes_under_glass(rule_id: str) -> Rule:
         )
         # Once it is in for the winter, it is asked out as every tree in winter quarters.
         if not until_spring:
-            yield _out_of_glass(days_after(done.day, 14, 21, 28), warmth.datum)
+            window = days_after(done.day, 14, 21, 28)
+            yield _out_of_glass(*out_of_frost(tree, done.day, window, warmth.datum, year))
 
     return hung_after(rule_id, ("pruned", "repotted", "potted-on", "root-pruned"), ask)
 
@@ -94,7 +97,8 @@ def comes_out_of_glass(rule_id: str) -> Rule:
             return
         if since(tree, done.day - _FOUR_WEEKS, done.day + timedelta(days=1), is_hard_work):
             went = phrase("It went under glass on {day}.", day=done.day)
-            yield _out_of_glass(days_after(done.day, 14, 18, 21), went, PRESSING)
+            window = days_after(done.day, 14, 18, 21)
+            yield _out_of_glass(*out_of_frost(tree, done.day, window, went, year), PRESSING)
 
     return hung_after(rule_id, ("moved",), ask)
 
@@ -117,5 +121,6 @@ def _out_of_glass(window: Window, datum: str, weight: Weight = CARE) -> Proposal
         because=_TOO_LONG,
         datum=datum,
         part="out",
+        bares=True,
         weight=weight,
     )

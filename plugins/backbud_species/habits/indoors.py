@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date
 
 from msgspec.structs import replace
 
-from backbud.species import Tree, Year, summer_outside
+from backbud.species import Proposal, Rule, Season, Species, Stage, Tree, Year, summer_outside
 from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.warmth import under_cover
 from backbud_species.habits.works import ALWAYS, by_warmth, feeds, months, work
@@ -27,6 +28,17 @@ def winters_inside(tree: Tree, day: date, year: Year) -> bool:
     return summer is None or not summer.always
 
 
+def where_it_winters_inside(rule: Rule) -> Rule:
+    """The rule, and nothing of it where no night sends a tender tree in."""
+
+    def ask(species: Species, tree: Tree, given: Stage | Season, year: Year) -> Iterable[Proposal]:
+        if not winters_inside(tree, given.first, year):
+            return ()
+        return rule.function(species, tree, given, year)
+
+    return replace(rule, function=ask)
+
+
 WINTER_LIGHT = replace(
     work(
         "light",
@@ -41,12 +53,14 @@ WINTER_LIGHT = replace(
     inside="room",
 )
 WINTER_FEED = replace(
-    feeds(
-        "feed-winter",
-        months((11, 10), (12, 15), (2, 15), why="the short days"),
-        what="weakly, and only while new leaves open",
-        because="In warmth and light it grows on all winter and uses food, and in the dark it "
-        "rests and feed stays in the soil as salt.",
+    where_it_winters_inside(
+        feeds(
+            "feed-winter",
+            months((11, 10), (12, 15), (2, 15), why="the short days"),
+            what="weakly, and only while new leaves open",
+            because="In warmth and light it grows on all winter and uses food, and in the dark it "
+            "rests and feed stays in the soil as salt.",
+        )
     ),
     inside="warmth",
 )

@@ -38,6 +38,7 @@ _EPPO = "EPPO Reporting Service 2010/033"
 class Larch(Conifer):
     """A larch: bare in winter, first to wake, with short spurs that can become shoots."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(13.0, COMMON_PRACTICE)
     evergreen = False
     strongest = "acrotonic"
     usual_mix = Fact("akadama 2, pumice 1, lava 1", COMMON_PRACTICE)

@@ -117,6 +117,7 @@ class Pine(Conifer):
 class OneFlushPine(Pine):
     """A pine that makes one flush a year: its candles are shortened, never cut off whole."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(13.0, COMMON_PRACTICE)
     judges: ClassVar[tuple[Judge, ...]] = (no_second_flush,)
     never: ClassVar[tuple[str, ...]] = (
         "Never cut the candles off whole: it makes no second flush.",
@@ -152,6 +153,7 @@ class OneFlushPine(Pine):
 class TwoFlushPine(Pine):
     """A pine that answers candle cutting with a second flush, if it is strong."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(18.0, COMMON_PRACTICE)
     judges: ClassVar[tuple[Judge, ...]] = SECOND_FLUSH
     never: ClassVar[tuple[str, ...]] = (
         "Never decandle a weak tree, or one whose roots were worked on this year.",

@@ -120,7 +120,7 @@ def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:
     text = phrase(
         "Last {act} {text}, {ago} before; the usual time is {usual}",
         act=phrase(last.done.act),
-        text=last.done.when.text,
+        text=last.done.when.day_or_text,
         ago=ago,
         usual=usual,
     )

@@ -28,6 +28,7 @@ _PURDUE = "Purdue Plant Doctor, eastern spruce gall adelgid"
 class Spruce(Conifer):
     """A spruce: buds in whorls that open unevenly, and wood that forgets its wire."""
 
+    rests_under_c: ClassVar[Fact[float] | None] = Fact(13.0, COMMON_PRACTICE)
     strongest = "acrotonic"
     toxicity = Fact("Not known to be poisonous; needles prick and resin sticks.", FROM_MEMORY)
     bark = Fact("Thin scaly bark that bleeds resin if it is cut in spring.", COMMON_PRACTICE)

@@ -7,6 +7,7 @@ from typing import ClassVar
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.before_it_comes_in import before_it_comes_in
 from backbud_species.habits.broadleaves import BroadleafEvergreen
+from backbud_species.habits.indoors import where_it_winters_inside
 from backbud_species.habits.works import (
     Way,
     altered,
@@ -79,11 +80,13 @@ class Tropical(BroadleafEvergreen):
             at(10, 0, 21, 60),
             because="It thickens all summer, so wire is put on in growth and watched closely.",
         ),
-        watches_for(
-            "pests",
-            before_it_comes_in(by_warmth((9, 20), (10, 20), (12, 10))),
-            where="undersides of the leaves and forks, before they spread indoors",
-            because="Scale, mealybug and mites spread in the dry air of a heated room.",
+        where_it_winters_inside(
+            watches_for(
+                "pests",
+                before_it_comes_in(by_warmth((9, 20), (10, 20), (12, 10))),
+                where="undersides of the leaves and forks, before they spread indoors",
+                because="Scale, mealybug and mites spread in the dry air of a heated room.",
+            )
         ),
     )
 

@@ -96,8 +96,8 @@ def _not_wired_for_years(tree: Tree, day: date) -> str:
     if last is None or last.day > day - _YEARS_UNWIRED:
         return ""
     if wired is None:
-        return phrase("No wiring is written down since {text}.", text=last.when.text)
-    return phrase("It was last wired {text}.", text=last.when.text)
+        return phrase("No wiring is written down since {text}.", text=last.when.day_or_text)
+    return phrase("It was last wired {text}.", text=last.when.day_or_text)
 
 
 def pests(

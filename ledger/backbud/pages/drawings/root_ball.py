@@ -16,10 +16,9 @@ from msgspec import Struct
 
 from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.tongue import phrase
+from backbud.tongue import full_day, phrase
 from backbud.views.outline import OutlineView
 from backbud.words import days as in_days
-from backbud.words import full_day
 
 UNDERSIDE = "underside"
 

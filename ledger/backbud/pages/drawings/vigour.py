@@ -11,8 +11,7 @@ from datetime import date
 from html import escape
 
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.tongue import phrase
-from backbud.words import full_day
+from backbud.tongue import full_day, phrase
 
 # From the top of a tree down; a zone that names none of these stands in the middle.
 _FROM_THE_TOP = ("apex", "crown", "top", "upper", "middle", "inner", "outer", "lower", "low")

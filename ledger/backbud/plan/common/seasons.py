@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.species import Window, Year, next_after
+from backbud.species import Window, Year, has_no_winter, next_after
 
 MonthDay = tuple[int, int]
 
@@ -20,10 +20,13 @@ _BURST, _GROWN, _LEAF_FALL = 7, 91, 93
 
 
 def in_growth(day: date, year: Year) -> bool:
-    """Whether wood thickens then: from bud burst until leaf fall, or until shoots are ripe.
+    """Whether wood thickens then: from bud burst until leaf fall, or until shoots are ripe; in the
+    tropics all year.
 
     By months where the species has no such stage: mid-March to mid-October.
     """
+    if has_no_winter(year):
+        return True
     burst = year.stage(_BURST)
     ends = year.stage(_LEAF_FALL) or year.stage(_GROWN)
     first = burst.first if burst else year.on((3, 15))

@@ -18,6 +18,7 @@ from backbud.species import (
     Window,
     Year,
     each,
+    has_no_winter,
 )
 from backbud.tongue import phrase
 
@@ -35,6 +36,8 @@ def on_damp_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     """By the place's warmth and, where its rain is known, by damp nights: so one round does for all
     trees, and in a dry or cold spring nobody is asked. Common practice, no source."""
     if year.stage(_BARE) is None or not lives_outdoors(tree, year) or not stands_open(year):
+        return
+    if has_no_winter(year):
         return
     found = _when(year)
     if found is None:

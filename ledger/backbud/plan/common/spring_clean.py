@@ -5,7 +5,17 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.plan.common.outdoors import lives_outdoors, usually_over, warms_to
-from backbud.species import ROUTINE, Proposal, Proposals, Season, Tree, Window, Year, each
+from backbud.species import (
+    ROUTINE,
+    Proposal,
+    Proposals,
+    Season,
+    Tree,
+    Window,
+    Year,
+    each,
+    has_no_winter,
+)
 from backbud.tongue import phrase
 
 # From such a mean of the day on weeds grow and buds stir; ours, no source.
@@ -15,9 +25,10 @@ _A_WEEK, _THREE_WEEKS, _A_SEASON = timedelta(weeks=1), timedelta(weeks=3), timed
 
 @each("year", rule="spring-clean", as_it_stands=True)
 def before_growth_begins(tree: Tree, season: Season, year: Year) -> Proposals:
-    """By the warmth of the place and not by the stage of a tree, so that one round does for all.
+    """By the warmth of the place and not by the stage of a tree, so that one round does for all; in
+    the tropics growth never begins.
     Common practice, no source."""
-    if not lives_outdoors(tree, year):
+    if not lives_outdoors(tree, year) or has_no_winter(year):
         return
     window, datum = _when(year)
     # New soil is clean. Nothing else that puts off a repotting puts this off.

@@ -28,6 +28,7 @@ from backbud.species import (
     after,
     each,
     joined,
+    summer_outside,
 )
 from backbud.tongue import phrase
 
@@ -91,31 +92,39 @@ class _HardWinter(NamedTuple):
 
 
 def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
-    # A tender tree comes in instead (tender.py).
+    tender = year.comes_in_below_c is not None
+    # A tender tree comes in instead (tender.py), but where it stands outside all year.
     if (
         bears is None
-        or year.comes_in_below_c is not None
+        or (tender and not _stays_out(year))
         or tree.planted_out
         or year.cover.casefold().startswith(_KEEPS_FROST_OFF)
     ):
         return
     found = _by_months(year, bears) if year.outlook is None else _by_nights(year, bears)
-    if found is None:
+    if found is None or (tender and found.to_spare_k > 0):
         return
+    lasting = found.verdict == "comes" and not tender
     yield Proposal(
         "protected",
         found.window,
         what=phrase("against winter frost")
-        if found.verdict == "comes"
+        if lasting
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
         cautions=_cautions(bears, found.not_enough),
         settled_by=("protected", "moved"),
         covers="any",
-        weight=_WEIGHTS[found.verdict],
+        weight=CARE if tender else _WEIGHTS[found.verdict],
         schedule=Schedule(in_time=found.coldest + _bear(bears, found)),
     )
+
+
+def _stays_out(year: Year) -> bool:
+    """Whether a tender tree stands outside all year, but for single nights."""
+    summer = summer_outside(year)
+    return summer is not None and summer.always
 
 
 def _bear(bears: Temperature, found: _HardWinter) -> str:

@@ -18,6 +18,7 @@ from backbud.species import (
     a_year_later,
     after,
     goes_out_from,
+    held_in,
     summer_outside,
 )
 from backbud.tongue import phrase
@@ -38,8 +39,23 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     if year.on((4, 15)) < done.day < year.on((9, 1)):
         return
-    window, datum = _when(done.day + timedelta(days=14), year)
-    yield Proposal(
+    yield _out(tree, *held_in(tree, *_when(done.day + timedelta(days=14), year), year))
+
+
+@after(having=("cuts_roots",), rule="winter-quarters-out-rested")
+def out_once_its_roots_have_rested(tree: Tree, done: Event, year: Year) -> Proposals:
+    """What the way out could not know as it went in: its roots were cut there, and are not to meet
+    such nights. Where both ask, this one stands for the other (give_way.py)."""
+    if not tree.outside or tree.outside == tree.place or not is_winter_cover(year.cover):
+        return
+    window, datum = _when(done.day, year)
+    held, why = held_in(tree, window, datum, year)
+    if held.opens > window.opens:
+        yield _out(tree, held, why, part="out")
+
+
+def _out(tree: Tree, window: Window, datum: str, part: str = "") -> Proposal:
+    return Proposal(
         "moved",
         window,
         what=phrase("out again, to {outside}", outside=tree.outside),
@@ -49,6 +65,7 @@ def out_in_spring(tree: Tree, done: Event, year: Year) -> Proposals:
         cautions=(phrase("Choose a dull, mild day, and keep fleece at hand for late frost."),),
         early_days=365,
         bares=True,
+        part=part,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

@@ -259,7 +259,9 @@ class TakenByTrees:
             found = soil_of_potting(event, before, after.pot, after.mix, self.things, self.figures)
             if isinstance(found, Unknown):
                 what = phrase(
-                    "the mix it was {act} in, {text}", act=phrase(event.act), text=event.when.text
+                    "the mix it was {act} in, {text}",
+                    act=phrase(event.act),
+                    text=event.when.day_or_text,
                 )
                 self.cannot(what, found.to_write, before.title)
             elif isinstance(found, Soil) and found.litres > 0:
@@ -276,7 +278,9 @@ class TakenByTrees:
         if isinstance(found, Unknown):
             if reckoned:
                 what = phrase(
-                    "the mix it was {act} in, {text}", act=phrase(event.act), text=event.when.text
+                    "the mix it was {act} in, {text}",
+                    act=phrase(event.act),
+                    text=event.when.day_or_text,
                 )
                 self.cannot(what, found.to_write, before.title)
             return

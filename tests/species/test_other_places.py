@@ -1,0 +1,214 @@
+"""Fifteen places more, read as growers there would read them: what nobody there would do, or miss.
+
+What is expected was written down from memory of common practice before the species were read; no
+source. Frost figures: tests/climate/test_coldest_night.py.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import cache
+
+import pytest
+from tests.conftest import Written
+from tests.species.climates import outlook_at, year_under
+from tests.species.conftest import Made
+from tests.species.other_places import OTHER_PLACES
+
+from backbud.climate.outlook import Outlook
+from backbud.plan.followups import FollowUp
+from backbud.session import Session
+from backbud.species import (
+    Species,
+    Window,
+    Year,
+    comes_in,
+    finds_no_rest,
+    has_no_winter,
+    summer_outside,
+)
+from backbud.views.kind import unsuited
+from backbud_species.bougainvillea import Bougainvillea
+from backbud_species.chinese_elm import ChineseElm
+from backbud_species.european_larch import EuropeanLarch
+from backbud_species.fukien_tea import FukienTea
+from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_maple import JapaneseMaple
+from backbud_species.satsuki_azalea import SatsukiAzalea
+from backbud_species.silver_birch import SilverBirch
+from backbud_species.trident_maple import TridentMaple
+from backbud_species.willow_leaf_fig import WillowLeafFig
+
+
+@cache
+def weather(name: str) -> Outlook:
+    return outlook_at(OTHER_PLACES[name])
+
+
+def year_in(kind: type[Species], name: str, cover: str = "") -> Year:
+    species = kind()
+    return year_under(species, name, weather(name), cover)
+
+
+# ------------------------------------------------------------------ tender trees in mild winters
+
+
+@pytest.mark.parametrize("name", ["Singapore", "Nairobi", "Bogotá", "Taipei", "Cape Town"])
+@pytest.mark.parametrize("kind", [WillowLeafFig, Bougainvillea, FukienTea])
+def test_a_tender_tree_stays_out_where_the_coldest_days_are_warm(
+    kind: type[Species], name: str
+) -> None:
+    """Figs stand outside all year there, by nights of 7 to 14 °C in the coldest month: at Cape Town
+    its mean is 12.3 °C and its days reach 17.5, and no night of the mean year is under 1 °C."""
+    year = year_in(kind, name)
+    summer = summer_outside(year)
+    assert summer is not None and summer.always and comes_in(year) is None
+
+
+@pytest.mark.parametrize(
+    ("name", "first", "last"),
+    [("Delhi", "2027-12-13", "2028-01-03"), ("Phoenix", "2027-11-30", "2027-12-21")],
+)
+def test_it_comes_in_for_the_cold_weeks_alone_where_nights_near_frost(
+    name: str, first: str, last: str
+) -> None:
+    """Days of 20 °C, and in half of the winters a night that roots do not bear: not in by the 12 °C
+    nights of early November, but before those."""
+    found = comes_in(year_in(WillowLeafFig, name))
+    assert found is not None
+    assert first <= f"{found[0].closes:%Y-%m-%d}" <= last
+
+
+@pytest.mark.parametrize("name", ["Melbourne", "Johannesburg", "Milan", "Vancouver", "Stockholm"])
+def test_it_comes_in_by_the_nights_where_winter_days_are_cool(name: str) -> None:
+    """Johannesburg's days reach 16 °C in June, after nights of frost."""
+    year = year_in(WillowLeafFig, name)
+    summer = summer_outside(year)
+    assert summer is not None and not summer.always and comes_in(year) is not None
+
+
+# ------------------------------------------------------------------ feed in hot places
+
+
+def feeds(made: Made, kind: type[Species], name: str) -> dict[str, Window]:
+    species = kind()
+    rows = made.yearly_by_rule(species, made.tree(), year_in(kind, name))
+    return {rule: one.window for rule, one in rows if one.act == "fed"}
+
+
+@pytest.mark.parametrize(("name", "autumn"), [("Singapore", "2027-12"), ("Delhi", "2027-10")])
+def test_trees_of_warm_countries_feed_on_in_what_others_rest_in(
+    made: Made, name: str, autumn: str
+) -> None:
+    """Highs of 32 to 38 °C stop no fig: fed in spring and again within six weeks, and not first in
+    autumn."""
+    found = feeds(made, WillowLeafFig, name)
+    assert f"{found['willow-fig-feed'].closes:%Y-%m}" < "2027-05"
+    assert f"{found['willow-fig-feed-summer'].closes:%Y-%m}" < autumn
+
+
+def test_the_first_feed_of_a_tree_comes_before_a_summer_that_lasts_for_months(made: Made) -> None:
+    """Delhi's days pass 32 °C from 26 March to October: leaves of February are not left unfed."""
+    for kind, rule in ((ChineseElm, "chinese-elm-feed"), (TridentMaple, "trident-feed")):
+        window = feeds(made, kind, "Delhi")[rule]
+        assert "2027-03-01" <= window.opens.isoformat() <= window.closes.isoformat() < "2027-04-01"
+
+
+def test_no_azalea_is_fed_before_its_flowers_are_over(made: Made) -> None:
+    window = feeds(made, SatsukiAzalea, "Phoenix")["satsuki-feed-after-flowering"]
+    assert window.opens.isoformat() > "2027-06"
+
+
+# ------------------------------------------------------------------ no winter at all
+
+# Of the kinds that asked for all their works at Singapore, where every month averages 27 °C.
+WANTS_A_WINTER = (JapaneseMaple, TridentMaple, JapaneseBlackPine, SilverBirch, SatsukiAzalea)
+
+
+@pytest.mark.parametrize("kind", WANTS_A_WINTER)
+def test_a_tree_that_needs_a_winter_is_told_not_to_suit_a_place_without_one(
+    kind: type[Species],
+) -> None:
+    year = year_in(kind, "Singapore")
+    assert has_no_winter(year) and finds_no_rest(year)
+    assert unsuited(kind(), year).startswith("It does not suit this place. The coldest month")
+
+
+@pytest.mark.parametrize(
+    ("kind", "suits", "not_here"),
+    [
+        # Common practice: Japanese maples fail in Taipei's lowland and in the hot deserts.
+        (JapaneseMaple, ("Cape Town", "Melbourne", "Milan"), ("Taipei", "Nairobi", "Phoenix")),
+        # Tridents are native to Taiwan; at Nairobi they live on half bare.
+        (TridentMaple, ("Taipei", "Nairobi", "Phoenix"), ("Singapore",)),
+        (JapaneseBlackPine, ("Taipei", "Delhi"), ("Singapore",)),
+        (SilverBirch, ("Stockholm", "Edmonton", "Johannesburg"), ("Bogotá", "Delhi")),
+        (ChineseElm, ("Singapore", "Nairobi", "Stockholm"), ()),
+        (WillowLeafFig, ("Singapore", "Stockholm"), ()),
+    ],
+)
+def test_where_kinds_find_rest(
+    kind: type[Species], suits: tuple[str, ...], not_here: tuple[str, ...]
+) -> None:
+    found = {name for name in (*suits, *not_here) if finds_no_rest(year_in(kind, name)) is not None}
+    assert found == set(not_here)
+
+
+def test_a_winter_that_freezes_is_not_too_mild() -> None:
+    """Edmonton's larches: the Dynamic model counts no chill in frost, 40 portions of the 60 that
+    are wanted, and nobody there would say that they do not suit. At Cape Town it is mild."""
+    assert weather("Edmonton").chill_met(date(2027, 1, 1), 60.0) is None
+    assert unsuited(EuropeanLarch(), year_in(EuropeanLarch, "Edmonton")) == ""
+    assert "chill portions" in unsuited(EuropeanLarch(), year_in(EuropeanLarch, "Cape Town"))
+
+
+HOME = 'home = "yard"\n'
+SINGAPORE = """
+place yard
+  latitude   1.35 N
+  longitude  103.8 E
+  low   24.3 24.6 24.9 25.3 25.7 25.7 25.4 25.3 25.2 25 24.6 24.3 C
+  high  30.6 31.5 32.2 32.4 32.3 31.9 31.4 31.4 31.6 31.9 31.2 30.5 C
+
+tree kaede
+  kind      japanese maple
+  strength  strong
+
+tree beringin
+  kind      willow-leaf fig
+  strength  strong
+"""
+BEFORE = "2024-03-20\nkaede, beringin\n  repotted  same pot\n"
+
+
+def told(session: Session, handle: str) -> dict[str, FollowUp]:
+    """What is open of a tree, by its rule."""
+    every = session.plan().all()
+    found = (one for one in every if one.id.startswith(f"{handle}/"))
+    return {one.id.split("/")[1]: one for one in found if one.is_open(session.today)}
+
+
+def test_no_work_is_asked_of_a_tree_that_finds_no_rest(written: Written) -> None:
+    """It was asked to be repotted, pinched, defoliated and wired; it is looked at once a year."""
+    session = written(SINGAPORE + BEFORE, "2026-02-01", settings=HOME)
+    rules = {rule.removeprefix("palmatum-") for rule in told(session, "kaede")}
+    assert "no-rest" in rules
+    assert not rules & {"repot", "pinch", "trim", "defoliate", "prune", "wire", "spring-clean"}
+    of_the_fig = set(told(session, "beringin"))
+    assert "willow-fig-repot" in of_the_fig
+    assert not of_the_fig & {"no-rest", "tender-in", "willow-fig-pests", "willow-fig-feed-winter"}
+
+
+def test_roots_may_be_cut_at_any_time_where_a_tree_grows_all_year(written: Written) -> None:
+    diary = "\n2026-09-05\nberingin\n  repotted  same pot, 2 cm off below\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-09-06", settings=HOME), "beringin")
+    assert not any(rule.startswith("out-of-its-time") for rule in found)
+    assert found["root-rest"].title.endswith("from sun and wind")
+
+
+def test_wire_is_looked_at_within_weeks_where_wood_thickens_all_year(written: Written) -> None:
+    """Put on in November it would bite by New Year: two to six weeks, and not by a spring."""
+    diary = "\n2026-11-20\nberingin\n  wired  2 mm Al on left 1\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-11-21", settings=HOME), "beringin")
+    window = found["wire-check"].window
+    assert window.opens == date(2026, 12, 4) and window.closes == date(2027, 1, 1)

@@ -19,7 +19,7 @@ _ELSEWHEN = re.compile(
 )
 _NOT_BY_US = re.compile(
     r"(?:^|.* )by (?:the |a |some |its |his |her |my |our |last |previous |former |old |new )*"
-    r"(?:owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
+    r"(?:chickens?|hens?|ducks?|geese|goats?|sheep|horses?|cows?|pony|owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)",
     re.IGNORECASE,

@@ -13,6 +13,7 @@ from backbud_grammar.scribbles.days import WEEKDAY
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
+    r"(?:scorching|baking|boiling|roasting|sweltering|freezing|perishing|windy|blowing|stormy|pouring|wet|dry|hot|cold)(?: (?:out|there|outside|again|today|now|week|wind|day))*|"
     rf"(?:lows?|highs?|min|max) (?:of |in the )?{_DEGREES} (?:on )?(?:{WEEKDAY}|all (?:day|week|month))|"
     rf"{_DEGREES} (?:by|at|before) (?:\d{{1,2}}(?: ?[ap]\.?m\.?)?|noon|midday|breakfast|lunch)|{_DEGREES} (?:today|already|in the shade|in there|all (?:day|week))|"
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
@@ -33,7 +34,7 @@ _MARKS = (
     r"(?:marks?|scars?|bite|rings?)"
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
     r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
-    r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
+    r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in (?:on|at) (?:left|right) \d|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
     r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
     r"|(?:was |were |just |slightly |starting to )*(?:cut(?:ting)?|eat(?:ing)?|dig(?:ging)?|dug|bit|bitten) in(?: a (?:little|bit)| \d+(?:/\d+)?(?: mm| inch)?)?"
@@ -48,6 +49,7 @@ _COMES = (
     rf" (?:{WEEKDAY}|tomorrow|next week)"
 )
 _ROOTED = (
+    r"(?:firm|solid|rock solid)(?: as a rock| in (?:the |its )?pot)?|(?:not|no longer) moving|"
     r"(?:the )?roots? (?:are |is |have |all )?(?:hold|holding|holds|firm|took|taken|anchored)"
     r"(?: (?:it|well|now|firm))?"
     r"|(?:well |firmly |all )?(?:rooted|anchored)(?: in)?(?: well| now)?"
@@ -77,15 +79,16 @@ _CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.
 _BUYER = (
     r"(?:to )?(?:a |the |some |an? old |young )*(?:chap|man|woman|lady|gent(?:leman)?|couple|lad|girl|fellow|bloke|guy|collector|dealer"
     r"|beginner|visitor|neighbour|neighbor|friend|club member|regular|stranger|buyer)"
-    r"(?: (?:from|at|off|of) (?:the )?(?:show|club|market|internet|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood))?"
+    r"(?: (?:from|at|off|of) (?:the )?(?:show|club|market|internet|net|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood))?"
 )
 # How what died was found, and what became of it.
 _DEATH = (
+    r"damp(?:ing|ed)[- ]off|keeled over(?: at (?:the )?soil line)?|"
     r"(?:(?:the )?(?:roots?|root ?ball|soil|core|crown|trunk|bark|cambium|wood|buds|inside|whole thing|all)"
     r" (?:was |were |is |are |all |quite |just |bone )*)?(?:sodden|sour|black|brown|rotten|rotted|rot|mush(?:y)?|slimy|stank|stinking|smelt|smelled"
     r"|soft|soaked|waterlogged|dust dry|bone dry|dry|dried out|frozen(?: solid)?|girdled|eaten|brittle|grey|gray)"
     r"(?: (?:and|&|\+) (?:sodden|sour|black|brown|rotten|mushy|slimy|stank|stinking|soft|dry|brittle|smelly))*(?: (?:right )?through| all through| underneath| as dust| as a bone)?"
-    r"|(?:root|crown|collar|butt|stem) rot|(?:vine )?weevil(?: grubs?)?|phytophthora|verticillium|honey fungus|frost|drought|heat"
+    r"|(?:root|crown|collar|butt|stem) rot|(?:vine )?weevil(?: grubs?)?|phytophthora|verticillium|honey fungus|(?:hard |late |the )?(?:frost|freeze|winter)|drought|heat|neglect|overwater(?:ed|ing)|missed watering"
     r"|no (?:green|life|sap)(?: left| in it| anywhere| under the bark)?|scratched(?:,? (?:brown|dry))?(?: all over)?"
     r"|(?:tipped|binned|burnt|burned|composted|chucked|thrown (?:out|away)|on the (?:heap|fire|bonfire|compost)|to the (?:heap|tip|compost)|skipped)"
     r"|(?:the )?pot (?:was )?(?:scrubbed|washed|cleaned|bleached|disinfected|soaked|saved|kept|shelved|back on (?:the )?shelf)"
@@ -103,13 +106,28 @@ _SPOT = (
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(("watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
     "moved": rf"{_WEATHER}|{_SPOT}",
-    "died": _DEATH,
+    **dict.fromkeys(("died", "lost"), _DEATH),
+    "treated": (
+        r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
+        r"|\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
+    ),
+    "checked": (
+        r"leave(?: (?:it|on|be|alone|as is|as it is|for now|them))*|left on|uncut|not cut(?: yet)?|(?:closed|wrapped|packed|bagged|covered)(?: up)?(?: again)?"
+        r"|re-?(?:wrapped|packed|covered|closed)|both sides"
+    ),
     **dict.fromkeys(
-        ("repotted", "potted-on", "slipped", "lifted"),
+        ("slipped", "potted-on"),
+        r"(?:nothing|no roots?) (?:cut|off|touched|trimmed)|no root (?:work|cut|pruning)|roots? (?:left alone|untouched|not touched|not cut)"
+        r"|(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
+    ),
+    **dict.fromkeys(
+        ("repotted", "lifted"),
+        r"(?:the )?(?:shin|core|centre|center|heart|old heart)(?: soil)? (?:is |was )?(?:left(?: alone| in| be)?|kept|untouched|not touched|stays|stayed)|"
         r"(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
     ),
     **dict.fromkeys(
         ("pruned", "carved"),
+        r"\d[\d /.,]* ?(?:inch|mm|cm) (?:wound|cut)s?|"
         r"(?:left|leaving|kept|leave) (?:a |an )?(?:\d+(?:[.,/]\d+)? (?:mm|cm|inch) )?(?:stub |long |on )*(?:for |as )(?:a )?jin"
         r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
         r"|(?:peeled|stripped|torn|ripped)(?: back| down)?",
@@ -121,7 +139,7 @@ _TABLE: Mapping[str, str] = {
         r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)",
     ),
     "sold": rf"{_BUYER}|{_PLEASED}|{_ALONG}",
-    "returned": rf"{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
+    "returned": rf"\d[\d.,]* h(?: at \d+)? ?= ?\d[\d.,]*|{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
     **dict.fromkeys(
         ("put-off", "skipped"),
         r"(?:[^\W\d]+ )?(?:hands off|(?:don['’]?t|do not|not to) touch(?: it)?|leave (?:it )?(?:alone|be|well alone)|nobody touch(?:es)?(?: it)?|let it (?:be|grow|run))",

@@ -140,7 +140,9 @@ _ROOTS = (
     (rf"(?:the )?sides {_LEN} off", r"off sides \1"),
     (rf"{_LEN} (?:off|from) (?:the )?top", r"off top \1"),
     (rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ?ball|ball) (?:off|removed|cut|gone)", r"off %1"),
-    (rf"{_SHARE} (?:off|removed|cut) (?:the )?(?:roots?|root ?ball|ball)?", r"off %1"),
+    (rf"{_SHARE} (?:off|removed|cut)(?: (?:the )?(?:roots?|root ?ball|ball))?", r"off %1"),
+    (rf"{_LEN} (?:the )?sides", r"off sides \1"),
+    (rf"(?:took|cut) {_LEN} {_BOTTOM}", r"off below \1"),
     (rf"(?:roots?|root ?ball) (?:cut|reduced|pruned)(?: back)? (?:by )?{_SHARE}", r"off %1"),
     (rf"{_SHARE} (?:off|from) (?:the )?{_BOTTOM}", r"off below %1"),
     (rf"{_BOTTOM} {_SHARE} off", r"off below %1"),
@@ -215,6 +217,24 @@ _CUT = (
         r"(?:the |a |one )?(?:(?:big|heavy|thick|large|long|old) )*((?:(?:low|lower|high|upper|back|front|left|right|top|first|second|third|bottom)(?: |$))+)branch(?: (?:sawn|sawed|cut|taken|took))? (?:off|out|removed)(?: flush)?",
         r"1 branch on \1",
     ),
+    (
+        r"(top|low|lower|upper|outer|inner) candles (?:halved|(?:snapped|broken|pinched)(?: (?:in|by))? half)",
+        r"candles, 1/2 on \1",
+    ),
+    (r"(top|low|lower|upper|outer|inner) candles (?:snapped|broken|pinched)", r"candles, on \1"),
+    (r"(?:soft |new )*(?:tips|shoots) (?:pinched|nipped)(?: (?:back|out))?", "tips"),
+    (r"all (\d{1,3})", r"all, \1 off"),
+    (r"by hand", ""),
+    (
+        r"(?:on )?((?:left|right) \d|apex|top|leader|crown) (?:cut |pruned |taken )?back(?: hard)? to (\d|one|two|three) (leaves|leaf|buds?|nodes?|pairs?)",
+        r"to \2 \3 on \1",
+    ),
+    (r"(\d|one|two|three) pairs?(?: each)?", r"to \1 pairs"),
+    (
+        r"(\d|one|two|three) (?:big |heavy |thick |large |bar )*(?:ones|branches) (?:off|out)(?: (?:on|at|of|from))? (?:the )?((?:(?:low|lower|high|upper|back|front|left|right|top|apex|crown|\d)(?: |$))+)",
+        r"\1 branches on \2",
+    ),
+    (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
     # What is left is not off, and `left` is no side there.
     (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
     (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
@@ -510,7 +530,15 @@ _FEED = (
     (r"(\S+) (half strength|quarter strength|full strength)", r"\1, \2"),
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
+_PESTS = (
+    r"(?:the )?(?:red |green |black |woolly )?(?:aphids?|scale|mites|spider mites?|mildew|weevils?|greenfly|blackfly|adelgids?|gall|rust|moths?|thrips|caterpillars?"
+    r"|slugs?|snails?|sawfly|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
+)
 _TREAT = (
+    (rf"(?:for |against )?({_PESTS})", r"against \1"),
+    (r"1 of \d", "first time"),
+    (r"2 of \d", "second time"),
+    (r"3 of \d", "third time"),
     (r"(?:soaked|watered|drenched|washed) in(?: (?:after|well))?", "soil drench"),
     (r"(.+?) (?:tonight|today|this (?:evening|morning))", r"\1"),
     (r"(.+?) (?:on )?(?:the )?whole tree", r"\1, all over"),
@@ -586,6 +614,7 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
+    (r"(\d+ (?:min|h)) (?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)", r"\1"),
     (
         r"(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)",
         "",
@@ -661,6 +690,7 @@ _OF_WORK = (
     r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
 )
 _MONEY = (
+    (r"(\d+-\d+)", r"invoice \1"),
     (
         rf"(?:the )?(\d[\d.,]*(?: [A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
         r"\1, for \2",
@@ -726,6 +756,10 @@ _MONEY = (
 )
 _MEASURED = (
     (
+        r"(candles|needles|shoots) (\d[\d /.,]*(?:inch|mm|cm)) (?:(?:up|on|at) )?(top|apex|low|inside),? (?:and )?(\d[\d /.,]*(?:inch|mm|cm)) (?:(?:on|at) )?(top|apex|low|inside)",
+        r"\1 \2 \3, \1 \4 \5",
+    ),
+    (
         r"EC ?([\d.,]+)(?: mS(?:/cm)?)?,? pH ?([\d.,]+)(?:,? dH ?([\d.,]+))",
         r"EC \1 mS/cm, pH \2, hardness \3 dH",
     ),
@@ -747,6 +781,23 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"(?:good |white |new )*roots (?:on )?(?:all|both|two|three|\d) sides|(?:good |white |new )*roots all (?:round|around)",
+        "roots showing",
+    ),
+    (
+        r"(wire|ties|guys?|graft|layer) (?:is |are |still |all )*(?:ok|okay|fine|good)(?: still)?",
+        r"\1 fine",
+    ),
+    (
+        r"(?:thread |approach |side |cleft )?grafts? (?:has |have |is |are |all )*(taken|not taken|swelling|callused|callusing|green|alive|dead|healed)(?: (?:well|nicely|on both sides|both sides))?",
+        r"graft \1",
+    ),
+    (
+        r"(?:thread |approach |side |cleft )?grafts? (?:has |have |all )*(?:took|knitted)(?: (?:well|nicely))?",
+        "graft taken",
+    ),
+    (r"both sides|on both sides", ""),
     (r"look again (?:in )?(\d+ (?:days?|weeks?|months?))", r"again in \1"),
     (
         r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
@@ -844,6 +895,10 @@ _SHOWN = (
 )
 _PROTECT = (
     (
+        r"((?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust)(?: ?(?:\+|&|and) ?(?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust))*)",
+        r"with \1",
+    ),
+    (
         r"(?:double )?(?:the )?frost (?:cloth|blanket|fleece)(?: back)? (?:on|over|round|around|up)"
         r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
         "fleece",
@@ -872,11 +927,16 @@ _SHADE = (
         r"net, \1",
     ),
     (r"(?:shade )?(?:net|cloth)", "net"),
-    (r"(?:shade )?(?:net|cloth) (\d+ %)", r"net, \1"),
+    (r"(?:shade )?(?:net|cloth) (\d+ %)(?: on| up| over)?", r"net, \1"),
     (r"(\d+ %)(?: net| cloth)?", r"\1"),
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (
+        r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |of )?(wiring|repotting|pruning|trimming|pinching|decandling|defoliating|thinning|weeding"
+        r"|watering|feeding|spraying|carving|cleaning|styling|bending|grafting|layering|unwiring|needle plucking|needle work|root work)",
+        r"\1, on \2",
+    ),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |with )?(?:this one|this|it|her|him)", r"\1"),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
     (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),

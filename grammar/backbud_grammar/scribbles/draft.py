@@ -38,6 +38,7 @@ _TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unsha
 _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
+_FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
 
@@ -89,6 +90,14 @@ class Draft:
             self.remark = f"{self.remark}, {raw}" if self.remark else raw
         else:
             self.beside.append((raw, at))
+
+    def put_before(self, raw: str, at: int) -> None:
+        """What was seen before it was done; with a figure it is the remark, where nothing but what
+        was seen stands in it: `2 grubs under the moss`."""
+        if is_seen(_FIGURES.sub("", in_full(raw))):
+            self.put_beside(raw, at)
+        else:
+            self.kept.append((raw, at))
 
     @property
     def cuts_roots(self) -> bool:

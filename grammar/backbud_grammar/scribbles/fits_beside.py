@@ -30,6 +30,9 @@ def is_in_part(draft: Draft) -> bool:
 def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     """Whether a piece fits what the act says; `line`: the whole of it."""
     form = draft.form
+    if form.word == "lost" and not draft.pieces:
+        # Of a batch it may be some.
+        return False
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
         return True
     if form.word == "billed":

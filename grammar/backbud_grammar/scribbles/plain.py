@@ -126,6 +126,8 @@ _STATE = plain_words(
 def is_state(text: str) -> bool:
     """Whether a text only tells how something looks: `buds behind sound`."""
     words = [word.casefold() for word in _WORD.findall(text)]
+    while words and words[-1] in ("now", "yet", "already", "again"):
+        words.pop()
     return len(words) > 1 and words[-1] in _STATE and _made_of(text, SEEN | _OBSERVED)
 
 

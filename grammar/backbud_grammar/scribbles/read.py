@@ -14,7 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
+from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
     NOUN,
@@ -24,6 +24,7 @@ from backbud_grammar.scribbles.draft import (
     without_stages_in_part,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
+from backbud_grammar.scribbles.follows import AGAIN, COMES_OFF, REPEATED, REST, WHY_NOT
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.in_doubt import is_no_plan
 from backbud_grammar.scribbles.loose import loose_pieces
@@ -40,23 +41,6 @@ from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.ways import is_way, with_ways
 from backbud_grammar.scribbles.words_beside import WordsBeside
 
-# What is done again and again, so that the next time is a plan.
-_REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
-_AGAIN = re.compile(
-    r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
-    r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
-    rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
-    re.IGNORECASE,
-)
-# What is left of a work, and when it is done.
-_REST = re.compile(
-    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit|weak(?:er)? ones|weak half"
-    r"|strong ones|strong half|(?:weak|strong|other|second|small|big)"
-    r" (?:lot|half|batch|candles|shoots))"
-    r"(?: of (?:it|them|the tree))? "
-    r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
-    re.IGNORECASE,
-)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _PROPERLY = re.compile(
     r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
@@ -64,6 +48,8 @@ _PROPERLY = re.compile(
     re.IGNORECASE,
 )
 _WITH_WAY = ("moved", "received")
+# A share that nobody cuts by is a day: `mekiri 7/8`.
+_A_DAY = re.compile(r"(?!(?:1/[2-5]|2/[35]|3/[45])$)\d{1,2}/\d{1,2}")
 _TONIGHT = re.compile(r".* (?:tonight|today|this evening)", re.IGNORECASE)
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -154,6 +140,8 @@ class _LineReader:
         ):
             # `soap tonight` may be for that evening.
             return ()
+        if any(_A_DAY.fullmatch(said) for one in self.drafts for said, _ in one.pieces):
+            return ()
         for one in self.drafts:
             if (
                 one.form.word == "potted-on"
@@ -196,11 +184,14 @@ class _LineReader:
         if self.way is not None:
             way, self.way = self.way, None
             opened = self.opener.opened(f"{way[0]} {piece}", self.page)
-            if opened is not None and opened[1].word in _WITH_WAY:
+            named = self.acts.get(way[0].casefold())
+            if opened is not None and (opened[1].word in _WITH_WAY or opened[1] is named):
                 self._begin(opened, way[1])
                 return
             self.before.append(way)
-        elif not (self.drafts or self.before) and is_way(piece, self.talk.handles.places):
+        elif not (self.drafts or self.before) and (
+            is_way(piece, self.talk.handles.places) or self._wants_detail(piece)
+        ):
             self.way = (piece, at)
             return
         draft = self._of_work(piece, first) if self.drafts else None
@@ -213,8 +204,8 @@ class _LineReader:
             if not first:
                 self._more_of_plan(draft, piece, raw, at)
                 return
-        again = _AGAIN.fullmatch(piece) if draft is not None else None
-        if draft is not None and again is not None and draft.form.word in _REPEATED:
+        again = AGAIN.fullmatch(piece) if draft is not None else None
+        if draft is not None and again is not None and draft.form.word in REPEATED:
             when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
             if when:
                 self._plan(draft, when, at)
@@ -253,6 +244,11 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _wants_detail(self, piece: str) -> bool:
+        """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
+        form = self.acts.get(piece.casefold())
+        return form is not None and form.needs_detail and not (form.prose or form.names_act)
 
     def _of_work(self, piece: str, first: bool) -> Draft:
         """The act that a piece is said of: a sentence behind hours may be of the work before them:
@@ -313,8 +309,14 @@ class _LineReader:
         if fits_beside(draft, piece, self.line):
             draft.put_beside(raw, at)
             return True
-        rest = _REST.fullmatch(piece)
         form = draft.form
+        comes_off = COMES_OFF.fullmatch(piece) if form.word == "checked" else None
+        if comes_off is not None and any(said.startswith("wire") for said, _ in draft.pieces):
+            when = when_of(comes_off["when"], self.page)
+            if when:
+                self._plan(draft, when, at, "unwire")
+                return True
+        rest = REST.fullmatch(piece)
         # What is said or written of money has no rest that is work.
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
@@ -336,6 +338,9 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
+        if draft.needs_reason and not draft.remark and piece.casefold() in WHY_NOT:
+            draft.remark = raw
+            return
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}")
             if reading.named and not reading.flaws and reading.details:
@@ -343,12 +348,12 @@ class _LineReader:
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _plan(self, draft: Draft, when: str, at: int) -> None:
-        """`again in 8 days`: the same work is planned."""
+    def _plan(self, draft: Draft, when: str, at: int, work: str = "") -> None:
+        """`again in 8 days`: the same work is planned, or another."""
         form = self.acts.get("planned")
         if form is not None:
             planned = Draft("planned", form, at)
-            planned.pieces = [(draft.form.bare, at), (when, at)]
+            planned.pieces = [(work or draft.form.bare, at), (when, at)]
             self.drafts.append(planned)
 
     def _begin(self, opened: Opened, at: int, raw: str = "") -> None:

@@ -35,6 +35,9 @@ _STAYS = re.compile(
 )
 # It is where, and makes nothing less.
 _HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
+# Works of which a name alone tells whose hands it was; of money it may be another's.
+_BY_HAND = ("branches", "roots", "feed", "water", "health", "shelter")
+_TWO_PARTS = re.compile(r"\d,? (?:left|right) \d", re.IGNORECASE)
 _AGAIN = re.compile(r"\bagain$", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.
@@ -144,6 +147,8 @@ class PieceReader:
             if not text:
                 continue
             yield text, beside
+            if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
+                yield f"by {text.casefold()}", beside
             if not any(self.is_known(form, word) for word in text.split()):
                 continue
             for said in said_as(form.word, text, self.language):
@@ -181,6 +186,9 @@ class PieceReader:
             return False
         for detail in details:
             part = _HALF.sub("", detail.part)
+            if form.undone_by and _TWO_PARTS.search(part):
+                # `on L1 L3` is two branches.
+                return False
             if detail.part and (limiter_in(part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):

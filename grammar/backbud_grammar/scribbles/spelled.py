@@ -38,6 +38,7 @@ _WORDS: Mapping[str, str] = {
         "with": "w w/ w. wi",
         "without": "w/o",
         "repotted": "rptd reptd",
+        "lightly": "lite",
         "horticultural": "hort",
         "minutes": "minuts",
         "repot": "rpt",

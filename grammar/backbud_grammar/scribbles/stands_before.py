@@ -41,7 +41,9 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if seen or all(_FIGURE.search(said) for said, _ in left):
         doubt = [one for one in left if limiter_in(one[0]) or not seen]
         first.pieces += doubt
-        first.kept[:0] = [one for one in left if one not in doubt]
+        for raw, at in left:
+            if (raw, at) not in doubt:
+                first.put_before(raw, at)
         return []
     return left
 

@@ -123,7 +123,15 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"rubbed off (?:all )?(?:the )?(?=buds? on)",
         r"suckers (?:off|removed|pulled)(?: (?:the )?(?:base|trunk|roots|nebari))?(?=$|,)",
     ),
-    *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
+    *rows("pruned", r"took (?=(?:left|right) \d off(?: whole)?(?:$|,))"),
+    *rows(
+        "pruned",
+        r"hard cut back",
+        r"cut hard back",
+        r"hard[- ]?pruned",
+        r"cut back hard",
+        details="hard",
+    ),
     *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
     *rows(
         "pinched",
@@ -147,7 +155,16 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
         details="layer",
     ),
-    *rows("defoliated", r"leaves cut (?:in )?half", details="half of each leaf"),
+    *rows("defoliated", r"leaves cut (?:in )?half", r"leaves halved", details="half of each leaf"),
+    *rows(
+        "wired",
+        r"(?=\d(?:[.,]\d)?(?: mm)? (?:al|cu|aluminium|copper) (?:on|round) (?:the )?(?:left|right|apex|top|leader|trunk|first|second|low|lower|upper|branch)\b)",
+    ),
+    *rows(
+        "pinched",
+        r"(?=(?:soft |new |strong |long )*(?:tips|shoots|candles) (?:pinched|nipped|halved)(?:$|,| by| to| back| out))",
+        r"(?=(?:top|low|lower|upper|strong|weak|outer|inner) candles (?:halved|snapped|broken|pinched))",
+    ),
     *rows(
         "pinched",
         r"(?=candles (?:back )?to (?:half|\d/\d|a third))",
@@ -248,8 +265,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "pruned",
-        r"hard[- ]?pruned",
-        r"cut back hard",
         r"(?=cut back\b)",
         r"chopped(?= )",
         r"sawn? off",

@@ -17,6 +17,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:on|with) (?:this one|this|it|her|him)(?:$|,))",
         r"(?:took|spent)(?: me| us)? (?=(?:about )?\d[\d.,/ ]* (?:h|min)(?: \d\d)?$)",
     ),
+    *rows(
+        "worked",
+        r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:on |of )?(?:wiring|repotting|pruning|trimming|pinching|decandling|defoliating|thinning|weeding"
+        r"|watering|feeding|spraying|carving|cleaning|styling|bending|grafting|layering|unwiring|needle plucking|needle work|root work)(?:$|,))",
+    ),
     *rows("worked", r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:by |with )?@PERSON@$)"),
     *rows("paid", r"(?=\d+(?:[.,]\d\d)? (?:[A-Z]{3} )?(?:paid|received)\b)"),
     *rows(
@@ -34,6 +39,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"|(?:approves|approved|accepts|accepted)(?: (?:the )?(?:quote|price|estimate)(?=$|,)|(?= \d)))",
         r"(?:ok'?d|okayed|approved) by (?P<with>@PERSON@)",
         r"(?P<with>@PERSON@) (?:ok'?d|okayed|agreed|is ok with|ok with|okay with) (?:to )?(?:the )?(?=\d)",
+        r"(?P<with>@PERSON@) (?:(?:is )?(?:ok|okay)(?: with)?|says ok to|yes to) (?:the )?(?=\d)",
         r"ok'?d by",
         r"deal[:,]?(?= \d)",
         r"yes from (?=@PERSON@(?:$|,))",
@@ -44,8 +50,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:bill|inv|invoice)(?: (?:no\.? )?(?P<number>\d[\d-]*))?(?: sent)? to (?P<to>@PERSON@)(?=,? \d|$|,)",
         r"(?:inv|invoice|bill) (?:no\.? ?)?(?P<number>\d+-\d+)(?=$|,| sent)(?: sent)?",
         r"inv (?P<number>\d+)(?=, \d)",
-        r"(?:bill|inv|invoice)(?= (?:\d|no|number|sent))",
-        r"bill sent",
+        r"(?:bill|inv|invoice) sent",
+        r"(?:bill|inv|invoice)(?= (?:\d|no|number))",
         r"(?:bill|invoice) (?=\d+(?:[.,]\d\d)?(?: [A-Z]{3})? sent(?:$|,))",
         r"(?:inv|invoice) (?P<number>\d[\d-]*) (?:to|sent)",
     ),

@@ -123,7 +123,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "protected",
         r"(?:wrapped|covered|tucked up|packed|bedded) (?=(?:in|with|under) (?:fleece|straw|bubble ?wrap|mulch|bark|leaves|hessian|bracken))",
     ),
-    *rows("protected", r"net (?=against )", details="net"),
+    # A net may be against frost, sun or birds: it is asked where it does not say so.
+    *rows("protected", r"net(?:ted)?(?: (?:on|over|up))? (?=against )", details="net"),
     *rows(
         "shaded",
         r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %(?:$|,))",
@@ -182,6 +183,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=\d{1,2}-\d{1,2}-\d{1,2}\b)",
         r"liquid feed",
         r"(?=fish (?:\d|emulsion|at|feed))",
+        r"(?=fish$)",
         r"(?=liquid \d)",
         r"feed(?=[:,])",
         r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)(?:$|,| \d| [x×]| on\b| new\b| fresh\b| half\b| each\b| round\b| (?:a|per|to) ))(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
@@ -227,17 +229,16 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"pots? wrapped", details="pot wrapped"),
     *rows("protected", r"mulched(?: in)?", details="mulch"),
     *rows("protected", r"heeled in", details="heeled in"),
-    *rows("protected", r"net (?:on|over|up)", r"netted", details="net"),
     *rows(
         "unprotected",
-        r"fleece (?:off|away)(?: again)?",
-        r"net (?:off|down)",
+        r"(?:fleece|frost (?:cloth|blanket|fleece)) (?:off|away)(?: again)?",
         r"(?:covers?|bubble wrap|mulch) off",
         r"unfleeced",
     ),
     *rows(
         "shaded",
-        r"shade (?:cloth|net)(?: \d+ %)? (?:on|up|over)",
+        r"(?=shade (?:cloth|net) \d+ % (?:on|up|over))",
+        r"shade (?:cloth|net) (?:on|up|over)",
         r"under shade cloth",
         r"shading (?:on|up)",
     ),

@@ -79,7 +79,7 @@ DONE = {
     "bill 212.50 sent": ["billed 212.50"],
     "turned 180": ["turned 180 degrees"],
     "turned 90 cuttings": ["turned 90 cuttings"],
-    "bent trunk w/ jack, 1/2 in": ["bent on trunk, with jack, 1/2 inch"],
+    "bent trunk w/ jack, 1/2 in": ["bent with jack, 1/2 inch on trunk"],
     # Later.
     "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
     "looked at wire, apex tight": ["checked wire, tight on apex"],
@@ -174,6 +174,27 @@ DONE = {
     "Mrs Lowe took it today": ["returned to lowe"],
     "Gwen took it": [],
     # By class, with what each must not be taken for.
+    "mites. soap, #2 in 7 d": ["treated against mites, soap", "planned treat, in 7 days"],
+    "mites, soap, then neem in 5 d": [
+        "treated against mites, soap",
+        "planned treat, in 5 days -- neem",
+    ],
+    "soap first, then neem next week": [],
+    "layer opened, roots all around 1 in long, off next wk": [
+        "checked layer, roots showing",
+        "planned separate, in 1 week",
+    ],
+    "wire off apex, dug in. paste on marks. rest til fall": ["unwired on apex", "sealed"],
+    "flower buds pulled, all, needs strength": ["disbudded all"],
+    "wired all 28, 2 mm al": ["wired all, 2 mm Al"],
+    "quoted Lowe 16 h max 1000": ["quoted to Lowe, 1000, at most, for 16 h"],
+    "top wired, 2 mm al, outer 2 let run": ["wired 2 mm Al on top -- outer 2 let run"],
+    "back to Lowe, told him twice": ["returned to Lowe"],
+    "netted": [],
+    "net off": [],
+    "netted against birds": ["protected net, against birds"],
+    "weeded by chickens": [],
+    "billed Lowe 22h @ 65 1430": [],
     "repot, same pot, third off, pine mix 4 l, tied x4. 1 1/2h": [
         "repotted same pot, off 1/3, mix pine 4 l, tied 4",
         "worked 1 1/2 h",

@@ -72,7 +72,7 @@ _ALONG = (
     r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
     r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
     r"|in (?:the |his |her |their )?(?:back of (?:the |his |her )?)?(?:van|car|boot|truck|trailer)"
-    r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*)?"
+    r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:twice|again|all|everything|what to do|(?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*))?"
     r"|(?:safely )?(?:packed|wrapped|boxed)(?: up| well)?(?: for (?:the )?(?:journey|road|trip|drive))?"
 )
 _CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?)"
@@ -182,8 +182,8 @@ _TABLE: Mapping[str, str] = {
 _WHICH = (
     r"(?:(?:the )?(?:rest|(?:top|bottom) (?:two|three|2|3)|(?:other )?branches"
     r"|others?|all others?|other wires?|rest of (?:the )?wires?|remaining|below that|above that)"
-    r"|(?:(?:the|a|one|two|\d|very|weak|weaker|weakest|strong|small|lower|low|upper|inner|outer|inside|outside|bottom|top|back|front|left|right"
-    r"|branch|branches|shoot|shoots|candles|leaves|ones|apex|crown|leader|side|trunk)(?: |$))+(?<= )(?<!\d )(?=\w)"
+    r"|(?!\d+ (?:left|on|ok|kept|stay))(?:(?:the|a|one|two|\d{1,2}|very|weak|weaker|weakest|strong|small|lower|low|upper|inner|outer|inside|outside|bottom|top|back|front|left|right"
+    r"|branch|branches|shoot|shoots|candles|leaves|ones|apex|crown|leader|side|trunk)(?: |$))+(?<= )(?=\w)"
     r"|(?:lower|low|inner|small|weak|bottom|upper|outer|strong|top|apex|crown|leader|left|right|(?:left|right) \d))"
     r"(?:(?<! ) |(?<= ))(?:(?:of (?:it|them)|is|are|was|were|wires?|ones?|all) )*"
 )

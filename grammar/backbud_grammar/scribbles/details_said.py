@@ -448,6 +448,7 @@ _PART_WIRED = (
     r" (?:re-?)?wired (?:up )?(?:with |in )?"
 )
 _WIRE = (
+    (r"all \d+", "all"),
     (rf"{_PART_WIRED}{_AL} ?(?:\+|&|and|-|to) ?{_AL}(?: mm)? (al)", r"\2-\3 mm ^4 on \1"),
     (rf"{_PART_WIRED}{_CU} ?(?:\+|&|and|-|to) ?{_CU}(?: mm)? (cu)", r"\2-\3 mm ^4 on \1"),
     (rf"{_PART_WIRED}{_AL}(?: mm)? (al)", r"\2 mm ^3 on \1"),
@@ -690,6 +691,7 @@ _OF_WORK = (
     r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
 )
 _MONEY = (
+    (r"(\d[\d.,]* h),? (?:max|at most|up to) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, at most, for \1"),
     (r"(\d+-\d+)", r"invoice \1"),
     (
         rf"(?:the )?(\d[\d.,]*(?: [A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
@@ -781,6 +783,10 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"(?:good |white |new )*roots (?:all (?:around|round) )?\d+(?:/\d+)? ?(?:mm|cm|inch|in)(?: long)?",
+        "roots showing",
+    ),
     (
         r"(?:good |white |new )*roots (?:on )?(?:all|both|two|three|\d) sides|(?:good |white |new )*roots all (?:round|around)",
         "roots showing",

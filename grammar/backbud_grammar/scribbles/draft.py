@@ -153,6 +153,8 @@ def _never(one: Piece) -> bool:
 
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
+    if form.word == "bent":
+        return _amount_on_part(pieces)
     if form.word not in ("wired", "guyed"):
         return _share_on_part(pieces) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
@@ -173,6 +175,17 @@ def _share_on_part(pieces: list[Piece]) -> list[Piece]:
     return [joined if one is shares[0] else one for one in pieces if one is not parts[0]]
 
 
+def _amount_on_part(pieces: list[Piece]) -> list[Piece]:
+    """`on trunk, 1/2 inch` is so far, there."""
+    far = [one for one in pieces if _FAR.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(far) != 1 or len(parts) != 1:
+        return pieces
+    joined = (f"{far[0][0]} {parts[0][0]}", far[0][1])
+    return [joined if one is far[0] else one for one in pieces if one is not parts[0]]
+
+
+_FAR = re.compile(r"\d[\d./]* (?:mm|cm|inch|degrees)")
 _SHARE = re.compile(r"\d/\d|\d+ %")
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
 

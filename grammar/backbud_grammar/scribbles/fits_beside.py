@@ -18,6 +18,14 @@ _NOT_DONE = re.compile(
 )
 # What the hours came to; of a bill it is the sum, where no other was charged.
 _HOURS_AND_SUM = re.compile(r"\d[\d.,]* h(?: (?:@|at) \d[\d.,]*)? ?= ?\d[\d.,]*")
+# Why it was done, by what the tree wants of it.
+_NEEDS = re.compile(
+    r"(?:(?:it |she |he |tree )?(?:needs?|wants?) (?:the |its |to build )?"
+    r"(?:strength|energy|vigou?r|building up|feeding up|light|air)"
+    r"|(?:for|more) (?:strength|energy|vigou?r|light|air|back ?budding|ramification|density"
+    r"|girth))",
+    re.IGNORECASE,
+)
 # A share of the tree that was done.
 _SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 
@@ -34,6 +42,8 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
         # Of a batch it may be some.
         return False
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
+        return True
+    if form.bearing == "does" and _NEEDS.fullmatch(piece) is not None:
         return True
     if form.word == "billed":
         return _HOURS_AND_SUM.fullmatch(piece) is not None and "charged" in line

@@ -24,7 +24,7 @@ from backbud_grammar.scribbles.draft import (
     without_stages_in_part,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
-from backbud_grammar.scribbles.follows import AGAIN, COMES_OFF, REPEATED, REST, WHY_NOT
+from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT, next_work
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.in_doubt import is_no_plan
 from backbud_grammar.scribbles.loose import loose_pieces
@@ -251,10 +251,10 @@ class _LineReader:
         return form is not None and form.needs_detail and not (form.prose or form.names_act)
 
     def _of_work(self, piece: str, first: bool) -> Draft:
-        """The act that a piece is said of: a sentence behind hours may be of the work before them:
-        `candles cut, 2 h. strong ones in 10 days`."""
+        """The act that a piece is said of: a sentence behind hours, or a sealed wound, may be of
+        the work before them: `candles cut, 2 h. strong ones in 10 days`."""
         last = self.drafts[-1]
-        if not (first and last.form.word == "worked" and len(self.drafts) > 1):
+        if not (first and last.form.word in ("worked", "sealed") and len(self.drafts) > 1):
             return last
         work = self.drafts[-2]
         if work.form.prose or work.form.names_act or self.pieces.said(last.form, piece) is not None:
@@ -310,12 +310,10 @@ class _LineReader:
             draft.put_beside(raw, at)
             return True
         form = draft.form
-        comes_off = COMES_OFF.fullmatch(piece) if form.word == "checked" else None
-        if comes_off is not None and any(said.startswith("wire") for said, _ in draft.pieces):
-            when = when_of(comes_off["when"], self.page)
-            if when:
-                self._plan(draft, when, at, "unwire")
-                return True
+        next_one = next_work(form.word, draft.raw, draft.pieces, piece, self.page)
+        if next_one is not None:
+            self._plan(draft, next_one.when, at, next_one.work, next_one.remark)
+            return True
         rest = REST.fullmatch(piece)
         # What is said or written of money has no rest that is work.
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
@@ -348,11 +346,12 @@ class _LineReader:
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _plan(self, draft: Draft, when: str, at: int, work: str = "") -> None:
+    def _plan(self, draft: Draft, when: str, at: int, work: str = "", remark: str = "") -> None:
         """`again in 8 days`: the same work is planned, or another."""
         form = self.acts.get("planned")
         if form is not None:
             planned = Draft("planned", form, at)
+            planned.remark = remark
             planned.pieces = [(work or draft.form.bare, at), (when, at)]
             self.drafts.append(planned)
 

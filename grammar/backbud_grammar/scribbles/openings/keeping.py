@@ -207,7 +207,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"brushed off",
         r"(?=cut out (?:and|\+|&) burn)",
     ),
-    *rows("treated", r"hosed (?:off|down)(?: first)?", details="water jet"),
+    *rows(
+        "treated",
+        r"hosed (?:off|down)(?: first)?",
+        r"hosed (?:the )?(?:undersides?|underneath|leaves from below)(?: (?:hard|well|off))*",
+        details="water jet",
+    ),
     *rows("flushed", r"flushed(?: through)?", r"leached", r"rinsed through"),
     *rows(
         "soaked",

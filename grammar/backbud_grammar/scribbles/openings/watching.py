@@ -17,6 +17,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:now |still )?(?:blooming|flowering)(?=\s*$|,)",
         r"(?:first|1st) (?=\d+ (?:flowers?|blooms?) (?:open|out)\b)",
     ),
+    *rows(
+        "checked",
+        r"(?:the )?(?:air ?)?layer (?:opened(?: up)?|unwrapped|had a look)(?=$|,)",
+        details="layer",
+    ),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *rows(
         "checked",

@@ -113,7 +113,7 @@ def _check_limits(form: Form, item: DetailItem, measure: Measure) -> None:
         numbers = [100 * numbers[0] / numbers[1]]
     if (
         form.limits
-        and measure.sort in ("number", "share", "fraction", "angle", "temperature")
+        and measure.sort in ("number", "share", "fraction", "angle", "temperature", "ratio")
         and not all(form.limits[0] <= number <= form.limits[1] for number in numbers)
     ):
         unit = " %" if measure.sort in ("share", "fraction") else ""

@@ -49,6 +49,35 @@ _IN_THOUGHT = re.compile(r"\bin (?:my|his|her|our) (?:head|mind|dreams?)\b", re.
 _ITSELF = re.compile(r"by (?![A-Z])\S|(?:it|them|him|her)sel(?:f|ves)\b|its (?:own )?(?!pot\b)\w")
 
 
+# Not joined to a word or a figure, nor before a unit: `7-3-6`, `14-3 mm`.
+_SHORT_DAY = re.compile(
+    r"(?<![\w./,-])(\d{1,2})[./-](\d{1,2})(?![\w./,-])"
+    r"(?!\s*(?:%|-|–|\+|(?:mm|cm|m|L|l|mL|ml|g|kg|h|min|C|inch)\b))"
+)
+_OF_A_YEAR, _OF_A_MONTH = 12, 31
+
+
+def short_day(text: str) -> tuple[str, int] | None:
+    """The first day that is said without its year and can be no share and no range, and where it
+    stands: one of its figures is over twelve, or the second is the smaller one.
+
+    >>> short_day("repotted 14-3 oval blue"), short_day("20/5"), short_day("2-3 left")
+    (('14-3', 9), ('20/5', 0), None)
+    """
+    for found in _SHORT_DAY.finditer(text):
+        low, high = sorted((int(found[1]), int(found[2])))
+        falls = found[1] != found[2] and int(found[1]) == high
+        if 0 < low <= _OF_A_YEAR and high <= _OF_A_MONTH and (falls or high > _OF_A_YEAR):
+            return found[0], found.start()
+    return None
+
+
+def day_it_begins_with(pieces: Iterable[str]) -> str:
+    """The day that the first such piece of a line begins with, or "": `14-3 oval blue`."""
+    days = (short_day(piece) for piece in pieces)
+    return next((day for found in days if found is not None for day, at in [found] if at == 0), "")
+
+
 # Each as it is written.
 ELSEWHEN_PATTERNS = tuple(
     one.pattern for one in (_ELSEWHEN, _NOT_BY_US, _NOT_THIS, _OTHERS, _ITSELF)

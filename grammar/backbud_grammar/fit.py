@@ -200,7 +200,14 @@ def _wrong_words(form: Form, words: Sequence[DetailItem], text: str) -> Misread:
     return Misread(
         "unknown-detail",
         f"“{text}” is not understood here",
-        partial(did_you_mean, text, form.words, f"Expected: {expected(form)}.", NEAR_IN_DETAIL),
+        partial(
+            did_you_mean,
+            text,
+            form.words,
+            f"Expected: {expected(form)}.",
+            NEAR_IN_DETAIL,
+            among_free_words=True,
+        ),
         *extent(words),
     )
 

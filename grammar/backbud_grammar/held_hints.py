@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.elsewhen import day_it_begins_with
 from backbud_grammar.forms import ActForm
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.hints import NO_DETAILS, PART_WORDS
@@ -19,6 +20,7 @@ from backbud_grammar.problems import Flaw
 # Money without its sum says nothing.
 _SUMS: tuple[ActWord, ...] = ("billed", "paid", "credited")
 _COMES_OFF = REMOVED | word_set("is was all of the it on")
+_STILL_ON = word_set("not never yet tomorrow later next soon")
 # A branch that is put down stays on.
 _BROUGHT_DOWN = re.compile(r"\b(?:put|pulled|bent|brought|drawn|led|set) down\b")
 # A part of the tree in the midst of what is said.
@@ -28,6 +30,10 @@ _PART_IN = re.compile(
 _WHAT_WAS_DONE = (
     "Write only what was done, each part in a detail of its own; the rest goes on a line that "
     "begins with noted."
+)
+_OF_ITS_DAY = (
+    "What was done on {day} stands below that day's own heading, with its year; on this page write "
+    "“noted {line}”."
 )
 _WHO_ASKS = "Who asks does not say that it is so: begin the whole line with noted."
 
@@ -70,8 +76,14 @@ def held_hint(
     hint = without_dashes(form, word, flaw).hint
     if "?" in " ".join(unread):
         return _WHO_ASKS
+    day = day_it_begins_with(text.split(", "))
+    if day:
+        return _OF_ITS_DAY.format(day=day, line=f"{word} {text}")
     if is_undone(form, unread):
-        return _came_off(form, text)
+        came_off = _came_off(form, text)
+        if limiter_among(unread, _STILL_ON):
+            return f"Where it is still on, write “noted {word} {text}”. {came_off}"
+        return came_off
     if form.of_all and flaw.code in ("unknown-detail", "unknown-word", "unexpected-measure"):
         # No word that is like another is meant here: `lost the top` is not `lost to`.
         hint = "" if hint.startswith("Did you mean") else hint
@@ -85,7 +97,8 @@ def held_hint(
         return f"Write {form.word} where it was done, noted where it was only seen. {hint}"
     if lines and hint.startswith(("Expected", "Here may follow", NO_DETAILS)):
         return lines
-    if limiter_among(unread, LIMITING) and hint.startswith(("Did you mean", "Expected", "Give it")):
+    of_one_piece = ("Did you mean", "Expected", "Give it", "A part of the tree stands")
+    if limiter_among(unread, LIMITING) and hint.startswith(of_one_piece):
         return _WHAT_WAS_DONE
     return hint
 
@@ -142,7 +155,10 @@ def _came_off(form: ActForm, text: str) -> str:
 
         found = {one.casefold() for one in _PART_IN.findall(in_full(text))}
         part = found.pop() if len(found) == 1 else ""
-    where = f" on {part}" if takes_part and part else ""
+    if takes_part and not part:
+        # Bare, it would free all.
+        return f"Where it came off, write {form.undone_by}, and of which part: on left 2."
+    where = f" on {part}" if takes_part else ""
     return f"Where it came off, write {form.undone_by}{where}."
 
 

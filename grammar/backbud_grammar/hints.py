@@ -13,13 +13,15 @@ from backbud_grammar.forms import ANY_WORDS, Form
 from backbud_grammar.items import DetailItem, extent, is_plain_number, written_of
 from backbud_grammar.lexicon import REMARK_HINT, Lexicon
 from backbud_grammar.measures import Measure
-from backbud_grammar.problems import NEAR_IN_DETAIL, Misread, did_you_mean
+from backbud_grammar.problems import NEAR_IN_DETAIL, Misread, did_you_mean, meant_in
 from backbud_grammar.readers import BETWEEN_WEDGES, WEDGES
 
 SHOWN_DETAILS = 8
 # So many words of a detail are compared with those of the act: to compare takes a millisecond.
 MOST_COMPARED = 12
 
+# So many words are no sentence: the text, and its words one by one.
+_MOST_IN_SLIP = 3
 NO_DETAILS = "This act takes no details."
 COMMA_HINT = "Details are parted by a comma and a space."
 
@@ -161,9 +163,7 @@ def _hint_for_unknown(
     words = [text, *(item.text for item in items if item.sort == "word" and len(item.text) > 2)]
     words = [word for word in words if word.casefold() != _NO_SLIP]
     del words[MOST_COMPARED:]
-    near = next(
-        filter(None, (did_you_mean(word, known, cutoff=NEAR_IN_DETAIL) for word in words)), ""
-    )
+    near = next(filter(None, (_near_of(word, known, len(words)) for word in words)), "")
     if near:
         return f"{near} {REMARK_HINT}"
     if lexicon.with_part and not PART_WORDS.isdisjoint(words):
@@ -177,6 +177,14 @@ def _hint_for_unknown(
     if beside:
         return f"Here may follow: {', '.join(beside)}. {REMARK_HINT}"
     return f"{expected_of(lexicon.forms)} {REMARK_HINT}"
+
+
+def _near_of(word: str, known: Sequence[str], of: int) -> str:
+    """What a word of a detail is a slip of; in a sentence only what begins as it does: `around` is
+    no slip of `ground` there. `of`: how many texts are compared."""
+    near = did_you_mean(word, known, cutoff=NEAR_IN_DETAIL, among_free_words=True)
+    begins_alike = meant_in(near)[:1].casefold() == word[0].casefold()
+    return near if of <= _MOST_IN_SLIP or begins_alike else ""
 
 
 # `closed up, leave` is said of the work, and no slip of `leaves`.

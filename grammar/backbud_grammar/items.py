@@ -109,6 +109,9 @@ def item_of(part: Part, text: str) -> DetailItem:
         return DetailItem("measure", written, start, flaw=error)
 
 
+_OR_A_DAY = "; what was done on a day stands below that day's own heading."
+
+
 def _measure(part: Part, text: str) -> Measure:
     rule, (opening, *others) = part
     first = text[opening.start : opening.end]
@@ -123,8 +126,7 @@ def _measure(part: Part, text: str) -> Measure:
             raise Misread(
                 "falling-range",
                 f"“{first}” does not rise",
-                "Write the smaller number first"
-                + ("; a day stands with its year: 2027-03-06." if unit is None else "."),
+                "Write the smaller number first" + ("." if unit else _OR_A_DAY),
             )
         return Measure(numbers[:1], symbol, "rate" if per else sort, numbers[1], per, count)
     if rule == "sizes":
@@ -188,7 +190,7 @@ def _per(written: str) -> str:
         return ""
     if written in BY_WRITING:
         return unit_named(written).symbol
-    near = nearest(written, BY_WRITING) if len(written) > 2 else ""
+    near = nearest(written, BY_WRITING) if len(written) > 3 else ""
     raise Misread(
         "unknown-unit",
         f"“{written}” is no unit known here",

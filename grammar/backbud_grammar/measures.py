@@ -251,15 +251,24 @@ def unit_named(written: str) -> Unit:
     return unit
 
 
+# Units of so few letters are alike.
+_SHORT_UNIT = 3
+
+
 def _hint_for_unit(written: str) -> str:
     folded = written.casefold().replace(" ", "")
     if folded in _SAID_OTHERWISE:
         return _SAID_OTHERWISE[folded]
     # The short ones are like too many things.
     long = [said for said in _SAID_OTHERWISE if len(said) > 4]
-    # Two letters are near to many a unit, unless only their case is wrong.
-    is_likely = len(written) > 2 or any(one.casefold() == folded for one in BY_WRITING)
-    near = nearest(written, [*long, *BY_WRITING]) if is_likely else ""
+    near = nearest(written, [*long, *BY_WRITING])
+    whole = near.casefold()
+    is_in_it = whole == folded or (
+        len(near) > 1 and (folded.startswith(whole) or folded.endswith(whole))
+    )
+    if len(written) <= _SHORT_UNIT and not is_in_it:
+        # So few letters are near to many a unit, but `cms` only goes on where one ends.
+        near = ""
     if not near:
         return "Units: mm cm m, mL L, g kg, C F, min h, %."
     return _SAID_OTHERWISE.get(near) or f"Did you mean “{near}”?"

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading, corrected_prose, prose_reading
 from backbud_grammar.acts import DAY_FORMS
+from backbud_grammar.card_examples import CardExamples
 from backbud_grammar.card_lines import read_card_line
 from backbud_grammar.contradictions import contradictions
 from backbud_grammar.count_and_price import count_beside_price
@@ -51,6 +52,8 @@ class _Shelf(Struct):
     placed: dict[str, Reading] = {}
     # What is wrong, without a hint.
     unhinted: dict[str, Reading] = {}
+    # What pieces are that were only asked whether they are understood; nothing where they are not.
+    understood: dict[str, tuple[Detail, ...]] = {}
 
 
 class Details:
@@ -75,7 +78,7 @@ class Details:
         self._unhinted: dict[tuple[str, str], ActReading] = {}
         self._shelves: dict[str, _Shelf] = {}
         self._sought = 0
-        self._plainly: dict[tuple[int, str], tuple[Detail, ...]] = {}
+        self._card_examples = CardExamples()
 
     def weather(self, piece: str) -> Reading:
         """Read one piece of a day's weather."""
@@ -97,7 +100,11 @@ class Details:
         readings = self.readings_of(f"card {kind.kind}")
         reading = readings.get(text)
         if reading is None:
-            reading = readings[text] = read_card_line(kind, text)
+            reading = self._card_examples.read(kind, text)
+            if reading is None:
+                reading = read_card_line(kind, text)
+                self._card_examples.learn(kind, text, reading)
+            readings[text] = reading
             self.learned += 1
         return reading
 
@@ -139,21 +146,14 @@ class Details:
 
         As `of`, but no hint is sought, which takes far longer than to read.
         """
-        lexicon = self.lexicon(form)
+        shelf = self._shelf(form.word, form.forms)
         out: list[Detail] = []
         for _, piece in part_at_commas(text):
-            read = self._understood(piece, lexicon)
+            read = _understood(piece, shelf)
             if not read:
                 return ()
             out += read
         return tuple(out)
-
-    def _understood(self, piece: str, lexicon: Lexicon) -> tuple[Detail, ...]:
-        key = (id(lexicon), piece)
-        known = self._plainly.get(key)
-        if known is None:
-            known = self._plainly[key] = understood_details(piece, lexicon)
-        return known
 
     def _read(self, form: ActForm, text: str, *, hints: bool) -> ActReading:
         if form.prose:
@@ -171,8 +171,10 @@ class Details:
         no_work = named is not None and (named.prose or named.names_act)
         if named is None or named is form or (no_work and not corrects):
             example = f"For example: {form.word} {form.example}."
-            works = [bare for bare, act in self.acts.items() if not act.names_act]
-            hint = did_you_mean(word, works, example) if word and named is None else example
+            hint = example
+            if hints and word and named is None:
+                works = [bare for bare, act in self.acts.items() if not act.names_act]
+                hint = did_you_mean(word, works, example)
             message = (
                 f"“{word}” is no act known here"
                 if word and named is None
@@ -231,7 +233,7 @@ class Details:
             lexicon = shelf.lexicon
             with_part = lexicon.with_part
             for start, piece in part_at_commas(text):
-                if with_part and ("on " in piece or piece.endswith("on")):
+                if with_part and _may_name_part(piece):
                     # A hint is sought only where it is told, and kept only then.
                     known = shelf.placed.get(piece)
                     if known is None or (hints and known.flaw is not None):
@@ -318,7 +320,8 @@ class Details:
         if reading is None and not hints:
             reading = shelf.unhinted.get(piece)
         if reading is None:
-            reading = read_detail(piece, shelf.lexicon, hints=hints)
+            known = () if _may_name_part(piece) else shelf.understood.get(piece, ())
+            reading = Reading(known) if known else read_detail(piece, shelf.lexicon, hints=hints)
             # What is not understood is read once more where it is told what may have been meant.
             if hints or reading.flaw is None:
                 shelf.readings[piece] = reading
@@ -326,6 +329,25 @@ class Details:
             else:
                 shelf.unhinted[piece] = reading
         return reading
+
+
+def _understood(piece: str, shelf: _Shelf) -> tuple[Detail, ...]:
+    known = shelf.understood.get(piece)
+    if known is None:
+        reading = None
+        if not _may_name_part(piece):
+            reading = shelf.readings.get(piece) or shelf.unhinted.get(piece)
+        if reading is None:
+            known = understood_details(piece, shelf.lexicon)
+        else:
+            known = () if reading.flaw is not None else reading.details
+        shelf.understood[piece] = known
+    return known
+
+
+def _may_name_part(piece: str) -> bool:
+    """Whether a part of the tree may stand in a piece: behind `on`."""
+    return "on " in piece or piece.endswith("on")
 
 
 def _nothing_said(form: ActForm) -> Flaw:

@@ -7,6 +7,7 @@ from functools import cache
 
 from msgspec import Struct
 
+from backbud_grammar.elsewhen import short_day
 from backbud_grammar.lexicon import Lexicon
 from backbud_grammar.measures import BY_WRITING
 from backbud_grammar.problems import Misread
@@ -107,6 +108,15 @@ def flaw_of_part(part: str) -> Misread | None:
             "Write it first: 3 mm Al on left 2.",
             found.start(),
             len(found[0]),
+        )
+    day = short_day(part)
+    if day is not None and day[1]:
+        return Misread(
+            "date-in-part",
+            "a day stands after the part",
+            "What was done on another day stands below that day's own heading.",
+            day[1],
+            len(day[0]),
         )
     if " on " in part:
         return Misread(

@@ -122,23 +122,61 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     """Return the known word most like `word`, or "" when none is near."""
     if len(word) > LONGEST_COMPARED:
         return ""
+    written = word.casefold()
+    folded = {
+        name.casefold(): name
+        for name in known
+        if len(name) <= LONGEST_COMPARED and may_be_near(written, name.casefold(), cutoff)
+    }
+    if not folded:
+        return ""
     # difflib is needed only where something is wrong.
     from difflib import get_close_matches
 
-    folded = {k.casefold(): k for k in known if len(k) <= LONGEST_COMPARED}
-    found = get_close_matches(word.casefold(), folded, n=1, cutoff=cutoff)
+    found = get_close_matches(written, folded, n=1, cutoff=cutoff)
     return folded[found[0]] if found else ""
+
+
+def may_be_near(text: str, other: str, cutoff: float) -> bool:
+    """Whether two texts have as many letters in common as near ones have, in whatever order.
+
+    It is quick to tell, and false of most; difflib compares letter by letter.
+    """
+    least = cutoff * (len(text) + len(other)) / 2
+    common = len(other)
+    if common < least or len(text) < least:
+        return False
+    for letter in set(other):
+        less = other.count(letter) - text.count(letter)
+        if less > 0:
+            common -= less
+            if common < least:
+                return False
+    return True
 
 
 # In a detail stand many words that are no slip of anything, so that a near one must be very near.
 NEAR_IN_DETAIL = 0.78
 
 
-def did_you_mean(word: str, known: Iterable[str], otherwise: str = "", cutoff: float = 0.6) -> str:
-    """Return a hint that names the nearest known word, or `otherwise`."""
+# Where free words stand, of so few letters too many are alike: `away` is no slip of `Al`.
+_TOO_SHORT = 3
+
+
+def did_you_mean(
+    word: str,
+    known: Iterable[str],
+    otherwise: str = "",
+    cutoff: float = 0.6,
+    *,
+    among_free_words: bool = False,
+) -> str:
+    """Return a hint that names the nearest known word, or `otherwise`; among free words none that
+    is so short that many a word is like it."""
     near = nearest(word, known, cutoff)
-    if near.casefold() == word.casefold():
-        # It is written as it should be: something else is wrong there.
+    is_short = among_free_words and min(len(near), len(word)) <= _TOO_SHORT
+    if is_short or near.casefold() == word.casefold():
+        # Or it is written as it should be, and something else is wrong there.
         near = ""
     return f"Did you mean “{near}”?" if near else otherwise
 

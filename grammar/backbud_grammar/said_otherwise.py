@@ -56,7 +56,10 @@ _CUTS = ("cut", "shortened", "reduced", "topped")
 _WOOD = frozenset(("leader", "trunk", "branch", "branches", "limb", "limbs"))
 _PRUNED = "Write pruned: pruned back to 2 buds, or pruned hard."
 _TWO: Mapping[str, str] = {
-    "cut off": "Write pruned where a branch came off, separated where a layer did.",
+    **dict.fromkeys(
+        ("cut off", "cut from"),
+        "Write pruned where a branch came off, separated where a layer did.",
+    ),
     "cut at": "Write pruned where a branch was cut, struck where cuttings were taken.",
     "picked up": "Write returned where its owner came for it, received where it came to you.",
 }

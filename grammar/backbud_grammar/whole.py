@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.elsewhen import elsewhen, in_thought, not_by_us
+from backbud_grammar.elsewhen import day_it_begins_with, elsewhen, in_thought, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
@@ -32,11 +32,13 @@ def told(
     reading: ActReading,
     flaws: Sequence[Flaw],
     forms: Sequence[Form],
+    *,
+    hints: bool = True,
 ) -> tuple[bool, tuple[Flaw, ...]]:
     """Return whether an act is held back by its own text, and its flaws, which then say so.
 
     `word`: as it is written. `flaws`: all that was found in the line. `forms`: those of the act,
-    and of the act that it names.
+    and of the act that it names. `hints`: whether what is held back says how to write it.
     """
     if form.prose:
         return False, tuple(flaws)
@@ -53,7 +55,7 @@ def told(
             or is_undone(form, unread)
             or _is_of_roots(form, unread)
             or _puts_on_nothing_read(form, reading, wrong)
-            or limiter_among(unread, LIMITING - says_off(forms))
+            or _is_limited(unread, forms)
             or _done_elsewhen(form, text, unread)
             or _by_an_animal(form, text, wrong)
             or _may_be_another_thing(form, wrong)
@@ -61,7 +63,7 @@ def told(
             first = replace(
                 wrong[0],
                 message=f"{wrong[0].message}, {CHANGES_NOTHING}",
-                hint=held_hint(form, word, text, unread, wrong),
+                hint=held_hint(form, word, text, unread, wrong) if hints else "",
             )
             return True, tuple(
                 first if flaw is wrong[0] else without_dashes(form, word, flaw) for flaw in flaws
@@ -125,6 +127,13 @@ def _not_understood(text: str, reading: ActReading, wrong: Iterable[Flaw]) -> li
     ]
 
 
+def _is_limited(unread: Sequence[str], forms: Sequence[Form]) -> bool:
+    """Whether a word that was not read limits the act; `off` none that says what came off."""
+    return bool(
+        limiter_among(unread, LIMITING) and limiter_among(unread, LIMITING - says_off(forms))
+    )
+
+
 def _may_be_another_thing(form: ActForm, wrong: Sequence[Flaw]) -> bool:
     """Whether the words right behind an act that says many things are what nobody read: `layered
     look`."""
@@ -142,7 +151,8 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
     """What puts an act that is done on another day, or into other hands; a plan is of one."""
     if form.bearing != "does" or form.names_act:
         return ""
-    return not_by_us(unread) or elsewhen((*unread, *text.split(", ")))
+    pieces = text.split(", ")
+    return not_by_us(unread) or elsewhen((*unread, *pieces)) or day_it_begins_with(pieces)
 
 
 def _by_an_animal(form: ActForm, text: str, wrong: Iterable[Flaw]) -> str:

@@ -11,6 +11,7 @@ from backbud.say import Heading
 from backbud.tongue import full_day
 from backbud.views.day import joint_title, rounds, stands_under
 from backbud.views.history import EntryView
+from backbud.views.one_cold import one_cold
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import WorkView
 from backbud.words import beside, between, between_in_full, day, minutes, number
@@ -79,8 +80,10 @@ def _where_they_stand(those: Sequence[WorkView]) -> Iterator[str]:
 def _beside(those: Sequence[WorkView]) -> Iterator[str]:
     """What is told beside a round: each once, with its trees where it is not of all."""
     told: dict[str, list[str]] = {}
+    cold = one_cold(those)
     for one in those:
-        for text in (*((one.said,) if one.said else ()), *(f"! {c}" for c in one.cautions)):
+        said = cold if cold and one.cold is not None else one.said
+        for text in (*((said,) if said else ()), *(f"! {c}" for c in one.cautions)):
             told.setdefault(text, []).append(one.tree)
     every = {one.tree for one in those}
     for text, trees in told.items():

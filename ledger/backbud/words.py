@@ -204,20 +204,25 @@ def sizes(text: str) -> str:
     return text.replace(" x ", " × ")
 
 
-# What is put over a tree for longer than this is put on at once, and stays.
-_STAYS = timedelta(weeks=6)
+# What is put over a tree for longer than this stays for a while; than that, for a season.
+_A_WHILE, _A_SEASON = timedelta(weeks=1), timedelta(weeks=6)
+
+
+def stays_on(act: ActWord, window: WindowDays) -> bool:
+    """Whether a work is a shelter that is put on and stays: its window is how long."""
+    return act == "protected" and window.closes - window.opens > _A_WHILE
 
 
 def is_put_on_at_once(act: ActWord, window: WindowDays) -> bool:
     """Whether a work is a shelter that is put on at once and stays for a season."""
-    return act == "protected" and window.closes - window.opens > _STAYS
+    return act == "protected" and window.closes - window.opens > _A_SEASON
 
 
 def closing(act: ActWord, window: WindowDays, today: date) -> str:
-    """By when a work is to be done: `by 3 May`; of a shelter that stays for a season `now, until 10
+    """By when a work is to be done: `by 3 May`; of a shelter that stays `now, until 10
     May`, or `from 9 November, until 10 May`."""
     last = day(window.closes, today.year)
-    if not is_put_on_at_once(act, window):
+    if not stays_on(act, window):
         return phrase("by {last}", last=last)
     since = (
         phrase("now")

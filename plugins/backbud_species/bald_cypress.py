@@ -27,7 +27,7 @@ from backbud_species.habits.works import (
     wires,
     without,
 )
-from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 
 
 class BaldCypress(Conifer):
@@ -80,7 +80,7 @@ class BaldCypress(Conifer):
             "repot",
             between(1, 7),
             because="It bears hard root work as its buds swell, and fills a pot in two summers.",
-            cautions=("Keep it from frost afterwards: cut roots freeze first.",),
+            cautions=(CUT_ROOTS_FREEZE,),
         ),
         pinches(
             "pinch",

@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from backbud.species import COMMON_PRACTICE, FROM_MEMORY, Fact, RepotInterval, Rule, StageMonths
 from backbud_species.habits.flushes import trims_again
+from backbud_species.habits.heat import cool_enough_to_thirst
 from backbud_species.habits.tropical import Tropical
 from backbud_species.habits.works import (
     LEAF_WORK,
@@ -107,6 +108,7 @@ class Bougainvillea(Tropical):
             "flowers.",
             cautions=("Not in a year of root work, and never to the point where leaves fall.",),
             gate=LEAF_WORK,
+            only_if=cool_enough_to_thirst,
         ),
         trims_again(
             "trim-late",

@@ -76,7 +76,7 @@ class CommonBox(BroadleafEvergreen):
         91: ((8, 25), (9, 12), (10, 2)),
     }
     advice = (
-        "Look into the crown each week from April on: the moth strips a tree in days.",
+        "Look into the crown each week from spring on: the moth strips a tree in days.",
         "Water in the morning, on the soil, and keep dead leaves out of the crown: blight lives "
         "in wet leaves.",
         "Give it lime in its water, shade in the frost, and still air in winter.",
@@ -133,7 +133,7 @@ class CommonBox(BroadleafEvergreen):
         feeds(
             "feed",
             at(10, 0, 14, 35),
-            because="Its only long flush is that of May, and pale leaves show hunger first.",
+            because="Its only long flush is that of spring, and pale leaves show hunger first.",
         ),
         wires(
             "wire",

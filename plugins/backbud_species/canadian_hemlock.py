@@ -113,10 +113,10 @@ class CanadianHemlock(Conifer):
         ),
         watches_for(
             "woolly-adelgid",
-            months((11, 15), (1, 20), (4, 30), why="what was seen, November to May"),
+            months((11, 15), (1, 20), (4, 30), why="what was seen, late autumn to spring"),
             where="white wool at the base of the needles, on the underside of last year's shoots",
-            because="The woolly adelgid feeds through winter, and its wool is seen from November "
-            f"to May ({_NEW_YORK}).",
+            because="The woolly adelgid feeds through winter, and its wool is seen from late "
+            f"autumn to spring ({_NEW_YORK}).",
             cautions=("It kills hemlocks, and in many places it must be reported.",),
         ),
         watches_for(

@@ -20,7 +20,7 @@ from backbud_species.habits.works import (
     wires,
     without,
 )
-from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 
 _PENN_STATE = "Penn State Extension, Elm leaf beetle, 2017"
 
@@ -81,7 +81,7 @@ class ChineseElm(Elm):
             "and thick ones may go for the sake of the root flare.",
             cautions=(
                 "Cut roots clean with a sharp blade: their bark tears and slips.",
-                "Keep it from frost afterwards: cut roots freeze first.",
+                CUT_ROOTS_FREEZE,
             ),
         ),
         prunes(

@@ -70,7 +70,7 @@ class FieldElm(Elm):
     )
     never = (
         *Elm.never,
-        "Never make large cuts between April and September: their scent draws bark beetles.",
+        "Never make large cuts between spring and autumn: their scent draws bark beetles.",
         "Never keep dead elm wood with bark on near it.",
     )
     sources: ClassVar[dict[str, str]] = {"prune": _EAST_LANSING}
@@ -116,8 +116,8 @@ class FieldElm(Elm):
             "elm-wilt",
             by_warmth((6, 5), (6, 25), (8, 15)),
             where="single shoots that wilt and yellow from the tip, and brown rings in a cut twig",
-            because="Elm wilt is carried by bark beetles and shows from June on, one branch after "
-            "another.",
+            because="Elm wilt is carried by bark beetles and shows from early summer on, one "
+            "branch after another.",
             cautions=("Cut well below the stain at once, burn it, and clean the tools.",),
         ),
     )

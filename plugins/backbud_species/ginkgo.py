@@ -32,6 +32,7 @@ from backbud_species.habits.works import (
     without,
     work,
 )
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE
 
 _OKLAHOMA = "Oklahoma State University Extension, Ginkgo biloba"
 _HONG_KONG = "Hospital Authority of Hong Kong, Toxic plants: Ginkgo biloba"
@@ -77,7 +78,8 @@ class Ginkgo(BroadleafDeciduous):
         97: ((10, 30), (11, 14), (11, 30)),
     }
     advice = (
-        "Bring the pot where it cannot freeze through: the roots go first, and show it in May.",
+        "Bring the pot where it cannot freeze through: the roots go first, and show it in late "
+        "spring.",
         "Water when the surface dries, and little after leaf fall: thick roots rot in a wet pot.",
         "Male and female are different trees, and a female makes seed only after decades.",
         "Keep its seeds from children and pets.",
@@ -97,7 +99,7 @@ class Ginkgo(BroadleafDeciduous):
             "the spurs swell and not before.",
             cautions=(
                 "Shorten thick roots a little at a time and let no cut root stand wet.",
-                "Keep it from frost afterwards: cut roots freeze first.",
+                CUT_ROOTS_FREEZE,
             ),
         ),
         trims(

@@ -22,6 +22,7 @@ from backbud_species.habits.works import (
     trims,
     watches_for,
 )
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE
 
 
 class Hackberry(BroadleafDeciduous):
@@ -67,7 +68,7 @@ class Hackberry(BroadleafDeciduous):
             "repot",
             between(1, 7),
             because="It bears hard root work while its buds swell, and branches close to the cut.",
-            cautions=("Keep it from frost afterwards: cut roots freeze first.",),
+            cautions=(CUT_ROOTS_FREEZE,),
         ),
         trims(
             "trim",

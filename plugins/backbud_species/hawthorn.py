@@ -95,15 +95,15 @@ class Hawthorn(SpringBlossom):
             "late-frost",
             10,
             frost_c=-4.0,
-            because="It leafs in March and bears frost, and only a hard one after warm weeks burns "
+            because="It leafs early and bears frost, and only a hard one after warm weeks burns "
             "leaves and flower buds.",
         ),
         trims(
             "trim",
             at(69, 3, 10, 24),
             what="long shoots to two or three leaves; short spurs left whole",
-            because="Spurs with a plump bud flower next May, and shortened long shoots turn into "
-            "spurs.",
+            because="Spurs with a plump bud flower next spring, and shortened long shoots turn "
+            "into spurs.",
             cautions=("Thorns are shoots too and may bud: cut those that hurt.",),
         ),
         feeds(

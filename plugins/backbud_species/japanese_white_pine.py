@@ -128,7 +128,7 @@ class JapaneseWhitePine(OneFlushPine):
             "pests",
             by_warmth((4, 10), (5, 3), (6, 5)),
             where="white wool on bark and between the needles, swollen bark with yellow blisters",
-            because="Bark adelgids lay in April under wool that a jet of water takes off "
+            because="Bark adelgids lay in early spring under wool that a jet of water takes off "
             f"({_PURDUE}), and blister rust from currants shows in spring ({_FOREST_SERVICE}).",
         ),
         shades_in_heat(

@@ -52,7 +52,9 @@ class KurumeAzalea(LateFloweringEvergreen):
         "kirishima tsutsuji",
         "miyama kirishima",
     )
-    habit = "A dense small-leaved evergreen hidden by flowers in May, strongest at the base."
+    habit = (
+        "A dense small-leaved evergreen hidden by flowers in late spring, strongest at the base."
+    )
     # The RHS list itself was not at hand. R. kiusianum may drop most of its leaves in winter.
     hardiness = Fact("H5", FROM_MEMORY)
     # Of Hino Crimson; Hinodegiri bore down to -12.2 °C.

@@ -119,8 +119,8 @@ class MugoPine(OneFlushPine):
             "sawfly",
             by_warmth((4, 25), (5, 10), (6, 10)),
             where="crowds of striped larvae on last year's needles, which rear up together",
-            because="European pine sawfly feeds in crowds from early May to mid-June and can be "
-            f"picked off by hand ({_ILLINOIS}).",
+            because="European pine sawfly feeds in crowds from late spring to early summer and can "
+            f"be picked off by hand ({_ILLINOIS}).",
         ),
         watches_for(
             "pests",

@@ -57,7 +57,7 @@ class Myrtle(MediterraneanEvergreen):
     )
     never = (
         *MediterraneanEvergreen.never,
-        "Never trim it from July on if it is to flower.",
+        "Never trim it from midsummer on if it is to flower.",
     )
     works: ClassVar[tuple[Rule, ...]] = altered(
         without(MediterraneanEvergreen.works, "trim-late"),
@@ -72,7 +72,7 @@ class Myrtle(MediterraneanEvergreen):
             "trim",
             at(10, 14, 24, 32),
             what="new shoots to two pairs, for the last time before flowers",
-            because="Its flowers sit on the shoots of this summer, so what is cut by early June "
+            because="Its flowers sit on the shoots of this summer, so what is cut by early summer "
             "still grows and sets them.",
         ),
         deadheads(

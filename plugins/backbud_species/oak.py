@@ -115,7 +115,7 @@ class EnglishOak(BroadleafDeciduous):
             "trim-late",
             by_warmth((8, 1), (8, 14), (8, 31)),
             what="long shoots of the Lammas flush to two leaves",
-            because="The second flush of late July runs long at the top, and what is left still "
+            because="The second flush of summer runs long at the top, and what is left still "
             "ripens.",
         ),
         feeds(

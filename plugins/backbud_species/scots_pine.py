@@ -111,7 +111,7 @@ class ScotsPine(OneFlushPine):
             by_warmth((6, 1), (6, 20), (7, 31)),
             where="old needles low in the crown, for red bands with black dots",
             because="Red bands on needles whose base stays green are needle blight, seen best in "
-            f"June and July ({_FORESTRY}).",
+            f"early summer ({_FORESTRY}).",
             cautions=(
                 "In some countries a nursery has to report it: ask the plant-health service.",
             ),

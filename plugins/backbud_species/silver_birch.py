@@ -79,7 +79,7 @@ class SilverBirch(BroadleafDeciduous):
     )
     never = (
         *BroadleafDeciduous.never,
-        "Never cut it from January until the leaves are hard: it bleeds for days.",
+        "Never cut it from midwinter until the leaves are hard: it bleeds for days.",
         "Never take a large branch at once: the cut rots, and the trunk below it dies back.",
     )
     works: ClassVar[tuple[Rule, ...]] = altered(

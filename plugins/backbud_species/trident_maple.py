@@ -30,7 +30,7 @@ from backbud_species.habits.works import (
     weeks,
     wires,
 )
-from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 
 
 class TridentMaple(SpreadingMaple):
@@ -77,7 +77,7 @@ class TridentMaple(SpreadingMaple):
             between(1, 7),
             because="It is repotted as the buds swell and before the first leaf opens; it bears "
             "hard root work and soon fills a pot.",
-            cautions=("Keep it from frost afterwards: cut roots freeze first.",),
+            cautions=(CUT_ROOTS_FREEZE,),
         ),
         pinches(
             "pinch",

@@ -16,8 +16,11 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import backbud_grammar.details as details
+import backbud_grammar.problems as problems
+import backbud_grammar.scribbles.spelled as spelled
 from backbud.journal.diary import DiaryReader
 from backbud.journal.read import read_journal
+from backbud.journal.said import ActReader
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
@@ -26,6 +29,7 @@ from backbud_grammar.limiters import LIMITING
 from backbud_grammar.scribbles.details_said import ways_said, words_said
 from backbud_grammar.scribbles.meant import MEANT
 from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.plain import FILLERS, plain_words
 from backbud_grammar.scribbles.unopened import Unopened
@@ -123,7 +127,13 @@ def the_long_way() -> Iterator[None]:
         patch.setattr(Unopened, "opens_nothing", lambda *_: False)
         patch.setattr(WordsBeside, "bear_on_nothing", lambda *_: False)
         patch.setattr(DiaryReader, "page_by_lines", lambda *_: None)
+        patch.setattr(spelled, "phrases_in", lambda _text: (1 << len(spelled.PHRASES)) - 1)
+        patch.setattr(Opener, "hangs_on_page", lambda *_: True)
+        patch.setattr(ActReader, "_sound_text", lambda *_: None)
+        patch.setattr(problems, "may_be_near", lambda *_: True)
+        spelled.in_full.cache_clear()
         yield
+    spelled.in_full.cache_clear()
 
 
 def held_together(files: Files) -> None:
@@ -143,6 +153,19 @@ def in_parts(lines: Sequence[str], size: int = 150) -> list[Sequence[str]]:
 def test_of_every_given_line(part: int) -> None:
     for lines in in_parts(GIVEN)[part::4]:
         held_together(journal_of(lines))
+
+
+def test_of_the_hands_lines_with_other_figures() -> None:
+    pick = random.Random(11)
+    lines = [
+        re.sub(
+            r"\d+", lambda _: str(pick.choice((pick.randint(0, 40), pick.randint(0, 400)))), line
+        )
+        for line in (line for line in GIVEN if re.search(r"\d", line))
+    ]
+    pick.shuffle(lines)
+    for some in in_parts(lines[:600]):
+        held_together(journal_of(some))
 
 
 def test_below_a_flood() -> None:
@@ -280,6 +303,19 @@ def test_what_stands_beside_any_act_has_what_its_pattern_needs(
     # Held against a whole text, or found in it from the beginning of a word on.
     is_searched = pattern.startswith((r"\b", r"(?<!\S)"))
     _fits(pattern if is_searched else rf"\A(?:{pattern})", data)
+
+
+@given(st.sampled_from(range(len(spelled.PHRASES))), st.data())
+def test_a_phrase_written_short_has_a_word_or_sign_that_it_is_found_by(
+    at: int, data: st.DataObject
+) -> None:
+    pattern = spelled.PHRASES[at][0].pattern
+    text = data.draw(st.from_regex(re.compile(pattern, re.IGNORECASE | re.ASCII)))
+    assert spelled.phrases_in(text) >> at & 1
+    whole = text
+    for short, written in spelled.PHRASES:
+        whole = short.sub(written, whole)
+    assert spelled.phrases_in_full(text) == whole
 
 
 def test_no_table_is_read_in_vain() -> None:

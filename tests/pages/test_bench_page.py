@@ -126,6 +126,11 @@ def test_a_caution_of_some_trees_names_them() -> None:
         ("pruned", around(-9, 0, 11), {}, "Not pressing"),
         # What a tree may die without comes first; what only may be done presses nobody.
         ("protected", around(-9, 0, 40), {"weight": PROTECTION}, "Before all else"),
+        # So does a shelter that should be over it by now; one for a night goes by its days.
+        ("protected", around(-1, 0, 20), {"weight": CARE}, "Before all else"),
+        ("protected", around(-1, 3, 20), {"weight": CARE}, "Not pressing"),
+        ("protected", around(-1, 0, 2), {"weight": CARE}, "Closes soon"),
+        ("protected", around(-1, 0, 20), {"weight": CHANCE}, "Not pressing"),
         ("pruned", around(-9, 0, 2), {"weight": CHANCE}, "Not pressing"),
         ("checked", around(-9, 0, 0), {}, "The round to look at"),
         ("checked", around(-9, -5, -1), {}, "Past its time"),

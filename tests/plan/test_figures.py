@@ -17,6 +17,7 @@ FIGURES = """
 agreed_weeks            12      ask_after_weeks          4      ball_fills_pot_share    0.9
 buying_margin_percent   10      decandle_from_c         17      feed_rests_over_c      32
 feed_again_under_c      28      feed_rests_tender_over_c 38
+great_heat_tender_over_c 38    dry_spell_under_c       33
 fine_wire_m              3      frame_high_c             3      frame_low_c             1
 frame_water            0.6      glass_high_c             6      glass_light             0.7
 glass_low_c            1.5      glass_water           0.64      great_heat_over_c      35

@@ -184,3 +184,30 @@ def test_another_town_or_station_turns_a_journal_that_was_remembered(tmp_path) -
         (tmp_path / "station.csv").write_text(GHCN.format(latitude=latitude))
         session = open_session(str(tmp_path), date(2026, 6, 1), only_check=True)
         assert session.journal.pages[0].when.first == date(2014, month, 1)
+
+
+@pytest.mark.parametrize("card", ["town Singapore", "latitude 2 S", "latitude 23.3 N"])
+def test_between_the_tropics_months_tell_no_season(written, card) -> None:
+    """Without weather a garden at Singapore was told to keep late frost from young leaves in May;
+    how warm Bogotá's or Singapore's year is, its latitude does not say."""
+    diary = "tree hoshi\n  kind Chinese elm\n2026-05-02\nhoshi\n  wired 2 mm Al on left 1\n"
+    session = written(f"place yard\n  {card}\n{diary}", "2026-05-02", problems=("unknown-season",))
+    (told,) = session.problems()
+    assert (told.line, told.severity) == (1, "warning")
+    assert {one.id.split("/")[1] for one in session.plan().all()} == {"wire-check", "wire-off"}
+    # Once something is known of its air, all is foretold; further off, the months say something.
+    known = f"place yard\n  {card}\n  low {'24 ' * 12}C\n  high {'31 ' * 12}C\n{diary}"
+    assert len(list(written(known, "2026-05-02").plan().all())) > 10
+    further = written(f"place yard\n  latitude 24 N\n{diary}", "2026-05-02")
+    assert len(list(further.plan().all())) > 20
+
+
+def test_a_tender_tree_that_came_in_winter_is_late_for_nothing(written) -> None:
+    """Bought on 2 May in Melbourne, where figs are in by 15 April: a fortnight is left."""
+    session = written(
+        "place yard\n  latitude 37.8 S\ntree fig\n  kind willow-leaf fig\n"
+        "2026-05-02\nfig\n  bought\n",
+        "2026-05-03",
+    )
+    (asked,) = [f for f in session.plan().all() if f.id.startswith("fig/tender-in/2025-26")]
+    assert (asked.window.opens, asked.window.closes) == (date(2026, 5, 2), date(2026, 5, 16))

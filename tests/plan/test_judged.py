@@ -257,3 +257,28 @@ def test_where_there_is_too_much_to_judge_it_says_so(written, tmp_path, capsys) 
     written(text, "2026-06-20", settings=HOME).remember_cautions()
     after = written(text, "2026-06-20", settings=HOME)
     assert (len(after.cautions.cautions), after.cautions.not_judged) == (1, 0)
+
+
+# Seville's monthly means, remembered and rounded: great heat comes before new roots of June have
+# grown.
+SEVILLE = """
+place yard
+  latitude  37.4 N
+  longitude  5.9 W
+  low   5.7 7.0 9.2 11.1 14.2 18.0 20.3 20.4 18.2 14.4 10.0 7.3 C
+  high  16.0 18.1 21.9 23.4 27.7 32.6 36.0 35.5 31.7 26.0 20.2 16.6 C
+"""
+
+
+def test_a_work_is_judged_by_the_days_that_the_climate_gives(care) -> None:
+    """A satsuki is repotted after its flowers, where no great heat follows them: at Seville in
+    spring, and in a cool place in June as ever."""
+    june = "2026-06-12\ncrow\n  repotted  same pot, 2 cm off below\n"
+    (said,) = care(SEVILLE, "satsuki azalea", june, "2026-06-13")
+    assert said.startswith(
+        "It was repotted on 12 June 2026: root work has its time here from 2 March"
+    )
+    assert " or from" not in said
+    assert care(COOL, "satsuki azalea", june.replace("06-12", "06-25"), "2026-06-26") == []
+    spring = june.replace("06-12", "03-01")
+    assert care(SEVILLE, "satsuki azalea", spring, "2026-03-02") == []

@@ -93,6 +93,25 @@ def test_a_chance_of_the_season_stands_once_for_the_trees_of_a_kind(due, written
     )
 
 
+def test_so_it_does_for_several_kinds_with_the_same_work_in_the_same_week(due) -> None:
+    """Tropical kinds have it by the same months; what is said of one kind names its trees."""
+    some = trees("ash", "birch", kind="willow-leaf fig") + trees("crow", kind="serissa")
+    text = PLACE + some + trees("elm", kind="Fukien tea") + "2026-05-01\nall\n  noted  well\n"
+    found = due(text, "2026-08-20")
+    (n,) = [n for n, line in enumerate(found) if "trim the next flush" in line]
+    assert found[n].strip().startswith("4 trees")
+    told = [line.strip() for line in found[n + 1 : n + 5]]
+    assert sorted(told[0].split(", ")) == ["ash", "birch", "crow", "elm"]
+    json_of = json.loads("\n".join(due(text, "2026-08-20", "--json")))
+    cautions = {one["tree"]: one["cautions"] for one in json_of if "next flush" in one["title"]}
+    assert set(cautions) == {"ash", "birch", "crow", "elm"}
+    for tree, said in cautions.items():
+        for one in said:
+            of = [other for other in cautions if one in cautions[other]]
+            whose = "" if len(of) == 4 else f" ({', '.join(of)})"
+            assert any(line == f"! {one}{whose}" for line in told), (tree, one)
+
+
 def test_it_shrinks_as_its_trees_are_done(due, written) -> None:
     day = wiring_day(THREE, written)
     done = THREE + f"{day}\ncrow\n  wired  3 mm Al on left 1\n"

@@ -230,6 +230,7 @@ def test_what_was_agreed_waits_for_the_month_it_is_planned_for(asked, find, days
     [
         ("repotting", 60),  # as a repotting usually takes
         ('"repotting, wiring"', 180),  # and a wiring
+        ('"hard pruning, then new soil"', 30),
         ('"a first shaping"', 10),  # no work that is known: to tell that it is ready
     ],
 )

@@ -167,6 +167,19 @@ def test_a_mistyped_subject_line_is_no_heading(tell, line) -> None:
     assert [e.event.act for e in told.histories.trees["kaze"].entries] == ["watered"]
 
 
+@pytest.mark.parametrize("heading", ["Xmas", "Midsummer", "weekend", "Sat+Sun", "Sat/Sun", "then"])
+def test_a_word_alone_that_is_like_no_handle_begins_another_day(tell, heading: str) -> None:
+    told = tell(f"2026-11-20\nkaze\n  watered\n{heading}\n{BELOW}")
+    assert (told.only().code, told.only().line) == ("bad-heading", 4)
+    assert told.acts == ["kaze watered"]
+
+
+def test_a_word_alone_that_is_like_a_handle_is_a_slip_of_it(tell) -> None:
+    told = tell("2026-11-20\nkaze\n  watered\nhosih\n\nyuki\n  fed\n")
+    assert "bad-heading" not in told.codes
+    assert told.acts == ["kaze watered", "yuki fed"]
+
+
 def test_a_tree_may_be_called_as_a_month_is(tell) -> None:
     cards = "place yard\ntree may\n  kind trident maple\ngroup sun\n  trees may\n"
     told = tell("2026-11-20\nMay\n  watered\nsun\n  turned\n", cards=cards)

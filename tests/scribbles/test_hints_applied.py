@@ -158,11 +158,11 @@ SET_APART = {
     ),
     # Where the wire is on, nothing is left to ask.
     ("one", 63): (_NOT_ON_IT, "wire off R2, biting, 3 rings. rest ok leave"),
-    ("three", 45): (_NOT_ON_IT, "unwired on left 2"),
+    ("three", 45): (_NOT_ON_IT, "wire bites in 2nd left, off at once, rest 1 wk more"),
     ("three", 90): (_NOT_ON_IT, "unguyed on left 3"),
 }
-# What came in on a day that is not the page's belongs on that day's page, as its message says.
-ANOTHER_DAY = ("three", 63)
+# What was done on a day that is not the page's belongs on that day's page, as its message says.
+ANOTHER_DAY = (("three", 42), ("three", 63), ("three", 78))
 # What was billed is one of three sums, and nobody but the keeper can tell which.
 WHICH_SUM = ("three", 93)
 
@@ -181,10 +181,16 @@ def test_one_hint_of_each_refused_line_puts_all_of_it_right(hand: str) -> None:
         if any(one.severity != "kept" for one in verdict.problems)
     }
     right = {verdict.line.number for verdict, _, now in _tried(hand) if _reads_as_meant(now)}
-    apart = {number for one, number in (*SET_APART, ANOTHER_DAY, WHICH_SUM) if one == hand}
+    apart = {number for one, number in (*SET_APART, *ANOTHER_DAY, WHICH_SUM) if one == hand}
     left = {n: text for n, text in refused.items() if n not in right | apart}
     assert left == {}
     assert apart <= refused.keys() - right
+
+
+@pytest.mark.parametrize(("hand", "number"), ANOTHER_DAY)
+def test_what_was_done_on_another_day_is_sent_to_its_page(hand: str, number: int) -> None:
+    [problems] = [one.problems for one in verdicts(hand) if one.line.number == number]
+    assert any("stands below that day's own heading" in one.hint for one in problems)
 
 
 @pytest.mark.parametrize(("hand", "number"), SET_APART)
@@ -229,7 +235,21 @@ def _read_alone(line: str) -> Verdict:
             "wired 2 mm Al on left 2 -- came off again",
             "Where it is not so, write “noted wired 2 mm Al on left 2 -- came off again”.",
         ),
-        ("wire bites in 2nd left, off at once", "Where it came off, write unwired on left 2."),
+        (
+            "wire bites in 2nd left, off tomorrow",
+            "Where it is still on, write “noted wire bites in 2nd left, off tomorrow”. Where it"
+            " came off, write unwired on left 2.",
+        ),
+        (
+            "repotted 14-3 same pot",
+            "What was done on 14-3 stands below that day's own heading, with its year; on this page"
+            " write “noted repotted 14-3 same pot”.",
+        ),
+        ("rain water only", "It may have meant watered: begin the line with that word."),
+        (
+            "photo, 3x",
+            "Where it is so, begin the line with photo; where it is not, with noted.",
+        ),
         (
             "guy on 2nd left slackened, was biting",
             "Write guyed where it was done; where it was only seen, write “noted guy on 2nd left"
@@ -244,9 +264,9 @@ def _read_alone(line: str) -> Verdict:
             "It may have meant put-off: name the work behind it: put-off repot.",
         ),
         (
-            "caterpillars 4 by hand",
+            "larch adelgid, oil at night",
             "It may have meant treated: write treated first and the rest behind two hyphens:"
-            " “treated -- caterpillars 4 by hand”",
+            " “treated -- larch adelgid, oil at night”",
         ),
         (
             "shade house, frost tonight",
@@ -304,6 +324,30 @@ def _read_alone(line: str) -> Verdict:
             "unwired on left 1 and apex",
             "Write only what was done, each part in a detail of its own; the rest goes on a line"
             " that begins with noted.",
+        ),
+        # Bare, it would free all of the tree.
+        (
+            "wire biting top R, cut off, paste",
+            "Where it came off, write unwired, and of which part: on left 2.",
+        ),
+        # What may have been meant is no neighbour in letters, and no part is an act.
+        ("pulled in, 9 C night coming", "It may have meant moved: begin the line with that word."),
+        (
+            "L1 guy tightened a notch",
+            "It may have meant guyed or checked: begin the line with the one that it was.",
+        ),
+        ("no. 7 dead, out", "It may have meant died: begin the line with that word."),
+        (
+            "in flower full 28-5",
+            "It may have meant bloomed or staged: begin the line with the one that it was.",
+        ),
+        (
+            "cut from mother, in drum",
+            "Write pruned where a branch came off, separated where a layer did.",
+        ),
+        (
+            "Cu 2 mm 1 kg 38 eur from Ruud",
+            "It may have meant bought or measured: begin the line with the one that it was.",
         ),
         # A slip stays one.
         (

@@ -52,7 +52,12 @@ def test_where_the_summer_is_too_cool_it_is_not_decandled_but_candles_are_broken
     found = only(made.yearly(PINE, strong, year, "black-pine-candles"))
     assert found.act == "pinched"
     assert "under 17 °C" in found.datum
+    # Too little heat is left as well, and it would be judged against that.
     setting = made.year(PINE, "cool", figures={"decandle_from_c": 10.0})
+    assert not list(made.yearly(PINE, strong, setting, "black-pine-decandle"))
+    setting = made.year(
+        PINE, "cool", figures={"decandle_from_c": 10.0, "second_flush_k_days": 500.0}
+    )
     assert len(made.yearly(PINE, strong, setting, "black-pine-decandle")) == 1
 
 

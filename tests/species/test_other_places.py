@@ -6,6 +6,7 @@ source. Frost figures: tests/climate/test_coldest_night.py.
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from functools import cache
 
@@ -14,6 +15,7 @@ from tests.conftest import Written
 from tests.species.climates import outlook_at, year_under
 from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
+from tests.species.test_every_species import KINDS
 
 from backbud.climate.outlook import Outlook
 from backbud.plan.followups import FollowUp
@@ -32,6 +34,7 @@ from backbud_species.bougainvillea import Bougainvillea
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.european_larch import EuropeanLarch
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 from backbud_species.japanese_black_pine import JapaneseBlackPine
 from backbud_species.japanese_maple import JapaneseMaple
 from backbud_species.satsuki_azalea import SatsukiAzalea
@@ -212,3 +215,123 @@ def test_wire_is_looked_at_within_weeks_where_wood_thickens_all_year(written: Wr
     found = told(written(SINGAPORE + BEFORE + diary, "2026-11-21", settings=HOME), "beringin")
     window = found["wire-check"].window
     assert window.opens == date(2026, 12, 4) and window.closes == date(2027, 1, 1)
+
+
+# ------------------------------------------------------------------ great heat, short summers
+
+
+def asked(made: Made, kind: type[Species], name: str, strength: str = "strong") -> dict[str, str]:
+    """What is asked for, by the rule: the work and what is done."""
+    species = kind()
+    rows = made.yearly_by_rule(species, made.tree(strength=strength), year_in(kind, name))
+    return {rule: f"{one.act} {one.what}" for rule, one in rows}
+
+
+@pytest.mark.parametrize(
+    ("name", "way"),
+    [
+        ("Singapore", "fully, the tips cut too"),
+        ("Taipei", "fully, the tips cut too"),
+        # Days of 38 to 42 °C follow: new leaves scorch in them.
+        ("Delhi", "in part: outer leaves"),
+        ("Phoenix", "in part: outer leaves"),
+    ],
+)
+def test_a_fig_is_not_stripped_before_days_of_forty_degrees(
+    made: Made, name: str, way: str
+) -> None:
+    assert asked(made, WillowLeafFig, name)["willow-fig-defoliate"] == f"defoliated {way}"
+
+
+@pytest.mark.parametrize(
+    ("name", "spared"),
+    [("Delhi", True), ("Phoenix", False), ("Singapore", False), ("Cape Town", False)],
+)
+def test_no_bougainvillea_goes_thirsty_in_the_heat(made: Made, name: str, spared: bool) -> None:
+    """Delhi's April passes 36 °C, where a dry pot kills in a day; Phoenix has its three weeks from
+    29 March, before the days reach 33 °C."""
+    assert ("bougainvillea-dry-spell" not in asked(made, Bougainvillea, name)) == spared
+
+
+@pytest.mark.parametrize(
+    ("name", "cut"),
+    [
+        # 17.4 °C is warm for a summer, and 790 K·day above 10 °C are left of it on 1 June.
+        ("Stockholm", False),
+        ("Edmonton", False),
+        ("Dublin", False),
+        # Pines of the Pacific Northwest are cut in early June (from memory).
+        ("Vancouver", True),
+        ("Denver", True),
+        ("Milan", True),
+        ("Melbourne", True),
+    ],
+)
+def test_no_candles_are_cut_where_too_little_heat_is_left(made: Made, name: str, cut: bool) -> None:
+    """What is asked for is never what is judged: it needs 900 K·day (from the trade's facts)."""
+    found = asked(made, JapaneseBlackPine, name)
+    assert ("black-pine-decandle" in found) == cut
+    assert ("black-pine-candles" in found) != cut
+
+
+def test_feed_goes_on_all_year_in_the_tropics(written: Written) -> None:
+    """Fed in October, when a fig elsewhere rests: what is used up after four weeks is given again,
+    in November as in any month."""
+    diary = "\n2026-10-20\nberingin\n  fed  8-8-8\n"
+    found = told(written(SINGAPORE + BEFORE + diary, "2026-10-21", settings=HOME), "beringin")
+    assert found["feed-again"].window.opens == date(2026, 11, 17)
+
+
+# ------------------------------------------------------------------ what is said there
+
+_MONTHS = re.compile(
+    r"\b(January|February|March|April|May|June|July|August|September|October|November|December)\b"
+)
+
+
+def test_no_sentence_of_a_species_names_a_month(made: Made) -> None:
+    """A keeper at Melbourne read of “the second flush of late July”: seasons hold in both halves of
+    the Earth, months in one. Names of sources stand in brackets."""
+    said = set()
+    for kind in KINDS:
+        species, year = kind(), year_in(kind, "Milan")
+        said |= {species.habit, species.why_frost, *species.advice, *species.never}
+        for _, one in made.yearly_by_rule(species, made.tree(strength="strong"), year):
+            said |= {one.what, one.because, *one.cautions}
+    assert len(said) > 500
+    assert [one for one in sorted(said) if _MONTHS.search(re.sub(r"\([^)]*\)", "", one))] == []
+
+
+def test_frost_is_spoken_of_where_there_is_some(made: Made) -> None:
+    """Of a Chinese elm's wire and roots at Singapore nobody says that they freeze."""
+
+    long_ago = made.tree(made.event("2018-03-20", "repotted", "same pot"))
+
+    def cautions(name: str) -> set[str]:
+        rows = made.yearly_by_rule(ChineseElm(), long_ago, year_in(ChineseElm, name))
+        return {caution for _, one in rows for caution in one.cautions}
+
+    of_frost = {FROZEN_WOOD_SNAPS, CUT_ROOTS_FREEZE}
+    assert of_frost <= cautions("Milan") and not of_frost & cautions("Singapore")
+
+
+CAPE = """
+place yard
+  latitude   33.9 S
+  longitude  18.6 E
+  low   15.7 15.6 14.2 11.9 9.4 7.8 7 7.5 8.7 10.6 13.2 14.9 C
+  high  26.1 26.5 25.4 23 20.3 18.1 17.5 17.8 19.2 21.3 23.5 24.9 C
+
+tree lork
+  kind  European larch
+"""
+
+
+def test_a_tree_whose_chill_is_never_met_is_told_of_once_a_year(written: Written) -> None:
+    """It stood on the species' page alone."""
+    session = written(
+        CAPE + "2024-08-20\nlork\n  repotted  same pot\n", "2026-08-02", settings=HOME
+    )
+    found = told(session, "lork")["no-rest"]
+    assert "does not suit this place" in found.title
+    assert any("60 chill portions" in reason.text for reason in found.because)

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from backbud_grammar.tables import cache_folder
+from backbud_grammar.cache_folder import cache_folder
 
 RAN = "import os\nopen(os.environ['RAN'], 'w').close()\n"
 # What backbud, lark, msgspec and Python's own modules would be glad to import.

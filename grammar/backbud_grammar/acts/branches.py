@@ -71,7 +71,7 @@ ACTS: tuple[ActForm, ...] = (
                 "structural, for structure, to shape, roots aside, to old wood, trunk chop, "
                 "for light, suckers, water shoots, long shoots, bar branches, crossing branches, "
                 "sacrifice branch, sacrifice branches, twigs, dead twigs, dead branches, "
-                "dead wood, after flowering"
+                "dead wood, after flowering, first round, second round, third round"
             ),
             *BY_A_SHARE,
             *EXTENT,
@@ -98,7 +98,7 @@ ACTS: tuple[ActForm, ...] = (
             *LIGHT,
             *listed(
                 "outline, to outline, to silhouette, to shape, low, top, long shoots, "
-                "new growth, all over"
+                "new growth, all over, first round, second round, third round"
             ),
             *BY_A_SHARE,
             *EXTENT,
@@ -273,6 +273,7 @@ ACTS: tuple[ActForm, ...] = (
             ),
             *EXTENT,
         ),
+        LEAVING,
         COUNTED,
         PART,
         about="buds off trunk or wood",
@@ -376,8 +377,9 @@ ACTS: tuple[ActForm, ...] = (
         words("with", *DEADWOOD_PRODUCTS),
         free("with"),
         words("how", "undiluted", "one coat", "two coats", "second coat"),
-        measure("diluted", "ratio"),
-        bare("diluted", "ratio"),
+        # What is thinner is a winter wash for the bare tree, and a treatment.
+        measure("diluted", "ratio", limits=(1, 10)),
+        bare("diluted", "ratio", limits=(1, 10)),
         PART,
         also=("lime-sulphured", "lime-sulphur"),
         also_bare=("lime-sulphur",),

@@ -150,6 +150,10 @@ _TABLE: Mapping[str, str] = {
         r"|(?:\d+|two|three|four|six|a|one|the) (?:weeks|months|week|month) (?:is |are )?(?:up|over|gone|passed|done)"
     ),
     "measured": (
+        # What it was, beside what it is.
+        r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
+        r"(?: (?:last year|before|then))?"
+        r"|"
         r"(?:nil|none|nothing)(?: yet)?(?: (?:on|at|in|low|lower|top|up|left|right|side|front|back|apex|inside|below|the|branch|\d))*"
         r"|(?:sheaths?|needles) (?:still |all )*(?:closed|shut|tight)(?: yet| still)?|(?:going|heading|moving) (?:the )?(?:right|wrong) way"
     ),
@@ -250,6 +254,6 @@ def grows_on(piece: str) -> bool:
     return _GROWS_ON.fullmatch(piece) is not None
 
 
-def stays_on(piece: str) -> bool:
+def says_rest_stays(piece: str) -> bool:
     """Whether a piece says that all else stays as it is: `rest ok leave`."""
     return _STAYS.fullmatch(piece) is not None

@@ -40,7 +40,13 @@ _IN_WORDS = {
 # How far off a day may be that stands without its year; about half a year, so that one of its two
 # readings is out of reach.
 WITHIN_DAYS = 183
-_DAY = re.compile(rf"({_SHORT})$")
+# No word and no figure joined to it: `7-3-6`, `14-3 mm`.
+_DAY = re.compile(
+    rf"(?<![\w./-])(?P<day>{_SHORT})(?![\w./-])(?!\s*(?:%|-|–|\+|(?:mm|cm|m|L|mL|g|kg|h|min|C)\b))"
+)
+# A word stands before it, or a part that is numbered.
+_BEFORE_DAY = re.compile(r"[^\W\d_]$|\b(?:left|right) \d{1,2}$", re.IGNORECASE)
+_SPAN = re.compile(r"\b(?:till?|until|since|from|between|before|after|by|to)$", re.IGNORECASE)
 _READ = re.compile(
     rf"(?:(?P<count>{_COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
     rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)"
@@ -53,6 +59,19 @@ _OF_YEAR = re.compile(
     rf"(?:(?P<season>{_SEASON})|(?P<month>{MONTH})) (?P<year>20\d\d)", re.IGNORECASE
 )
 _SEASONS = ("spring", "summer", "autumn", "winter")
+
+
+# Of a text without any of these a day is read the same on every page.
+_OF_PAGE = re.compile(
+    r"next|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mon|tue|wed|thu|fri|sat|sun"
+    r"|20\d\d|\d?[./-]\d|\bhalf\b",
+    re.IGNORECASE,
+)
+
+
+def hangs_on_page(text: str) -> bool:
+    """Whether days in a text may be read by the day of its page; False where none can."""
+    return _OF_PAGE.search(text) is not None
 
 
 def when_of(text: str, page: date | None) -> str:
@@ -142,18 +161,25 @@ def _readings(written: str, page: date) -> Iterator[date]:
 
 
 def without_own_day(piece: str, page: date | None) -> str:
-    """The piece without the page's own day where it ends in it: `mekiri 24/6` on 24 June.
+    """The piece without the page's own day: `mekiri 24/6`, `repotted 14-3 oval blue`.
 
-    Only where it can be no share and no range: one of its figures is over twelve.
+    Only where it can be no share and no range: one of its figures is over twelve, or it falls.
+
+    >>> without_own_day("repotted 14-3 oval blue", date(2027, 3, 14))
+    'repotted oval blue'
+    >>> without_own_day("dose 14-3", date(2027, 3, 15)), without_own_day("1-4", date(2027, 4, 1))
+    ('dose 14-3', '1-4')
     """
     found = _DAY.search(piece)
     if found is None or page is None:
         return piece
-    first, second = (int(figure) for figure in re.split(r"[./-]", found[1]))
-    if max(first, second) <= 12 or (page.day, page.month) not in {
+    first, second = (int(figure) for figure in re.split(r"[./-]", found["day"]))
+    if (max(first, second) <= 12 and first <= second) or (page.day, page.month) not in {
         (first, second),
         (second, first),
     }:
         return piece
-    left = piece[: found.start()].rstrip()
-    return left if not left or left[-1].isalpha() else piece
+    before, behind = piece[: found.start()].rstrip(), piece[found.end() :].lstrip()
+    if (before and not _BEFORE_DAY.search(before)) or _SPAN.search(before):
+        return piece
+    return f"{before} {behind}".strip()

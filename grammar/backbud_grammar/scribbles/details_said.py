@@ -13,7 +13,7 @@ from functools import cache
 from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
-from backbud_grammar.scribbles.needed import NeededWords
+from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -37,7 +37,7 @@ _FRACTIONS = {
     "two thirds": "2/3",
 }
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
-_BOTTOM = r"(?:below|under|the bottom|bottom|the underside|underside|btm|the base|base)"
+_BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _ROOTS = (
     (
@@ -63,6 +63,14 @@ _ROOTS = (
         r"tied \1",
     ),
     (rf"roots? {_SHARE} off (?:from )?(?:the )?{_BOTTOM}", r"off below %1"),
+    (rf"{_SHARE} roots? off (?:from )?(?:the )?{_BOTTOM}", r"off below %1"),
+    (
+        rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ?ball|ball|kluit|wortels?|wurzeln)"
+        r" (?:off|away|weg|ab)",
+        "off %1",
+    ),
+    (r"(?:out of|from) (\S+) (?:in|into|to) (?:the )?(\S+)", r"out of \1, into \2"),
+    (rf"(\d) ties (Al|Cu) {_NUM}(?: mm)?", r"tied \3 mm ^2 x \1"),
     (rf"roots? {_SHARE} {_BOTTOM}(?: off)?", r"off below %1"),
     (rf"{_LEN} {_BOTTOM} away", r"off below \1"),
     (rf"sides? {_LEN}(?: away| off)?", r"off sides \1"),
@@ -98,7 +106,7 @@ _ROOTS = (
     (rf"{_LEN} off (?:the )?sides", r"off sides \1"),
     (r"wired in(?: (?:at|with))?(?: (\d))?(?: (?:pts|points|places|corners|ties))?", r"tied \1"),
     (rf"roots? (?:trimmed|cut|shortened|pruned)(?: back)? {_LEN} {_BOTTOM}", r"off below \1"),
-    (rf"roots? {_SHARE}(?: off)?", r"off %1"),
+    (rf"roots? (?:flat |level |evenly )?{_SHARE}(?: off)?", r"off %1"),
     (r"tied [x×] ?(\d) (\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
     (r"(?:top ?root|tap ?root|taproots?) (?:sawn|sawed)(?: off)?", "taproot cut"),
     (
@@ -192,6 +200,13 @@ _DECANDLED = (
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
+_RUBBED = (
+    (r"(?:back |down )?to (\d|one|two|three)(?: (?:each|per \w+))?", r"leaving \1 buds"),
+    (
+        r"(\d|one|two|three) (?:left |kept )?(?:per|a|each) (?:tip|shoot|branch|place|knot)",
+        r"leaving \1 buds",
+    ),
+)
 _PLUCKED = (
     (r"(?:all )?(?:the )?old ones(?: only)?", "old needles"),
     (
@@ -235,6 +250,13 @@ _CUT = (
         r"\1 branches on \2",
     ),
     (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
+    (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
+    (
+        r"(?:the )?((?:low |high |lower |upper )?(?:back |front )?(?:left|right|back|front))"
+        r" (?:big |heavy |thick |large |long )+(?:one|branch)(?: off| out)?",
+        r"1 branch on \1",
+    ),
+    (r"(?:the )?(?:outside|outer side)", "outer"),
     # What is left is not off, and `left` is no side there.
     (rf"{_SHARE} (?:is |are )?(?:left|stays?|stay|kept|remains?|remaining)(?: on)?", "~1"),
     (r"candles (?:pinched|snapped|broken|cut|shortened)", "candles"),
@@ -246,7 +268,8 @@ _CUT = (
     (r"(?:over )?(?:the )?whole (?:tree|crown|thing)", "all"),
     # `to a third` leaves a third: two thirds are off.
     (
-        rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}",
+        rf"candles (?:snapped |broken |pinched |cut |shortened |twisted )?(?:back )?to {_SHARE}"
+        r"(?: with (?:the )?fingers)?",
         "candles, ~1",
     ),
     (
@@ -298,7 +321,8 @@ _CUT = (
         r"to \1 \2",
     ),
     (
-        r"(?:the )?(?:insides?|inner(?: ones| leaves)?|inside ones) (?:left|stays?|kept|untouched)",
+        r"(?:the )?(?:insides?|inner(?: ones| leaves)?|inside ones)(?: and weak(?: ones)?)?"
+        r" (?:left(?: on)?|stays?(?: on)?|kept|untouched)",
         "outer leaves",
     ),
     (r"(?:the )?(?:outer|outside)(?: ones| leaves)?(?: only)?", "outer leaves"),
@@ -457,6 +481,19 @@ _WIRE = (
         r"(?:the )?((?:new )?(?:leader|apex)|top|crown|trunk|(?:left|right) \d) (?:re-?)?wired(?: up)?",
         r"on \1",
     ),
+    *(
+        (
+            rf"({metal}) {thick}(?: mm)? on (\d+) (?:small |fine |thin |new )*"
+            r"(?:ones|branches|shoots|twigs)",
+            r"\2 mm ^1, \3 branches",
+        )
+        for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))
+    ),
+    (
+        r"((?:left|right) \d) (?:put|pulled|brought) down with (?:a )?guy(?: (\d(?:[.,]\d)? mm))?"
+        r"(?: instead)?",
+        r"\2, down, on \1",
+    ),
     (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
     (r"(?:the )?primar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, primary branches"),
     (r"(?:the )?secondar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, secondary branches"),
@@ -542,6 +579,16 @@ _TREAT = (
     (r"3 of \d", "third time"),
     (r"(?:soaked|watered|drenched|washed) in(?: (?:after|well))?", "soil drench"),
     (r"(.+?) (?:tonight|today|this (?:evening|morning))", r"\1"),
+    (r"(1:\d+) on (?:the )?bare (?:wood|tree|branches|twigs)", r"\1, winter wash"),
+    (r"((?:rubbing )?alcohol)(?: spray| wipe)?", r"with \1"),
+    (r"(.+?) (?:at night|tonight)", r"\1, in the evening"),
+    (r"(?:with )?(?:a )?(?:brush|toothbrush|cotton bud|cotton swab)", "by hand"),
+    (r"(.+?) (?:and|&|\+) (?:a )?(?:brush|toothbrush|cotton bud)", r"\1, by hand"),
+    (r"(.+?) (?:with|on) (?:a )?(?:brush|toothbrush|cotton bud|cotton swab)", r"\1, by hand"),
+    (
+        r"(caterpillars|adults|grubs|weevils|slugs|snails|beetles|moths|scale) (\d+) (?:by hand|picked off|squashed)",
+        r"\2 \1, by hand",
+    ),
     (r"(.+?) (?:on )?(?:the )?whole tree", r"\1, all over"),
     (r"(?:the )?whole tree|all of it|everywhere|top to bottom|both sides", "all over"),
     (r"(?:scraped|scratched|rubbed|squashed|wiped|washed|picked)(?: off| away| out)?", "by hand"),
@@ -681,7 +728,15 @@ _BENT = (
         r"\2 on \1",
     ),
 )
-_GUYED = ((r"from (\S+) to (.+)", r"to \2, on \1"),)
+_GUYED = (
+    (
+        r"((?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)?)"
+        r" (?:pulled |put |brought |drawn )?down with (?:a )?guy(?: wire)?"
+        r"(?: (\d(?:[.,]\d)? mm(?: (?:Al|Cu))?))?",
+        r"\2, down, on \1",
+    ),
+    (r"from (\S+) to (.+)", r"to \2, on \1"),
+)
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
@@ -762,6 +817,10 @@ _MEASURED = (
         r"\1 \2 \3, \1 \4 \5",
     ),
     (
+        rf"(trunk|girth|nebari) {_LEN} (?:at|above|just above|on) (?:the )?(?:soil|base|ground)(?: level)?",
+        r"\1 \2",
+    ),
+    (
         r"EC ?([\d.,]+)(?: mS(?:/cm)?)?,? pH ?([\d.,]+)(?:,? dH ?([\d.,]+))",
         r"EC \1 mS/cm, pH \2, hardness \3 dH",
     ),
@@ -804,6 +863,9 @@ _CHECKED = (
         "graft taken",
     ),
     (r"both sides|on both sides", ""),
+    (r"wait (?:another |1 more )?(\d+ (?:days?|weeks?|months?))(?: more)?", r"again in \1"),
+    (r"(?:tips )?white|white (?:tips|ones)", "white roots"),
+    (r"(?:seen|showing|visible)", "roots showing"),
     (r"look again (?:in )?(\d+ (?:days?|weeks?|months?))", r"again in \1"),
     (
         r"((?:left|right) \d|apex|top|crown) (?:is )?(tight|biting|loose|fine|not biting)",
@@ -835,6 +897,11 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (
+        r"(\d+) (?:whips?|scions?|twigs?) from (?:its |the )?own (?:top|crown|tree|shoots?)",
+        r"\1 scions, own shoot",
+    ),
+    (r"parafilm(?: on| round)?", "taped"),
     (r"(\d+) (?:pieces?|pcs)", r"\1 scions"),
     (r"tape", "taped"),
     (r"(?:cut )?paste(?:d)?(?: on)?|sealed(?: with paste)?", "pasted"),
@@ -970,6 +1037,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     ),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
+    "rubbed": (*_RUBBED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
     "layered": _LAYERED,
@@ -989,6 +1057,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "shown": _SHOWN,
     "grafted": _GRAFT,
     "bloomed": _BLOOM,
+    "disbudded": (*_RUBBED, *_CUT),
     "fruited": _FRUIT,
     "wrapped": _WRAP,
     "protected": _PROTECT,
@@ -1025,7 +1094,7 @@ def _ways(act: str, language: int) -> _Ways:
         if not came_with or came_with[0] <= language
     ]
     patterns = tuple(pattern for pattern, _ in rows)
-    return _Ways(patterns, tuple(written for _, written in rows), NeededWords(patterns))
+    return _Ways(patterns, tuple(written for _, written in rows), needed_words(patterns))
 
 
 @cache

@@ -26,7 +26,7 @@ _TABLE: Mapping[str, str] = {
     "trimmed": "flush trim hasami clip scissors shear snip hedg outline silhouette tuft",
     "pinched": "pinch metsumi nip candle tip finger",
     "decandled": "decandl mekiri",
-    "plucked": "pluck momiage needle pull",
+    "plucked": "pluck momiage needle",
     "defoliated": "defol hagari",
     "deadheaded": "dead-head deadhead pods ovar spent",
     "disbudded": "disbud",
@@ -91,7 +91,7 @@ _TABLE: Mapping[str, str] = {
     "paid": "paid ck check cheque pays sent bank cash dep deposit settled balance",
     "worked": "h hrs hours hour",
     "used": "used",
-    "counted": "stock count left",
+    "counted": "stock count",
     "skipped": "no not skip skipped didn't won't none",
     "put-off": "wait waits postpone later put off til till until next",
     "planned": "plan must needs need next todo remember autumn spring want",
@@ -126,7 +126,11 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
             r"\b(?:fleece|cover|bubble wrap|mulch) (?:\w+ ){0,3}?(?:off|away|gone|removed|down)\b",
             ("unprotected",),
         ),
-        (r"^(?:\w+ ){0,2}back to (?!the\b)(?:mrs?\b|dr\b|[a-z])", ("moved", "returned")),
+        (
+            r"^(?:\w+ ){0,2}back to (?!(?:the|old|live|green|bare|half|leaf|leaves|where)\b)"
+            r"(?:mrs?\b|dr\b|[a-z])",
+            ("moved", "returned"),
+        ),
         (r"\bcut off\b", ("pruned", "separated")),
         (r"\b(?:candles?|needles?|leaves|shoots?|roots?) (?:were |was )?not \w+", ("skipped",)),
         (r"\b(?:cut|struck|taken|stuck) (?:\w+ ){0,4}?as cuttings\b", ("struck",)),
@@ -136,6 +140,24 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"\bgrafts?\b.*\b(?:took|taken|alive|green|failed|growing)\b", ("checked",)),
         (r"\bfruits? (?:all )?(?:off|out)\b", ("thinned",)),
         (r"^\D{0,12}\d+(?:[.,]\d+)? ?/ ?h\b", ("agreed", "quoted")),
+        (r"\b(?:with|incl\.?|plus) (?:shipping|postage|carriage|delivery)\b", ("bought",)),
+        (r"(?<!\w)à \d", ("bought", "quoted")),
+        (
+            r"^(?:akadama|bims|pumice|lava|kiryu|kanuma|cu|al|alu|pot|(?:\w+ )?oval|rectangle)\b"
+            r".*\d ?(?:eur|euros?|€|£|usd|gbp|chf)",
+            ("bought",),
+        ),
+        (r"\b(?:came|in|received|there) by bank\b|\bby bank\b", ("paid",)),
+        (r"\bcut (?:from|off) (?:its |the )?mother\b", ("separated",)),
+        (r"\bpulled (?:in|inside|indoors|under)\b", ("moved",)),
+        (r"\b(?:pull\w* .*needles?|needles? .*pull)", ("plucked",)),
+        (r"^(?:from|out of|out from) (?:the )?\w+ (?:in|into|to)\b", ("moved",)),
+        (r"\b(?:back|down) to old wood\b", ("pruned",)),
+        (r"\bwire (?:look|looked)\b", ("checked",)),
+        (r"\b\d+ left\b(?! (?:branch|side|hand|one|\d))", ("counted",)),
+        (r"\bunder (?:the |a )?(?:roof|cover|eaves)\b", ("moved", "protected")),
+        (r"\b(?:leaves|lvs|all|they) (?:all )?fell\b", ("staged",)),
+        (r"^in (?:full )?(?:flower|bloom)\b", ("bloomed", "staged")),
         (r"\bpaid\b", ("paid",)),
         (r"\bpolice\b", ("lost",)),
     )
@@ -144,6 +166,11 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
 _FIRST_ONLY = plain_words(
     "in out back off no not none next from till until under late later front root mark left bag "
     "bags want spring autumn order"
+)
+# They number a tree or a branch, or begin what is seen, and name no act.
+_NAMES_NONE = re.compile(
+    r"\b(?:left|right) \d+\b|\bno\.? ?\d+\b|^in (?=(?:full )?(?:flower|bloom|leaf)\b)",
+    re.IGNORECASE,
 )
 _BY_STEM: dict[str, tuple[str, ...]] = {}
 # A word is held against stems of at least so many letters; shorter ones are whole words.
@@ -169,7 +196,7 @@ def may_mean(line: str) -> tuple[str, ...]:
         pattern, acts = MEANT[at]
         if pattern.search(text):
             found.update(dict.fromkeys(acts))
-    for n, word in enumerate(_WORD.findall(in_full(line)[:LONGEST])):
+    for n, word in enumerate(_WORD.findall(_NAMES_NONE.sub(" ", in_full(line)[:LONGEST]))):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:
             continue

@@ -12,6 +12,7 @@ from functools import cache, lru_cache
 from re import _parser
 from typing import Any
 
+from backbud_grammar.scribbles.kept_needs import KeptNeeds, Needs
 from backbud_grammar.scribbles.plain import plain_words
 
 # So many ways to write one stretch of a pattern are told apart; of more, only parts.
@@ -40,16 +41,17 @@ _OfWord = tuple[int, int, int]
 class NeededWords:
     """Of many patterns those that could fit a text, by its words; each word is looked at once."""
 
-    def __init__(self, patterns: Sequence[str]) -> None:
-        """`patterns`: held against the beginning of a text, in any case of its letters."""
+    def __init__(self, patterns: Sequence[str], needs: Iterable[Needs] | None = None) -> None:
+        """`patterns`: held against the beginning of a text, in any case of its letters. `needs`: of
+        each what it needs, where that is known."""
         # For each bit the place of the pattern that it is a way to begin of.
         self.of: list[int] = []
         # By a stretch the ways (a bit each) that it is first of all needed by, and besides.
         self._needed = tuple(_Stretched() for _ in range(_MOST_SETS))
         # The ways that need no more.
         whatever = [0] * _MOST_SETS
-        for at, pattern in enumerate(patterns):
-            for sets in _needs(pattern):
+        for at, ways in enumerate(map(_needs, patterns) if needs is None else needs):
+            for sets in ways:
                 bit = 1 << len(self.of)
                 self.of.append(at)
                 for n, by in enumerate(self._needed):
@@ -91,10 +93,10 @@ class NeededWords:
         return first, second, third
 
 
-@lru_cache(8)
-def needed_words(patterns: tuple[str, ...]) -> NeededWords:
-    """The same for the same patterns: those of the tables are of every journal."""
-    return NeededWords(patterns)
+@lru_cache(64)
+def needed_words(patterns: tuple[str, ...], own: frozenset[str] = frozenset()) -> NeededWords:
+    """The same for the same patterns: those of the tables are of every journal, but for `own`."""
+    return NeededWords(patterns, _KEPT.of(patterns, own))
 
 
 class _Stretched:
@@ -137,7 +139,7 @@ def _worth(wanted: _Stretches) -> tuple[int, int]:
 
 
 @cache
-def _needs(pattern: str) -> tuple[tuple[_Stretches, ...], ...]:
+def _needs(pattern: str) -> Needs:
     """For each way to write a pattern, where it is nothing but a choice of some, up to three sets
     of stretches of letters: of each set one stands in every text that it fits."""
     items, after = list(_parser.parse(pattern, re.IGNORECASE)), ""
@@ -151,6 +153,9 @@ def _needs(pattern: str) -> tuple[tuple[_Stretches, ...], ...]:
     # It is held against the beginning of a text, or of a word.
     each = [_of_all(one, " ", after) for one in (items[0][1][1] if is_choice else [items])]
     return tuple(tuple(sorted(one, key=_worth, reverse=True)[:_MOST_SETS]) for one in each)
+
+
+_KEPT = KeptNeeds(_needs)
 
 
 @cache

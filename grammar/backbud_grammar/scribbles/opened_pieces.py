@@ -18,6 +18,7 @@ _LAID_OVER = ("protected", "shaded", "top-dressed")
 # `moved the bench` is said of the bench.
 _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
 _POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
+_AS_WELL = re.compile(r"(?:\+|&|and) (?!\w+ (?:off|away|down)\b)\w")
 _FIGURE = re.compile(r"\d")
 # No piece that holds an act in its midst has more words.
 _MOST_AROUND = 8
@@ -28,9 +29,16 @@ class PieceOpener:
 
     def __init__(self, opener: Opener, pieces: PieceReader) -> None:
         self.opener, self.pieces, self.acts = opener, pieces, opener.acts
+        self._opened: dict[tuple[str, date | None], Opened | None] = {}
 
     def opened(self, piece: str, page: date | None) -> Opened | None:
         """The act that a piece tells of; `page`: the day of its page."""
+        key = piece, page if page is not None and self.opener.hangs_on_page(piece) else None
+        if key not in self._opened:
+            self._opened[key] = self._found(*key)
+        return self._opened[key]
+
+    def _found(self, piece: str, page: date | None) -> Opened | None:
         opened = self.opener.opened(piece, page)
         if opened is None:
             return self._done_to(piece)
@@ -42,8 +50,17 @@ class PieceOpener:
             return None
         if form.word in _LAID_OVER and piece.split()[0].casefold() not in self.acts:
             # `moss on` is laid there, `moss on the roof` is only seen.
-            return opened if self.is_whole(*opened) or is_harmless(text) else None
+            return opened if self.is_whole(*opened) or self._is_only_laid(form, text) else None
         return opened
+
+    def _is_only_laid(self, form: ActForm, text: str) -> bool:
+        """Whether each piece is a detail, bears on nothing, or tells what lies on it as well."""
+        return all(
+            is_harmless(piece)
+            or _AS_WELL.match(piece) is not None
+            or self.pieces.said(form, piece) is not None
+            for _, piece in part_at_commas(text)
+        )
 
     def _says_where(self, form: ActForm, text: str) -> bool:
         """Whether what stands behind `potted` is of pots or figures, or bears on nothing."""

@@ -8,7 +8,7 @@ from datetime import date
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
-from backbud_grammar.scribbles.days import when_of
+from backbud_grammar.scribbles.days import hangs_on_page, when_of
 from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import needed_words
@@ -43,7 +43,17 @@ class Opener:
         ]
         # And what is written in two words, as acts and handles are.
         in_two = [re.escape(name) for name in (*acts, *handles.written) if " " in name]
-        self.needed = needed_words((*(pattern for _, pattern in self._rows), *in_two))
+        of_journal = {pattern for row, pattern in self._rows if pattern != row.pattern}
+        self.needed = needed_words(
+            (*(pattern for _, pattern in self._rows), *in_two), frozenset({*of_journal, *in_two})
+        )
+
+        # A handle may hold a word for a day that it is not written with.
+        self._names_day = any(map(hangs_on_page, handles.written.values()))
+
+    def hangs_on_page(self, text: str) -> bool:
+        """Whether what a text opens may hang on the day of its page."""
+        return self._names_day or hangs_on_page(text)
 
     def _find(self, text: str) -> Iterator[tuple[ActOpening, re.Match[str]]]:
         """The openings that fit, as the tables have them in order."""
@@ -66,7 +76,7 @@ class Opener:
         size = len(both) if second[0] and both in acts else len(word) if plain in acts else 0
         named = self.handles.spelled(piece)
         for opening, found in self._find(named):
-            longer = not size or len(found[0].rstrip(" :.")) > size
+            longer = not size or len(found[0].rstrip(" :.")) > size - opening.instead
             if longer or (opening.act == "checked" and size == len(word)):
                 return self._by(opening, found, named, page)
         if second[0] and both in acts:

@@ -64,7 +64,7 @@ HARMLESS = FILLERS | plain_words(
 SEEN = HARMLESS | plain_words(_TALK)
 _READY = re.compile(
     r"(?:the )?(?:fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
-    r" (?:ready|to hand|at hand|standing by)",
+    r" (?:lies? )?(?:ready|to hand|at hand|standing by)",
     re.IGNORECASE,
 )
 # Said aside: when on that day, or how it went.

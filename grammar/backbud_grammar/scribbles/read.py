@@ -14,6 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -24,9 +25,10 @@ from backbud_grammar.scribbles.draft import (
     without_stages_in_part,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
-from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT, next_work
+from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.in_doubt import is_no_plan
+from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
@@ -71,6 +73,7 @@ class Talk:
         self.opener = PieceOpener(opener, self.pieces)
         self.unopened = Unopened(opener.needed, details.acts, handles)
         self.beside = WordsBeside(self.pieces, opener, handles)
+        self._hangs_on_page = opener.hangs_on_page
         self._read: dict[tuple[str, date | None], tuple[ToldAct, ...]] = {}
 
     def read(self, line: str, page: date | None = None) -> tuple[ToldAct, ...]:
@@ -82,6 +85,8 @@ class Talk:
             return ()
         if self.unopened.opens_nothing(line):
             return ()
+        if page is not None and not self._hangs_on_page(line):
+            page = None
         told = self._read.get((line, page))
         if told is None:
             told = self._read[line, page] = _LineReader(self, line, page).told()
@@ -111,14 +116,13 @@ class _LineReader:
             end = start + len(sentence)
             first = True
             self.sentence = sentence
-            for at, raw in part_at_commas(sentence):
-                piece = raw.strip(" .!:")
+            for at, piece, spelled in with_bites_joined(part_at_commas(sentence)):
                 if piece and labelled:
                     self._left_whole(piece, start + at)
                 elif piece:
                     self.is_unread = False
-                    spelled = with_gallons(in_full(piece), self.talk.gallon)
-                    self._piece(spelled, piece, start + at, first)
+                    spelled_out = with_gallons(spelled, self.talk.gallon)
+                    self._piece(spelled_out, piece, start + at, first)
                 first = False
         if not self.drafts or any(_IF.match(said) for said, _ in self.before):
             return ()
@@ -207,9 +211,11 @@ class _LineReader:
         again = AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in REPEATED:
             when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
-            if when:
-                self._plan(draft, when, at)
+            if when and self._plan(draft.form.bare, when, at):
                 return
+        later = later_work(draft, piece, self.page) if draft is not None else None
+        if later is not None and self._plan(later.bare, later.when, at, later.remark):
+            return
         if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
         piece = piece[found.end() :] if (found := _LEAD.match(piece)) else piece
@@ -248,7 +254,10 @@ class _LineReader:
     def _wants_detail(self, piece: str) -> bool:
         """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
         form = self.acts.get(piece.casefold())
-        return form is not None and form.needs_detail and not (form.prose or form.names_act)
+        if form is None or not form.needs_detail or form.prose or form.names_act:
+            return False
+        # `photo, 3x` names no file.
+        return not self.pieces.of_act(form).is_open
 
     def _of_work(self, piece: str, first: bool) -> Draft:
         """The act that a piece is said of: a sentence behind hours, or a sealed wound, may be of
@@ -310,10 +319,6 @@ class _LineReader:
             draft.put_beside(raw, at)
             return True
         form = draft.form
-        next_one = next_work(form.word, draft.raw, draft.pieces, piece, self.page)
-        if next_one is not None:
-            self._plan(draft, next_one.when, at, next_one.work, next_one.remark)
-            return True
         rest = REST.fullmatch(piece)
         # What is said or written of money has no rest that is work.
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
@@ -325,8 +330,7 @@ class _LineReader:
         if not all(self._is_read(draft, said) for said, _ in draft.pieces):
             # What is left of what was not understood, nobody can tell.
             return False
-        self._plan(draft, when, at)
-        return True
+        return self._plan(form.bare, when, at)
 
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
@@ -340,20 +344,21 @@ class _LineReader:
             draft.remark = raw
             return
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
-            reading = self.talk.details.of(draft.form, f"{noun} {said}")
+            reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
             if reading.named and not reading.flaws and reading.details:
                 draft.pieces.append((said, at))
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _plan(self, draft: Draft, when: str, at: int, work: str = "", remark: str = "") -> None:
-        """`again in 8 days`: the same work is planned, or another."""
+    def _plan(self, bare: str, when: str, at: int, remark: str = "") -> bool:
+        """`again in 8 days`: the work of this bare form is planned."""
         form = self.acts.get("planned")
-        if form is not None:
-            planned = Draft("planned", form, at)
-            planned.remark = remark
-            planned.pieces = [(work or draft.form.bare, at), (when, at)]
-            self.drafts.append(planned)
+        if form is None:
+            return False
+        planned = Draft("planned", form, at)
+        planned.pieces, planned.remark = [(bare, at), (when, at)], remark
+        self.drafts.append(planned)
+        return True
 
     def _begin(self, opened: Opened, at: int, raw: str = "") -> None:
         word, form, text, remark = opened

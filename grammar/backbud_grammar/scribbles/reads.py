@@ -12,7 +12,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import nearest
+from backbud_grammar.problems import may_be_near, nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
@@ -298,22 +298,9 @@ class ActPhrases:
         like = [
             one
             for one in about
-            if (one[0] == text[0] or one[-1] == text[-1]) and _may_be_near(text, one)
+            if (one[0] == text[0] or one[-1] == text[-1]) and may_be_near(text, one, NEAR_WORD)
         ]
         return bool(like and nearest(text, like, NEAR_WORD))
-
-
-def _may_be_near(text: str, phrase: str) -> bool:
-    """Whether two texts have as many letters in common as near ones have, in whatever order."""
-    least = NEAR_WORD * (len(text) + len(phrase)) / 2
-    common = len(phrase)
-    for letter in set(phrase):
-        less = phrase.count(letter) - text.count(letter)
-        if less > 0:
-            common -= less
-            if common < least:
-                return False
-    return True
 
 
 # By the id of a row, which the value keeps alive, so that it names no other: the tables are of

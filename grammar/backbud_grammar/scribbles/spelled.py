@@ -65,7 +65,7 @@ _WORDS: Mapping[str, str] = {
         "through": "thru",
         "tonight": "tonite",
         "night": "nite",
-        "forecast": "fcst",
+        "forecast": "fcst fc",
         "weeks": "wks",
         "week": "wk",
         "years": "yrs",
@@ -92,85 +92,106 @@ _WORDS: Mapping[str, str] = {
     }.items()
     for short in shorts.split()
 }
-_PHRASES: tuple[tuple[re.Pattern[str], str], ...] = tuple(
-    (re.compile(pattern, re.IGNORECASE), written)
-    for pattern, written in (
-        # Inches and feet stand right behind their number, or before what is measured.
-        (r"(\d)\s?(?:\"|”|″)", r"\1 inch "),
-        (r"(?<![\w.,])\.(\d)", r"0.\1"),
-        (r"\bhalf (?:an )?inch\b", "1/2 inch"),
-        (
-            r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
-            r"\1 inch",
-        ),
-        (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch"),
-        (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch"),
-        (r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)", r"\1 inch"),
-        (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch"),
-        (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch"),
-        # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
-        (
-            r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
-            r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
-            r"\1 inch",
-        ),
-        (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days"),
-        (r"\bfls? buds?\b", "flower buds"),
-        (r"\bL side\b", "left side"),
-        (r"\bR side\b", "right side"),
-        (
-            r"(\d) ins?\b(?=\s+(?:on|up|across|high|off|below|deep|long|wide|thick|left|stays)\b)",
-            r"\1 inch",
-        ),
-        (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot"),
-        # Hours, minutes, weeks.
-        (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2"),
-        (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h"),
-        (r"(\d)\s?mins?\b\.?", r"\1 min"),
-        (r"(\d)\s?secs?\b\.?", r"\1 s"),
-        (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks"),
-        (r"(\d)\s?(?:mths?|mos?)\b\.?", r"\1 months"),
-        (r"(\d)\s?(?:yrs?)\b\.?", r"\1 years"),
-        (r"\b(?:a |an )?half an? hour\b", "30 min"),
-        (r"\ban hour\b", "1 h"),
-        (r"\ball day\b", "all day"),
-        # A share, a rate, a dose.
-        (r"(\d)\s?(?:pct|percent|per cent)\b\.?", r"\1 %"),
-        (r"(\d)(%)", r"\1 \2"),
-        (r"(\d)\s?(ml|g|mg)(?:\s?/\s?|\s+(?:per|a|to the|to a)\s+)(?:l|litre|liter)\b", r"\1 \2/L"),
-        (r"\bg/l\b", "g/L"),
-        (r"\bml/l\b", "mL/L"),
-        (r"(\d)\s?(?:gm|gms|grams?)\b", r"\1 g"),
-        (r"(\d)\s?(?:kgs|kilos?)\b", r"\1 kg"),
-        (r"(\d)\s?(?:lt|ltr|ltrs|litres?|liters?)\b\.?", r"\1 L"),
-        (r"\bhalf[- ]str(?:ength|\.)?(?!\w)", "half strength"),
-        (r"\bquarter[- ]str(?:ength|\.)?(?!\w)", "quarter strength"),
-        (r"\bfull[- ]str(?:ength|\.)?(?!\w)", "full strength"),
-        # Money whose sign says which.
-        (r"€\s?(\d+(?:[.,]\d+)?)", r"\1 EUR"),
-        (r"(\d+(?:[.,]\d+)?)\s?(?:€|euros?\b|eur\b)", r"\1 EUR"),
-        (r"£\s?(\d+(?:[.,]\d+)?)", r"\1 GBP"),
-        (r"(\d+(?:[.,]\d+)?)\s?(?:£|quid\b)", r"\1 GBP"),
-        (r"\s?@\s?(?=\d)", " at "),
-        (r"\bw/\s?", "with "),
-        # How often.
-        (r"\b(\d)x(?=\s*$|,)", r"\1 times"),
-        (r"\b(?:two|2) times\b", "twice"),
-        # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.
-        (r"\bL(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1"),
-        (r"\bR(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"right \1"),
-        (r"\b(\d)(?:st|nd|rd|th) (left|right)\b(?: branch)?", r"\2 \1"),
-        (r"\b(?:first|1st) (left|right)\b(?: branch)?", r"\1 1"),
-        (r"\b(?:second|2nd) (left|right)\b(?: branch)?", r"\1 2"),
-        (r"\b(?:third|3rd) (left|right)\b(?: branch)?", r"\1 3"),
-        # Wire.
-        (r"(\d)\s?(mm|cm)\b", r"\1 \2"),
-        (r"\b(al)\b(?=\s|,|$)(?<=\d mm al)", "Al"),
-        (r"\b(cu)\b(?=\s|,|$)(?<=\d mm cu)", "Cu"),
-        (r"(\d) ?(?:deg|degs|°)\b\.?(?![CF])", r"\1 degrees"),
-        (r"(\d)deg\b", r"\1 degrees"),
-    )
+# A way to write something short, what it is in full, and the words or signs of which one stands in
+# every text of ASCII that it fits.
+_ROWS: tuple[tuple[str, str, str], ...] = (
+    # Inches and feet stand right behind their number, or before what is measured.
+    (r"(\d)\s?(?:\"|”|″)", r"\1 inch ", '"'),
+    (r"(?<![\w.,])\.(\d)", r"0.\1", "."),
+    (r"\bhalf (?:an )?inch\b", "1/2 inch", "inch"),
+    (
+        r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch", "in ins"),
+    (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch", "in ins"),
+    (
+        r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch", "in ins"),
+    (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
+    # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
+    (
+        r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+        r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
+    (r"\bfls? buds?\b", "flower buds", "fl fls"),
+    (r"\bL side\b", "left side", "l"),
+    (r"\bR side\b", "right side", "r"),
+    (
+        r"(\d) ins?\b(?=\s+(?:on|up|across|high|off|below|deep|long|wide|thick|left|stays)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot", "ft feet"),
+    # Hours, minutes, weeks.
+    (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2", "hr hrs h"),
+    (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h", "hr hrs hour hours h"),
+    (r"(\d)\s?mins?\b\.?", r"\1 min", "min mins"),
+    (r"(\d)\s?secs?\b\.?", r"\1 s", "sec secs"),
+    (r"(\d)\s?(?:wks?)\b\.?", r"\1 weeks", "wk wks"),
+    (r"(\d)\s?(?:mths?|mos?)\b\.?", r"\1 months", "mth mths mo mos"),
+    (r"(\d)\s?(?:yrs?)\b\.?", r"\1 years", "yr yrs"),
+    (r"\b(?:a |an )?half an? hour\b", "30 min", "hour"),
+    (r"\ban hour\b", "1 h", "hour"),
+    (r"\ball day\b", "all day", "day"),
+    # A share, a rate, a dose.
+    (r"(\d)\s?(?:pct|percent|per cent)\b\.?", r"\1 %", "pct percent per"),
+    (r"(\d)(%)", r"\1 \2", "%"),
+    (
+        r"(\d)\s?(ml|g|mg)(?:\s?/\s?|\s+(?:per|a|to the|to a)\s+)(?:l|litre|liter)\b",
+        r"\1 \2/L",
+        "l litre liter",
+    ),
+    (r"\bg/l\b", "g/L", "l"),
+    (r"\bml/l\b", "mL/L", "l"),
+    (r"(\d)\s?(?:gm|gms|grams?)\b", r"\1 g", "gm gms gram grams"),
+    (r"(\d)\s?(?:kgs|kilos?)\b", r"\1 kg", "kgs kilo kilos"),
+    (
+        r"(\d)\s?(?:lt|ltr|ltrs|litres?|liters?)\b\.?",
+        r"\1 L",
+        "lt ltr ltrs litre litres liter liters",
+    ),
+    (r"\bhalf[- ]str(?:ength|\.)?(?!\w)", "half strength", "str strength"),
+    (r"\bquarter[- ]str(?:ength|\.)?(?!\w)", "quarter strength", "str strength"),
+    (r"\bfull[- ]str(?:ength|\.)?(?!\w)", "full strength", "str strength"),
+    # Money whose sign says which.
+    (r"€\s?(\d+(?:[.,]\d+)?)", r"\1 EUR", "€"),
+    (r"(\d+(?:[.,]\d+)?)\s?(?:€|euros?\b|eur\b)", r"\1 EUR", "euro euros eur"),
+    (r"£\s?(\d+(?:[.,]\d+)?)", r"\1 GBP", "£"),
+    (r"(\d+(?:[.,]\d+)?)\s?(?:£|quid\b)", r"\1 GBP", "quid"),
+    (r"\s?@\s?(?=\d)", " at ", "@"),
+    (r"\bw/\s?", "with ", "w"),
+    # How often.
+    (r"\b(\d)x(?=\s*$|,)", r"\1 times", "x"),
+    (r"\b(?:two|2) times\b", "twice", "times"),
+    # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.
+    (r"\bL(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1", "l"),
+    (r"\bR(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"right \1", "r"),
+    (r"\b(\d)(?:st|nd|rd|th) (left|right)\b(?: branch)?", r"\2 \1", "left right"),
+    (r"\b(?:first|1st) (left|right)\b(?: branch)?", r"\1 1", "left right"),
+    (r"\b(?:second|2nd) (left|right)\b(?: branch)?", r"\1 2", "left right"),
+    (r"\b(?:third|3rd) (left|right)\b(?: branch)?", r"\1 3", "left right"),
+    # Wire.
+    (r"(\d)\s?(mm|cm)\b", r"\1 \2", "mm cm"),
+    (r"\b(al)\b(?=\s|,|$)(?<=\d mm al)", "Al", "al"),
+    (r"\b(cu)\b(?=\s|,|$)(?<=\d mm cu)", "Cu", "cu"),
+    (r"(\d) ?(?:deg|degs|°)\b\.?(?![CF])", r"\1 degrees", "deg degs"),
+    (r"(\d)deg\b", r"\1 degrees", "deg"),
 )
+PHRASES = tuple((re.compile(pattern, re.IGNORECASE), written) for pattern, written, _ in _ROWS)
+# By such a word or sign the phrases that need one of it, a bit each.
+_NEEDING: dict[str, int] = {}
+for _at, (_, _, _needs) in enumerate(_ROWS):
+    for _need in _needs.split():
+        _NEEDING[_need] = _NEEDING.get(_need, 0) | 1 << _at
+_RUN = re.compile(r"[a-z]+|[^a-z\s\d]")
 # `16/4 left`, the `L` in `low L`; only behind a word of place.
 _SIDE = re.compile(r"\b(low|lower|upper|top|back|front|high|inner|outer) (L|R)\b")
 _TOKEN = re.compile(r"[^\s,;:()]+")
@@ -208,9 +229,32 @@ def in_full(text: str) -> str:
     if " L" in text or " R" in text:
         text = _SIDE.sub(lambda one: f"{one[1]} {'left' if one[2] == 'L' else 'right'}", text)
     if _SIGNS.search(text) or _IN_WORDS.search(text):
-        for pattern, written in _PHRASES:
-            text = pattern.sub(written, text)
+        text = phrases_in_full(text)
     return " ".join(_TOKEN.sub(_expanded, text).split())
+
+
+def phrases_in_full(text: str) -> str:
+    """The text with each phrase in full that is written short, one after another."""
+    left = phrases_in(text)
+    while left:
+        bit = left & -left
+        pattern, written = PHRASES[bit.bit_length() - 1]
+        said = pattern.sub(written, text)
+        left ^= bit
+        if said != text:
+            # What follows is held against what it is now.
+            text, left = said, phrases_in(said) & -bit << 1
+    return text
+
+
+def phrases_in(text: str) -> int:
+    """The phrases that may be written short in a text, a bit each."""
+    if not text.isascii():
+        return (1 << len(PHRASES)) - 1
+    found = 0
+    for run in _RUN.findall(text.lower()):
+        found |= _NEEDING.get(run, 0)
+    return found
 
 
 def without_idle_words(text: str, fillers: Callable[[str], bool]) -> tuple[str, tuple[str, ...]]:

@@ -171,9 +171,8 @@ def flaw_of_choice(
     if item.by == "handle":
         if thing is not None or fold(item.words) in uncarded:
             return None
-        return flaw(
-            "unknown-handle", f"nothing is called “{item.words}”", things.nearest(item.words)
-        )
+        hint = _WHOSE if item.words in NOBODYS else things.nearest(item.words)
+        return flaw("unknown-handle", f"nothing is called “{item.words}”", hint)
     kind = "place" if item.by == "in" else "person"
     if thing is None:
         return flaw(
@@ -186,6 +185,11 @@ def flaw_of_choice(
             "wrong-kind", f"“{item.words}” is a {thing.kind}, not a {kind}", _how_chosen(thing)
         )
     return None
+
+
+# Below these stand jotted lines of which nobody could tell whose they are.
+NOBODYS = ("whose", "whose-is-it", "nobody-knows-whose")
+_WHOSE = "A jotted line did not say whose it is: put the handle of its tree in the place of this."
 
 
 def _nobody(item: Selection) -> Flaw:

@@ -12,6 +12,7 @@ from unicodedata import category
 
 from msgspec import Struct
 
+from backbud.collection.subjects import NOBODYS
 from backbud_grammar.datelines import (
     begins_with_date,
     heads_a_page,
@@ -25,8 +26,6 @@ from backbud_grammar.subjects import read_subjects
 from backbud_grammar.syntax import Selection, Subjects
 from backbud_grammar.written_hours import hour_before
 
-# The first of them that is nobody's handle; what stands below it is filed nowhere, and told.
-NOBODY = ("whose", "whose-is-it", "nobody-knows-whose")
 # A line of a diary is a sentence or two; what is longer came from somewhere else.
 LONGEST_JOT = 2000
 # Ends of lines and controls would make other lines of it, and signs that turn the direction of
@@ -76,7 +75,9 @@ def part_line(text: str, known: Known, is_known: Callable[[Subjects], bool]) -> 
     for at in acts:
         head = _head(text[:at])
         subjects = _subjects(head)
-        if subjects is not None and is_known(subjects):
+        if subjects is None or not is_known(subjects):
+            continue
+        if not (text[:at].rstrip().endswith(",") and _is_handle(text[at:], is_known)):
             return JottedLine(head, text[at:])
     for at in (*reversed(starts[1:]), len(text)):
         head = _head(text[:at])
@@ -94,8 +95,7 @@ def part_line(text: str, known: Known, is_known: Callable[[Subjects], bool]) -> 
 def _without_act(head: str, text: str, is_known: Callable[[Subjects], bool]) -> JottedLine:
     """A line that begins with no act: as it is, for `check` to tell of, unless it would end there
     what stands above it, as a date and a subject line do, or be a remark to oneself."""
-    first = _subjects(text.split(None, 1)[0].rstrip(",:")) if text else None
-    names = first is not None and is_known(first)
+    names = bool(text) and _is_handle(text, is_known)
     if not (names or text.startswith("#") or begins_with_date(text) or is_dateline(text)):
         return JottedLine(head, text)
     wrong = "no act stands behind the handle, so this changes nothing"
@@ -109,8 +109,15 @@ def _is_act(text: str, known: Known) -> bool:
     return first.casefold() in known.words or f"{first} {second}".casefold() in known.words
 
 
+def _is_handle(text: str, is_known: Callable[[Subjects], bool]) -> bool:
+    """Whether a text begins with a handle: `hoshi, fed watered` of a tree that is called so."""
+    first = _subjects(text.split(None, 1)[0].rstrip(",:"))
+    return first is not None and is_known(first)
+
+
 def _head(text: str) -> str:
-    return text.strip().removesuffix(":").rstrip()
+    """What stands before a word, without the sign that parts it from the handle."""
+    return text.strip().rstrip(":,").rstrip()
 
 
 def _subjects(head: str) -> Subjects | None:
@@ -139,5 +146,6 @@ def _nobodys(
         hint = f"Put the tree's handle in front: hoshi {text}"
     first = text.split(None, 1)[0].casefold()
     is_prose = first in known.prose and len(starts) > 1
-    nobody = next(one for one in NOBODY if not is_known(Subjects((Selection("handle", one),))))
+    # What stands below a handle of nobody is filed nowhere, and told.
+    nobody = next(one for one in NOBODYS if not is_known(Subjects((Selection("handle", one),))))
     return JottedLine(nobody, text if is_prose else f"noted {text}", wrong, hint)

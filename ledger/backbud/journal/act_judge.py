@@ -47,7 +47,7 @@ class ActJudge:
         if reading.named:
             forms += self.details.acts[reading.named].forms
         found = (*reading.flaws, *self._flaws_of_references(form, text, reading, forms))
-        is_held, flaws = told(form, word, text, reading, found, forms)
+        is_held, flaws = told(form, word, text, reading, found, forms, hints=hints)
         if is_held:
             return held_said(form, text), flaws
         parts = " of " in text or any(one.part for one in reading.details)

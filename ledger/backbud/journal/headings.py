@@ -57,7 +57,8 @@ def flaw_of_heading(
     at, kind, read = blocks[0].line, text.split(None, 1)[0].casefold(), details.subjects(text)
     lines = last_line(blocks) - at + 1
     # Words with no act below them, in the midst of a page, are hardly a subject line.
-    words_alone = isinstance(read, Flaw) and not blocks[0].acts and len(blocks) > 1
+    is_no_handle = isinstance(read, Flaw) or _is_like_none(text, things)
+    words_alone = is_no_handle and not blocks[0].acts and len(blocks) > 1
     if not named and kind in KINDS and isinstance(read, Flaw):
         # A card ends the page, and this was meant for one.
         handle = "-".join(text.split()[1:])
@@ -203,6 +204,11 @@ def _unknown_in(text: str, things: Things) -> str:
     """The words of a subject line that are no handle."""
     words = text.replace(",", " ").split()
     return " ".join([word for word in words if things.find(word) is None])
+
+
+def _is_like_none(text: str, things: Things) -> bool:
+    """Whether a single word is no slip of any handle: `Midsummer`, `Sat/Sun`."""
+    return " " not in text and "," not in text and not nearest(text, things.by_handle)
 
 
 def _names_something(text: str, things: Things) -> bool:

@@ -52,12 +52,17 @@ _WRONG_ANYHOW = frozenset(
 )
 
 
-def _is_said_otherwise(form: ActForm, flaws: Sequence[Flaw]) -> bool:
-    """Whether what is wrong with an act may only be that the bench has other words for it."""
+def _is_said_otherwise(form: ActForm, word: str, flaws: Sequence[Flaw]) -> bool:
+    """Whether what is wrong with an act may only be that the bench has other words for it.
+
+    A noun may name another act by what is out of range in this one: `lime sulphur 1:30`.
+    """
+    is_noun = word.casefold().replace(" ", "-") in form.bare_words
+    wrong = _WRONG_ANYHOW - ({"out-of-range"} if is_noun else set())
     return (
         bool(flaws)
         and not (form.prose or form.names_act)
-        and not any(flaw.code in _WRONG_ANYHOW for flaw in flaws)
+        and not any(flaw.code in wrong for flaw in flaws)
     )
 
 
@@ -151,14 +156,15 @@ class LineHearer:
                 # Nothing is left to ask.
                 return found
         # The keeper's own words are read as they were taught, and no other way.
-        if own is not None or not _is_said_otherwise(form, flaws):
+        if own is not None or not _is_said_otherwise(form, act.word, flaws):
             return plain
         found = self._in_other_words(act, when, so_far, hints=hints)
         if not found:
             return plain
         if self.acts.form(found[0].act.word) is not form:
             # `wire off left 2`: a noun that is an act word too, in other words.
-            return found if act.word.casefold() in form.bare_words else plain
+            is_noun = act.word.casefold().replace(" ", "-") in form.bare_words
+            return found if is_noun else plain
         wrong = sum(map(problems_in, found))
         if past == HELD and wrong:
             return plain

@@ -59,14 +59,14 @@ class NoAct:
         word, hint = act.word, _NO_HINT
         if is_flood(so_far):
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
-        bare = word.rstrip("?:!.")
+        bare = word.rstrip("?:!.,;")
         if bare != word and bare.casefold() in self.acts:
             asks = "?" in word
             message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
             hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
             return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
-        said = hint_for_act(bare.rstrip(","), act.text, self.acts)
-        near = self._near_act(word)
+        said = hint_for_act(bare, act.text, self.acts)
+        near = self._near_act(bare)
         if said or near:
             hint = said or f"Did you mean “{near}”?"
             return Flaw("unknown-act", act.line, act.column, len(word), _unknown(word), hint)
@@ -102,6 +102,9 @@ class NoAct:
             near = "" if len(word) < _LEAST_NEAR else nearest(word, self._near_to(word), _NEAR_ACT)
             if sorted(near) != sorted(word) and nearest(word, [near], _VERY_NEAR) != near:
                 # `should` is no slip of `sold`; letters that changed places are one: `wried`.
+                near = ""
+            if len(word) == _LEAST_NEAR and near[:1].casefold() not in ("", word[0].casefold()):
+                # `rain` is no slip of `drain`.
                 near = ""
             self._near[word] = near
         return near

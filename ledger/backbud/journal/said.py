@@ -147,7 +147,7 @@ class ActReader:
         if own is not None:
             act = own.act
         flaws: tuple[Flaw, ...] = ()
-        known = self._known(act.word, act.text) or self._texts.get(act.word, {}).get(act.text)
+        known = self._known(act.word, act.text) or self._sound_text(form, act.word, act.text)
         if known is None:
             found = None if hints else self._unsound.get((act.word, act.text))
             known, flaws = found or self.judge.judged(form, act.word, act.text, hints=hints)

@@ -216,7 +216,7 @@ def _to_tell(heard: Sequence[HeardAct]) -> list[tuple[int, int]]:
         for m, flaw in enumerate(one.flaws)
         if flaw.severity != KEPT
     ]
-    if any(flaw.hint.startswith(_CAME_OFF) or _is_slip(flaw, len(flaws)) for _, _, flaw in flaws):
+    if any(_CAME_OFF in flaw.hint or _is_slip(flaw, len(flaws)) for _, _, flaw in flaws):
         return []
     flaws.sort(key=lambda one: (one[2].line, one[2].column))
     return [(n, m) for n, m, flaw in flaws if _is_of_the_act(flaw)]

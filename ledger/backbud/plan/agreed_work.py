@@ -33,7 +33,7 @@ AGREED_WEEKS = Figure(
 )
 AGREED_WORK = "agreed-work"
 _NAMED = frozenset(WORKS)
-_PIECE_ENDS = re.compile(r", | and ")
+_PIECE_ENDS = re.compile(r", | and | then ")
 
 
 def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
@@ -116,11 +116,16 @@ def _minutes(said: Sequence[str], journal: Journal) -> int:
     pieces = {one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)}
     return sum(
         max(
-            (act.minutes for act in journal.acts.values() if one in (act.bare, *act.called)),
+            (a.minutes for a in journal.acts.values() if _names(one, (a.bare, *a.called))),
             default=0,
         )
         for one in pieces
     )
+
+
+def _names(piece: str, works: Sequence[str]) -> bool:
+    """Whether words are a work, with what is said of it before or behind: `hard pruning`."""
+    return any(f" {one} " in f" {piece} " for one in works)
 
 
 def _asks(event: Event) -> bool:

@@ -96,6 +96,7 @@ def due_of(
         foretold=proposal.foretold,
         what=proposal.what,
         to_place=proposal.to_place,
+        cold=proposal.cold,
     )
     early = None if proposal.early_days is None else timedelta(days=proposal.early_days)
     return Due(

@@ -12,7 +12,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Event, Origin
 from backbud.plan.once_past import said_on, stands, window_on
-from backbud.species import NOTHING_SAID, PRESSING, Foretold, Schedule, Weight, Window
+from backbud.species import NOTHING_SAID, PRESSING, ColdNight, Foretold, Schedule, Weight, Window
 from backbud.tongue import act_phrase, phrase, work_phrase
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord, SettledBy
@@ -60,7 +60,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     `schedule`: what is said of it as its days pass. `singly`: there is a reason for it in this very
     tree. `group`: its rule and the year or the act that it hangs on. `against`: of its cautions,
     what the species says against a plan. `foretold`: what a forecast has that it is asked for
-    against.
+    against; `cold`: the winter night that it is.
     """
 
     id: str
@@ -90,6 +90,7 @@ class FollowUp(Struct, frozen=True, gc=False):
     foretold: Foretold | None = None
     what: str = ""
     to_place: str = ""
+    cold: ColdNight | None = None
 
     @property
     def safety_first(self) -> tuple[str, ...]:

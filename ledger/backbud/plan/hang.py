@@ -269,6 +269,8 @@ class Hanger:
         if not rules:
             return
         place = self._at or self.years.usual_place(tree, self.today)
+        if self.years.tells_no_season(place):
+            return
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
             for rule in rules:

@@ -46,7 +46,7 @@ class Surroundings:
     def flaws(self) -> PlacedFlaws:
         """What is wrong with what is said of the weather, in the diary, on cards and in files."""
         if not says_weather(self._journal):
-            return ()
+            return self._journal.positions.flaws_without_weather()
         world, own = self._world
         return own.flaws() if world is None else world.flaws(own)
 

@@ -158,6 +158,10 @@ class Years:
             return tree.outside
         return tree.place
 
+    def tells_no_season(self, place: str) -> bool:
+        """Whether nothing says when what is due at a place ("" is the home place)."""
+        return self._skies.weather.record_of(place).tells_no_season
+
     def cover_at(self, place: str) -> str:
         """What is over a place as its card has it; over home where no place is named."""
         return self._site(place).cover

@@ -54,8 +54,16 @@ from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_o
 from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
-from backbud.species.no_rest import finds_no_rest, has_no_winter, without_work
-from backbud.species.proposals import Covers, Foretold, ForetoldWhat, Proposal, Proposals, Section
+from backbud.species.no_rest import finds_no_rest, grows_all_year, has_no_winter, without_work
+from backbud.species.proposals import (
+    ColdNight,
+    Covers,
+    Foretold,
+    ForetoldWhat,
+    Proposal,
+    Proposals,
+    Section,
+)
 from backbud.species.rules import Rule, WorkTime, after, each, foretold, when
 from backbud.species.schedule import NOTHING_SAID, Schedule, a_year_later, next_after
 from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
@@ -116,6 +124,7 @@ __all__ = [
     "ActWord",
     "AtStake",
     "ChangeOfPlace",
+    "ColdNight",
     "Covers",
     "Datum",
     "Deed",
@@ -176,6 +185,7 @@ __all__ = [
     "frost_to_come",
     "frozen_weeks",
     "goes_out_from",
+    "grows_all_year",
     "has_no_winter",
     "held_in",
     "is_expected",

@@ -47,7 +47,7 @@ def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) 
     stand wet or rot do not wait for them, nor do those that grow all the year in the tropics."""
     if not (deed.roots and deed.hard) or _in_need(tree, deed, year) or grows_all_year(year):
         return ""
-    windows = times_of(rules, "repotted", year)
+    windows = tuple(dict.fromkeys(times_of(rules, "repotted", year)))
     if not windows or any(
         one.opens - _BEFORE <= deed.last and deed.first <= one.closes + _AFTER for one in windows
     ):

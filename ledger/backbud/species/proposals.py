@@ -31,6 +31,15 @@ class Foretold(Struct, frozen=True, gc=False):
     coldest_c: float | None = None
 
 
+class ColdNight(Struct, frozen=True, gc=False):
+    """The coldest night of one winter in ten where a tree stands, its ±, and the coldest that its
+    roots bear: °C, K, °C."""
+
+    coldest_c: float
+    give_or_take_k: float
+    bears_c: float
+
+
 class _Weighed(Struct, frozen=True, kw_only=True):
     weight: Weight
 
@@ -73,6 +82,7 @@ class Proposal(_Weighed, frozen=True):
     bares: bool = False
     covers: Covers = ""
     to_place: str = ""
+    cold: ColdNight | None = None
 
 
 Proposals = Iterator[Proposal]

@@ -16,8 +16,10 @@ from msgspec import Struct
 
 from backbud.views.ahead import Ahead
 from backbud.views.day import Urgency, plain_title, stands_under, urgency
+from backbud.views.one_cold import one_cold
 from backbud.views.sky import Frosts, Weather
 from backbud.views.work import WorkView
+from backbud.words import stays_on
 
 Heading = Literal[
     "before all else",
@@ -207,13 +209,16 @@ def at_bench(work: WorkView, today: date) -> bool:
 
 
 def heading_of(work: WorkView, today: date) -> Heading:
-    """What a work of the day stands under: what a tree may die without comes first of all."""
+    """What a work of the day stands under: what a tree may die without comes first of all, and so
+    does a shelter that should be over it by now."""
     if work.state == "promised":
         return "given word"
     if work.at_stake == "life":
         return "before all else"
     if work.state == "overdue":
         return "past its time"
+    if work.must and work.best <= today and stays_on(work.act, work):
+        return "before all else"
     if work.look:
         return "the round to look at"
     is_soon = work.must and work.closes <= today + timedelta(SOON_DAYS)
@@ -282,9 +287,13 @@ def _tree(works: Sequence[WorkView]) -> AtTree:
 def _reasons(works: Sequence[WorkView]) -> tuple[tuple[str, ...], tuple[CautionOf, ...]]:
     """The reasons that all have alike; and what else is one, each with its trees."""
     by_text: dict[str, list[WorkView]] = {}
+    cold = one_cold(works)
     for work in works:
-        said = (work.said,) if work.said else ()
-        for text in dict.fromkeys((*said, *(reason.text for reason in work.reasons))):
+        gathered = bool(cold) and work.cold is not None
+        said = (cold,) if gathered else (work.said,) if work.said else ()
+        # What gathers the figures of the trees stands for each one's own.
+        reasons = (one.text for one in work.reasons if not (gathered and one.sort == "datum"))
+        for text in dict.fromkeys((*said, *reasons)):
             by_text.setdefault(text, []).append(work)
     common = tuple(text for text, those in by_text.items() if len(those) == len(works))
     own = tuple(

@@ -160,14 +160,18 @@ def _is_in_name(word: str, work: WorkView) -> bool:
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
     thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what
-    may be done on the trees of one kind. `by_days`: only where they have the same days."""
+    may be done on the trees of one kind, of several in the same week. `by_days`: only where they
+    have the same days."""
     things: dict[object, list[WorkView]] = {}
     for one in some:
         things.setdefault(_thing(one), []).append(one)
     found: dict[object, list[WorkView]] = {}
     for those in things.values():
         found.setdefault(_alike(those[0], by_days), []).extend(those)
-    return list(found.values())
+    of_kinds: dict[object, list[WorkView]] = {}
+    for key, those in found.items():
+        of_kinds.setdefault(_of_any_kind(those[0], key, by_days), []).extend(those)
+    return list(of_kinds.values())
 
 
 def plain_title(work: WorkView) -> str:
@@ -215,6 +219,14 @@ def _thing(one: WorkView) -> object:
     if one.act not in _OF_THINGS or not one.single:
         return one.id
     return one.tree, one.act, one.settled_by
+
+
+def _of_any_kind(one: WorkView, key: object, by_days: bool) -> object:
+    """What chances of one work have alike whatever the kind; `key`: of what is of one kind."""
+    if not one.group:
+        return key
+    week = (one.opens, one.best, one.closes) if by_days else monday_of(one.best)
+    return one.act, plain_title(one), week, one.state
 
 
 def _alike(one: WorkView, by_days: bool) -> object:

@@ -13,7 +13,7 @@ from backbud.journal.events import Event
 from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
 from backbud.plan.waits import rests_on_expected
-from backbud.species import AtStake, OncePast, Weight, Window
+from backbud.species import AtStake, ColdNight, OncePast, Weight, Window
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
@@ -95,6 +95,7 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     for itself; else once for its `group`, the trees of one kind that may have the same work in the
     same season. `part`: of the tree, "" for all of it. `settled_by`: the acts that settle it, a
     look with what is looked at. `said`: what its rule says of it on this day, "" where nothing.
+    `cold`: the winter night that it shelters from, with what the roots of this tree bear.
     `look`: it is only to be looked at. `private`: for the keeper's eyes only. `sign`: what it is
     drawn as.
     """
@@ -132,6 +133,7 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     sign: Sign = ""
     counted: str = ""
     private: bool = False
+    cold: ColdNight | None = None
 
     @property
     def window(self) -> Window:
@@ -217,6 +219,8 @@ def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
         more["counted"] = tree.counted
     if state == "coming" and rests_on_expected(one):
         more["waits_on_weather"] = True
+    if one.cold is not None:
+        more["cold"] = one.cold
     if is_work_for_keeper(one):
         more["private"] = True
     return more

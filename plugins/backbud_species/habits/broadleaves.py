@@ -22,7 +22,7 @@ from backbud_species.habits.works import (
     watches_for,
     wires,
 )
-from backbud_species.habits.yearly import FROZEN_WOOD_SNAPS
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 
 SEAL_LARGE_CUTS = seals_cuts("seal", because="A sealed cut dries less and rolls over evenly.")
 
@@ -64,7 +64,7 @@ class BroadleafDeciduous(Species):
             between(1, 7),
             because="As the buds swell roots regrow fastest, and no leaf has opened yet that would "
             "want their water.",
-            cautions=("Keep it from frost afterwards: cut roots freeze first.",),
+            cautions=(CUT_ROOTS_FREEZE,),
         ),
         protects_leaves(
             "late-frost",

@@ -17,6 +17,7 @@ from backbud_species.habits.works import (
     trims,
     watches_for,
 )
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE
 
 
 class Elm(BroadleafDeciduous):
@@ -38,7 +39,7 @@ class Elm(BroadleafDeciduous):
             cautions=(
                 "Cut roots clean with a sharp blade: their bark tears and slips, and torn roots "
                 "rot.",
-                "Keep it from frost afterwards: cut roots freeze first.",
+                CUT_ROOTS_FREEZE,
             ),
         ),
         trims(

@@ -40,6 +40,14 @@ SHADE_OVER = Figure(
 GREAT_HEAT_OVER = Figure(
     "great_heat_over_c", 35.0, "Mean high of the day in °C from which growth stands still."
 )
+GREAT_HEAT_TENDER_OVER = Figure(
+    "great_heat_tender_over_c",
+    38.0,
+    "Mean high of the day in °C from which new leaves of a tree of warm countries scorch.",
+)
+DRY_SPELL_UNDER = Figure(
+    "dry_spell_under_c", 33.0, "Mean high of the day in °C from which no tree goes thirsty."
+)
 SECOND_FLUSH_DAYS = Figure(
     "second_flush_days", 115.0, "Days that a pine's second flush needs before it turns cool."
 )
@@ -68,4 +76,6 @@ FIGURES = (
     SHALLOW_POT_BELOW,
     SHADE_OVER,
     GREAT_HEAT_OVER,
+    GREAT_HEAT_TENDER_OVER,
+    DRY_SPELL_UNDER,
 )

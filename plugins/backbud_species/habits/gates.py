@@ -26,13 +26,16 @@ from backbud.species import (
     stresses,
 )
 from backbud_species.habits.done import is_hard_work, last_before, last_of_before
-from backbud_species.habits.figures import DECANDLE_FROM
+from backbud_species.habits.figures import DECANDLE_FROM, SECOND_FLUSH_K_DAYS
+from backbud_species.habits.second_flush import FLUSHES_OVER_C, heat_left
 from backbud_species.habits.warmth import summer_against
 
 SICK_FOR = timedelta(weeks=8)
 REGROWS_FOR = timedelta(weeks=12)
 _A_YEAR = timedelta(days=365)
-_A_DAY = timedelta(days=1)
+_A_DAY, _A_WEEK = timedelta(days=1), timedelta(days=7)
+# BBCH 10 of a pine: the needles part from the candle, which is cut a week later at the soonest.
+_NEEDLES_PART = 10
 # A work is found in its window for so long at most.
 _ITS_TIME = timedelta(weeks=8)
 
@@ -178,7 +181,27 @@ def done_wrongly(tree: Tree, day: date, year: Year) -> str:
 def short_summer(tree: Tree, day: date, year: Year) -> str:
     """Why no second flush ripens at this place."""
     warmth = summer_against(year, DECANDLE_FROM)
-    return warmth.datum if warmth.cool else ""
+    return warmth.datum if warmth.cool else _heat_too_short(year)
+
+
+def _heat_too_short(year: Year) -> str:
+    """Why the heat that is left once the needles have parted makes no second flush."""
+    parted = year.stage(_NEEDLES_PART)
+    if parted is None or year.outlook is None:
+        return ""
+    known = year.last_monday
+    left = heat_left(known, parted.day + _A_WEEK)
+    wanted = SECOND_FLUSH_K_DAYS.of(year)
+    if left is None or left >= wanted:
+        return ""
+    return phrase(
+        "Once its candles can be cut {left:.0f} K·day above {over_c:g} °C are left of the year, "
+        "and a second flush needs {wanted:.0f} ({name}, a setting of ours).",
+        left=left,
+        over_c=FLUSHES_OVER_C,
+        wanted=wanted,
+        name=SECOND_FLUSH_K_DAYS.name,
+    )
 
 
 def first_reason(

@@ -7,7 +7,7 @@ Common practice, no source; the figures are ours.
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.species import (
     CARE,
@@ -23,7 +23,7 @@ from backbud.species import (
     joined,
     phrase,
 )
-from backbud_species.habits.figures import GREAT_HEAT_OVER, SHADE_OVER
+from backbud_species.habits.figures import DRY_SPELL_UNDER, GREAT_HEAT_OVER, SHADE_OVER
 
 _A_WEEK = timedelta(days=7)
 # So many days after the great heat shoots are cut, first, best and last; ours, no source.
@@ -62,6 +62,13 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
         )
 
     return Rule(rule_id, "season", (), "summer", -1, ask)
+
+
+def cool_enough_to_thirst(tree: Tree, day: date, year: Year) -> bool:
+    """Whether the three weeks from a day are over before days on which a dry pot kills, or after
+    them."""
+    hot = year.hot_days(DRY_SPELL_UNDER.of(year))
+    return hot is None or not hot.first - timedelta(weeks=3) < day <= hot.last
 
 
 def heat_meets_new_roots(year: Year, window: Window) -> str:

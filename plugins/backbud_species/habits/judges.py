@@ -8,11 +8,11 @@ from backbud.species import Deed, Event, Judge, Tree, Year, phrase
 from backbud_species.habits.done import is_root_work, last_before
 from backbud_species.habits.figures import SECOND_FLUSH_K_DAYS
 from backbud_species.habits.roots import share_taken
+from backbud_species.habits.second_flush import FLUSHES_OVER_C, heat_left
 
 # Shoots that answer a hard cut need so long to ripen; common practice, no source.
 _RIPENS_IN = timedelta(weeks=10)
 _A_DAY = timedelta(days=1)
-_OVER_C = 10.0
 # BBCH: first leaves.
 _LEAVES = 10
 # From half the roots off a pine has none left to feed a second flush; common practice.
@@ -84,19 +84,16 @@ def no_second_flush(tree: Tree, deed: Deed, year: Year) -> str:
 
 def too_little_heat_left(tree: Tree, deed: Deed, year: Year) -> str:
     """Against cutting candles where the heat that is left makes no second flush."""
-    if deed.act != "decandled" or year.outlook is None:
-        return ""
-    trace = year.outlook.heat(year.first, _OVER_C)
-    left = trace.sums[-1] - trace.at(deed.first)
+    left = heat_left(year, deed.first) if deed.act == "decandled" else None
     wanted = SECOND_FLUSH_K_DAYS.of(year)
-    if left >= wanted:
+    if left is None or left >= wanted:
         return ""
     return phrase(
         "{judged}: {left:.0f} K·day above {over_c:g} °C are left of the year, "
         "and a second flush needs {wanted:.0f} ({name}, a setting of ours).",
         judged=deed.judged,
         left=left,
-        over_c=_OVER_C,
+        over_c=FLUSHES_OVER_C,
         wanted=wanted,
         name=SECOND_FLUSH_K_DAYS.name,
     )

@@ -97,8 +97,8 @@ class Larch(Conifer):
             "pinch",
             at(10, 25, 38, 60),
             what="soft tips of long shoots that have to stay short, the top hardest",
-            because="Buds on the outside run out into long shoots in May, and a shoot stopped soft "
-            "fills the tufts behind it.",
+            because="Buds on the outside run out into long shoots in late spring, and a shoot "
+            "stopped soft fills the tufts behind it.",
         ),
         trims(
             "trim",

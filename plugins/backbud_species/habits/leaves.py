@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from backbud.species import CARE, CHANCE, Proposal, Proposals, Tree, Window, Year, joined, phrase
 from backbud_species.habits.done import last_of_before
-from backbud_species.habits.figures import GREAT_HEAT_OVER
+from backbud_species.habits.figures import GREAT_HEAT_OVER, GREAT_HEAT_TENDER_OVER
 from backbud_species.habits.times import week_of
 from backbud_species.habits.warmth import UNKNOWN, summer, under_cover
 
@@ -57,8 +57,9 @@ def leaves_off(tree: Tree, year: Year, window: Window, full: Way | None, part: W
 
 def _heat_on_new_leaves(year: Year, window: Window) -> str:
     """Why leaves that open after a stripping would scorch: great heat lies ahead; "" where none
-    does. Trees of warm countries bear it."""
-    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
+    does. Trees of warm countries bear more of it."""
+    over = GREAT_HEAT_TENDER_OVER if year.comes_in_below_c else GREAT_HEAT_OVER
+    hot = year.hot_days(over.of(year))
     if hot is None or hot.last < window.best:
         return ""
     said = phrase(
@@ -67,7 +68,7 @@ def _heat_on_new_leaves(year: Year, window: Window) -> str:
         first=hot.first,
     )
     return joined(
-        phrase("{said} ({name}, a setting of ours).", said=said, name=GREAT_HEAT_OVER.name),
+        phrase("{said} ({name}, a setting of ours).", said=said, name=over.name),
         hot.because,
     )
 

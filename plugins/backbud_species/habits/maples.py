@@ -33,6 +33,7 @@ from backbud_species.habits.works import (
     trims,
     watches_for,
 )
+from backbud_species.habits.yearly import CUT_ROOTS_FREEZE
 
 
 def _bleeds(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
@@ -79,7 +80,7 @@ class SpreadingMaple(BroadleafDeciduous):
             between(1, 7),
             because="As the buds swell roots regrow fastest, and no leaf has opened yet that would "
             "want their water.",
-            cautions=("Keep it from frost afterwards: cut roots freeze first.",),
+            cautions=(CUT_ROOTS_FREEZE,),
         ),
         pinches(
             "pinch",
@@ -106,7 +107,7 @@ class SpreadingMaple(BroadleafDeciduous):
             bare_before_the_sap_rises(),
             what="twigs: what crosses, doubles or outgrows the outline",
             because="From colour to three weeks after leaf fall the twigs are seen and wounds stay "
-            "dry; by January the sap runs, and a cut bleeds.",
+            "dry; by midwinter the sap runs, and a cut bleeds.",
         ),
         hung_after("bleeding", ("pruned",), _bleeds),
     )

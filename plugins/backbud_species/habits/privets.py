@@ -111,7 +111,7 @@ class Privet(BroadleafDeciduous):
             "wire",
             at(1, -10, -4, 6),
             because="It sets within weeks of growth, so wire goes on just before and comes off by "
-            "June.",
+            "early summer.",
             cautions=(FROZEN_WOOD_SNAPS,),
         ),
         watches_for(

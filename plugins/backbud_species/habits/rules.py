@@ -31,12 +31,18 @@ def yearly(
     ask: Asked,
     act: ActWord | None = None,
     also: Callable[[Year], Window | None] | None = None,
+    as_climate_gives: Callable[[Window, Year], Window] | None = None,
 ) -> Rule:
     """A rule that comes round with a season or a stage.
 
     `act`: the work whose time it is, by which one that is done at another time is judged; `also`:
-    other days that do.
+    other days that do; `as_climate_gives`: what the climate of a place makes of the days, whatever
+    the tree.
     """
+
+    def window(given: Stage | Season, year: Year) -> Window:
+        usual = when.window(given, year)
+        return as_climate_gives(usual, year) if as_climate_gives else usual
 
     def function(
         species: Species, tree: Tree, given: Stage | Season, year: Year
@@ -50,7 +56,7 @@ def yearly(
         when.season,
         when.stage,
         function,
-        time=WorkTime(act, when.window, also) if act else None,
+        time=WorkTime(act, window, also) if act else None,
     )
 
 

@@ -6,7 +6,7 @@ the second flush grow. Common practice; the figures are ours, no source.
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import NamedTuple
 
 from backbud.species import Datum, Stage, Window, Year, phrase
@@ -17,6 +17,19 @@ from backbud_species.habits.figures import SECOND_FLUSH_DAYS, SECOND_FLUSH_OVER
 _A_WEEK = timedelta(days=7)
 _LATEST = (7, 25)
 _BEFORE, _AFTER = timedelta(days=10), timedelta(days=12)
+
+
+# Heat of a second flush counts over this mean of the day.
+FLUSHES_OVER_C = 10.0
+
+
+def heat_left(year: Year, day: date) -> float | None:
+    """The heat above 10 °C (K·day) that is left of a growing year from a day on; None where nothing
+    is known of the weather."""
+    if year.outlook is None:
+        return None
+    trace = year.outlook.heat(year.first, FLUSHES_OVER_C)
+    return trace.sums[-1] - trace.at(day)
 
 
 class Cut(NamedTuple):

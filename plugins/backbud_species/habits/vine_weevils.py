@@ -11,7 +11,7 @@ WEEVIL_GRUBS = watches_for(
     "grubs",
     by_warmth((8, 25), (9, 15), (10, 31)),
     where="white curled grubs under the surface and by the trunk, if it hangs while moist",
-    because="Vine weevil grubs eat the fine roots from August to April and rest in cold.",
+    because="Vine weevil grubs eat the fine roots from late summer to spring and rest in cold.",
 )
 WEEVIL_GRUBS_IN_SPRING = watches_for(
     "grubs-spring",

@@ -83,7 +83,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.yearly import feeding, pests, wiring
+from backbud_species.habits.yearly import feeding, fitting, pests, wiring
 
 __all__ = [
     "ALWAYS",
@@ -294,27 +294,33 @@ def repots(
     follows the flowers. `autumn_too`: a keeper who does it as the summer cools is not told off.
     """
 
-    def also(year: Year) -> Window | None:
-        if autumn_too:
-            return as_summer_cools(year)
+    def before_flowers(year: Year) -> Window | None:
         first = year.stage(without_flowers[0]) if without_flowers else None
         return until(first, year.stage(without_flowers[1])) if first and without_flowers else None
 
+    def also(year: Year) -> Window | None:
+        return as_summer_cools(year) if autumn_too else before_flowers(year)
+
+    def as_climate_gives(window: Window, year: Year) -> Window:
+        early = before_flowers(year)
+        hot = early is not None and heat_meets_new_roots(year, window)
+        return once_thawed(early if early is not None and hot else window, year)
+
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
         said = (*cautions, *for_owners) if tree.owner else cautions
-        first = year.stage(without_flowers[0]) if without_flowers else None
-        hot = heat_meets_new_roots(year, window) if first else ""
-        if first and without_flowers and (hot or flowers_are_off(tree, window.opens, year)):
-            window = until(first, year.stage(without_flowers[1]))
+        early = before_flowers(year)
+        hot = heat_meets_new_roots(year, window) if early else ""
+        if early and (hot or flowers_are_off(tree, window.opens, year)):
+            window = early
             said = (hot, *said) if hot else said
         window = once_thawed(window, year)
-        yield from repotting(tree, year, window, species, because, said)
+        yield from repotting(tree, year, window, species, because, fitting(said, year))
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
             yield from over_share(tree, done, year, species.root_share)
 
-    asked = yearly(rule_id, when, ask, "repotted", also)
+    asked = yearly(rule_id, when, ask, "repotted", also, as_climate_gives)
     return asked, hung_after("root-share", (), too_much, ("root_work",))
 
 
@@ -338,7 +344,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
-        yield from wiring(tree, window, because, datum, (*cautions, *bark, *bend))
+        yield from wiring(tree, window, because, datum, fitting((*cautions, *bark, *bend), year))
 
     return yearly(rule_id, when, ask)
 

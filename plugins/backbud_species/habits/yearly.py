@@ -29,6 +29,9 @@ _YEARS_UNWIRED = timedelta(days=3 * 365)
 
 _WARMED = ("heated glass", "indoors")
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
+CUT_ROOTS_FREEZE = "Keep it from frost afterwards: cut roots freeze first."
+# What is said of frost, and of none where it never freezes.
+_OF_FROST = (FROZEN_WOOD_SNAPS, CUT_ROOTS_FREEZE)
 LABEL_DECIDES = (
     "If it must be treated, the label and local law decide, and a licence may be needed."
 )
@@ -87,6 +90,14 @@ def wiring(
             weight=CHANCE,
             singly=bool(unwired),
         )
+
+
+def fitting(cautions: tuple[str, ...], year: Year) -> tuple[str, ...]:
+    """The cautions of a work; none of frost where no winter of ten has any."""
+    outlook = year.outlook
+    if outlook is None or outlook.coldest.one_in_ten_c - outlook.coldest.lean_k <= 0:
+        return cautions
+    return tuple(one for one in cautions if one not in _OF_FROST)
 
 
 def _not_wired_for_years(tree: Tree, day: date) -> str:

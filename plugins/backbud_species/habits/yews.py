@@ -132,8 +132,8 @@ class Yew(Conifer):
             "weevils",
             by_warmth((6, 5), (6, 25), (7, 31)),
             where="needles notched at the edge, and black weevils by lamp light at night",
-            because="Vine weevils come out in June and early July, feed at night and lay their "
-            f"eggs in the soil from July on ({_ILLINOIS}).",
+            because="Vine weevils come out in early summer, feed at night and lay their "
+            f"eggs in the soil from midsummer on ({_ILLINOIS}).",
         ),
         watches_for(
             "grubs",

@@ -10,6 +10,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"arrived(?: today)?",
         r"arr(?:iv)?\.?(?= from @PERSON@)",
         r"(?:came|back|is back)(?: in| back| over| here)*(?= from @PERSON@)",
+        r"(?:here|over)(?= from @PERSON@)",
         r"came in(?: today)?",
         r"came back in",
         r"taken in",

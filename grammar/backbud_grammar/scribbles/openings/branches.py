@@ -56,6 +56,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?:put|set|fixed) (?:a )?guy(?: wire)? (?=on {PART})",
         r"(?=(?:(?:the )?(?:first|second|third) (?:left|right)? ?branch|left \d|right \d) (?:pulled|drawn|brought) down (?:with|by) (?:a )?(?:wire|guy))",
     ),
+    *rows(
+        "guyed",
+        r"(?=(?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)? (?:pulled |put |brought |drawn )?down with (?:a )?guy\b)",
+    ),
     *rows("unguyed", r"(?:removed|took off) (?:all )?(?:the )?guys?(?: wires?)?(?: off)?"),
     *rows(
         "carved",
@@ -166,6 +170,13 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:top|low|lower|upper|strong|weak|outer|inner) candles (?:halved|snapped|broken|pinched))",
     ),
     *rows(
+        "defoliated",
+        r"(?:big|large) leaves cut (?:in |by )?half",
+        details="half of each leaf, large leaves",
+    ),
+    *rows("pinched", r"bud[- ]pinch(?:ed|ing)?(?=$|,)", noun=True),
+    *rows("pinched", r"(?=candles (?:half|1/2|1/3|2/3) (?:broken|snapped|pinched)(?:$|,))"),
+    *rows(
         "pinched",
         r"(?=candles (?:back )?to (?:half|\d/\d|a third))",
         r"(?:first|1st) growth pinched",
@@ -194,6 +205,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{ALL}flower buds?(?: all)? {OUT}",
         rf"(?:picked|removed|took|took off|cut) (?:off )?{ALL}flower buds?(?: off)?",
     ),
+    *rows(
+        "plucked",
+        rf"needles (?:of|from) last year {OUT}",
+        details="last year's needles",
+    ),
+    *rows("plucked", r"nadeln gezupft", r"naalden geplukt", details="needles"),
     *rows(
         "plucked",
         rf"{ALL}(?:old|last year'?s?|last years|yellow|brown|hanging) needles(?: all)? {OUT}",
@@ -261,6 +278,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"haircut",
         r"outline (?:cut|trimmed|tidied)",
         r"cut back (?=to )",
+        r"back (?=to (?:\d|one|two|three)(?:-\d)? (?:leaves|leaf|buds?|nodes?|eyes?|pairs?)\b)",
         r"hedge[- ]?trimmed",
     ),
     *rows(
@@ -310,6 +328,14 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("wired", r"wire(?=,| \d|:)", noun=True),
     *rows("wired", r"re-?wired", details="old wire off"),
+    # Which metal stands first, and on what: `alu 1 on 8 small ones`.
+    *rows(
+        "wired",
+        r"(?=(?:al|cu|aluminium|copper) \d(?:[.,]\d)?(?: ?mm)? on (?:the )?(?:\d+ |all |left|right"
+        r"|apex|top|crown|trunk|leader|first|second|third))",
+        noun=True,
+    ),
+    *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",
@@ -330,48 +356,4 @@ OPENINGS: tuple[ActOpening, ...] = (
         details="on",
     ),
     *rows("unwrapped", r"raffia (?:off|removed|cut)"),
-    *rows("carved", r"jinned", r"new (?:jin|shari) (?:cut|made)", r"shari (?:cut|widened|opened)"),
-    *rows(
-        "treated-deadwood",
-        r"(?:lime sulphur|ls)(?: on| to| all)*(?= (?:all |the )*(?:jins?|shari|deadwood|dead wood|trunk))",
-        r"(?:jins?|shari|deadwood|dead wood)(?: (?:and|\+|&) (?:jins?|shari|deadwood))? "
-        r"(?:limed|painted|whitened)",
-        details="lime sulphur",
-    ),
-    *rows(
-        "treated-deadwood",
-        r"(?:lime sulphur|ls)(?= (?:neat|undiluted|\d coats?|1:1))",
-        details="lime sulphur",
-    ),
-    *rows("bloomed", r"flowers (?=\d)", r"(?=\d+ flowers? (?:open|out)\b)"),
-    *rows(
-        "sealed",
-        r"paste(?=,|$)",
-        r"(?:cuts|wounds?) (?:sealed|pasted)",
-        r"pasted(?= )",
-        r"paste on(?= )",
-        r"cut paste on",
-    ),
-    *rows(
-        "grafted",
-        r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
-    ),
-    *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
-    *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
-    *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
-    *rows("layered", r"air[- ]?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
-    *rows("layered", r"air[- ]?layer", noun=True),
-    *rows(
-        "layered",
-        r"layer (?:set |begun |made |put )?(?:on |started )?(?=(?:on|at|below|above|under) (?:the )?(?:left|right|first|second|apex|leader|trunk|top|low)\b[^.;,]*$)",
-        noun=True,
-    ),
-    *rows(
-        "separated",
-        r"(?:layer|air[- ]?layer) (?:off|cut off|severed|sawn off)",
-        "layer"
-        r" separated",
-    ),
-    *rows("bent", r"bent down", r"trunk bent", r"lowered (?=left|right|branch|first)"),
-    *rows("styled", r"first styling", r"restyled", r"set the lines"),
 )

@@ -144,11 +144,27 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:(?:out of|from) (?:the |its )?(?:pot|box|tray|drum),? )?into (?:the )?(?:open )?ground(?:,? (?:at |in )?(?:the )?(?=@PLACE@)|(?=$|,))",
     ),
     *rows("planted-out", r"(?:lined|planted) out (?:in|into|at)? ?(?=@PLACE@)"),
+    # So thin it is for the bare tree, not for its deadwood.
+    *rows(
+        "treated",
+        r"lime[- ]?sul(?:ph|f)ur(?= 1:\d\d)",
+        details="lime sulphur",
+        instead=True,
+    ),
     *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
     *rows(
         "treated",
         r"(?:vine weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
         details="nematodes",
+    ),
+    *rows(
+        "moved",
+        r"out (?:from|of) (?:the )?(?P<from>@PLACE@)(?=,)",
+    ),
+    *rows(
+        "moved",
+        r"(?:verplaatst|umgestellt)(?: (?P<from>@PLACE@)| (?:van|von)? ?(?P<of>@PLACE@))?"
+        r" (?:naar|nach|to|into) (?:the |de |het )?(?=@PLACE@)",
     ),
     *rows(
         "moved",
@@ -167,6 +183,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("watered", r"hand[- ]?watered", details="by hand"),
     *rows("watered", r"water twice", details="twice"),
     *rows("watered", r"water well", details="well"),
+    *rows(
+        "treated",
+        r"slug pellets (?:round|on|laid|scattered|put down|given|out)(?=$|,)",
+        details="with slug pellets, against slugs",
+    ),
+    *rows(
+        "treated",
+        r"(?=(?:caterpillars|grubs|weevils|slugs|snails|beetles|moths) \d+ (?:by hand|picked off)(?:$|,))",
+    ),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),

@@ -30,7 +30,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:in(?:to)? )?(?:its |the )?(?:own|same|old) (?:pot|box|tray)(?: back| again)?,"
         r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)"
         r" (?:roots? off\b|off (?:below|bottom|the (?:bottom|sides|roots)|sides|from below|(?:the )?roots?|all round)\b))",
-        r"in(?:to)? (?=@POT@,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
+        r"in(?:to)? (?=@POT@(?: all \d+)?,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
         r"umgetopft|verpot",
         noun=True,
     ),

@@ -12,7 +12,8 @@ class ActOpening(Struct, frozen=True):
     """A way to open a line: the act that it is, and the details that it says already.
 
     `pattern`: what fits there, up to the end of a word. `noun`: it names the work, and so may also
-    be a wish. `language`: the one that it came with.
+    be a wish. `language`: the one that it came with. `instead`: it stands before the act that is
+    spelled like it, by what stands behind.
     """
 
     act: str
@@ -20,6 +21,7 @@ class ActOpening(Struct, frozen=True):
     pattern: str
     noun: bool = False
     language: int = 1
+    instead: bool = False
 
 
 # An opening ends where a word does.
@@ -27,10 +29,15 @@ _ENDS = r"(?!(?<=[\w-])[\w-])[:.]?\s*"
 
 
 def rows(
-    act: str, *patterns: str, details: str = "", noun: bool = False, language: int = 1
+    act: str,
+    *patterns: str,
+    details: str = "",
+    noun: bool = False,
+    language: int = 1,
+    instead: bool = False,
 ) -> list[ActOpening]:
     """A row for each way of saying an act."""
-    return [ActOpening(act, details, one, noun, language) for one in patterns]
+    return [ActOpening(act, details, one, noun, language, instead) for one in patterns]
 
 
 @cache
@@ -54,7 +61,7 @@ SPENT = (
     r"|seed pods?|seedpods?|pods|seed heads?|ovaries)"
 )
 SPRAY = (
-    r"(?:soft soap|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
+    r"(?:soft soap|(?:rubbing )?alcohol|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
     r" spray|oil|sulphur|wettable sulphur|copper(?: spray)?|mancozeb|captan|spinosad|abamectin|bt"
     r"|nematodes|predatory mites|fungicide|insecticide|acaricide|miticide|systemic|pyrethrum"
     r"|winter wash|garlic spray)"

@@ -22,6 +22,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:the )?(?:air ?)?layer (?:opened(?: up)?|unwrapped|had a look)(?=$|,)",
         details="layer",
     ),
+    *rows(
+        "checked",
+        r"roots? (?:in|at) (?:the )?(?:air ?)?layer(?= (?:seen|showing|visible)(?:$|,))",
+        details="layer",
+    ),
+    *rows("checked", r"roots looked(?: at| over)?(?=$|,)", details="roots"),
     *rows("checked", r"looked (?:over|at)", r"peeked", r"inspected", r"had a look(?: at)?"),
     *rows(
         "checked",

@@ -105,6 +105,25 @@ class Positions:
         )
         return (flaw,)
 
+    def flaws_without_weather(self) -> PlacedFlaws:
+        """That nothing says when what is due at home, of whose weather nothing is known, where
+        there are trees whose year hangs on it."""
+        home = self.place(self.home)
+        if home is None or not self._resolved(home).in_tropics or not self._things.of_kind("tree"):
+            return ()
+        flaw = flaw_at(
+            home.origin,
+            "unknown-season",
+            "between the tropics months tell no season, and nothing is known of the weather of "
+            f"“{home.handle}”: no work of the year is foretold",
+            "Write twelve mean lows and highs, January first, on its card: "
+            "low 24 24 25 25 26 26 25 25 25 25 25 24 C, and high; or name a weather file.",
+            0,
+            len("place"),
+            "warning",
+        )
+        return (flaw,)
+
     def _resolved(self, place: Thing) -> Position:
         first, *around = self._from_inside_out(place)
         position = self._own_of(first).value

@@ -48,6 +48,9 @@ class Source(Struct, frozen=True, gc=False):
     estimated_values: int
 
 
+_TROPIC_DEGREES = 23.4
+
+
 class Position(Struct, frozen=True, gc=False):
     """Where a place is: degrees, north and east positive; metres above the sea.
 
@@ -60,6 +63,11 @@ class Position(Struct, frozen=True, gc=False):
     elevation_m: float | None = None
     known_from: PositionFrom = ""
     place: str = ""
+
+    @property
+    def in_tropics(self) -> bool:
+        """Whether it lies between the tropics, where the sun stands overhead once a year."""
+        return self.latitude is not None and abs(self.latitude) < _TROPIC_DEGREES
 
 
 class WeatherRecord(Struct, frozen=True):
@@ -92,6 +100,13 @@ class WeatherRecord(Struct, frozen=True):
     def latitude(self) -> float | None:
         """Degrees, north positive; None if unknown."""
         return self.position.latitude
+
+    @property
+    def tells_no_season(self) -> bool:
+        """Whether neither its weather nor the months say when what is due: between the tropics,
+        where nothing is known of its air."""
+        known = self.means is not None or self.coldest is not None
+        return not known and self.position.in_tropics
 
     @property
     def longitude(self) -> float | None:

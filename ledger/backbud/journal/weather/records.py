@@ -85,6 +85,8 @@ class Records(Mapping[str, WeatherRecord]):
         flaws: list[PlacedFlaw] = [*self._day_lines.flaws, *self._arrived.flaws]
         for place in self:
             flaws += self._own_of(place).flaws
+        if self.record_of("").tells_no_season:
+            flaws += self._positions.flaws_without_weather()
         return tuple(flaws)
 
     @property

@@ -18,6 +18,7 @@ from backbud.species import (
     Window,
     Year,
     after,
+    grows_all_year,
     out_of_the_heat,
 )
 from backbud.tongue import phrase
@@ -42,7 +43,9 @@ def when_it_is_used_up(tree: Tree, done: Event, year: Year) -> Proposals:
     if frost is not None and year.comes_in_below_c is None:
         # None goes into winter.
         ends = min(ends, frost.day)
-    if not min(window.opens for window in season) <= day <= ends - _A_WEEK:
+    if grows_all_year(year):
+        ends = day + _TO_SPARE
+    elif not min(window.opens for window in season) <= day <= ends - _A_WEEK:
         return
     window, datum = out_of_the_heat(year, Window(day, day, min(day + _TO_SPARE, ends)), why)
     if window.opens > ends:

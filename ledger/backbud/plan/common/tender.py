@@ -6,6 +6,7 @@ from datetime import date
 
 from backbud.climate.degrees import degrees
 from backbud.collection.places import is_warm_cover
+from backbud.plan.common.seasons import left_of
 from backbud.species import (
     Proposal,
     Proposals,
@@ -35,13 +36,20 @@ def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
         return
     tender = phrase("It comes in once nights are usually under {degrees}.", degrees=degrees(limit))
     if year.outlook is None:
-        window = year.months((9, 1), (9, 15), (10, 15))
+        window = _as_it_came(tree, year.months((9, 1), (9, 15), (10, 15)))
         yield _inside(window, f"{year.no_weather} {tender}", None)
         return
     found = comes_in(year)
     if found is not None:
         window, why = found
-        yield _inside(window, joined(f"{why} {tender}", why), _mild_again(year))
+        yield _inside(_as_it_came(tree, window), joined(f"{why} {tender}", why), _mild_again(year))
+
+
+def _as_it_came(tree: Tree, window: Window) -> Window:
+    """The window; of a tree that came after it a fortnight from the day it did, which nobody was
+    late for."""
+    came = tree.standing_since
+    return left_of(came, window) if came is not None and window.closes < came else window
 
 
 def _mild_again(year: Year) -> date | None:

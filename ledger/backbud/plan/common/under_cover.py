@@ -12,7 +12,7 @@ from datetime import timedelta
 from backbud.climate.degrees import degrees
 from backbud.collection.against import is_against_weather
 from backbud.collection.places import is_winter_cover
-from backbud.plan.common.winter_frost import not_enough
+from backbud.plan.common.held_off import held_off
 from backbud.plan.common.winter_quarters import WARMED
 from backbud.species import (
     CARE,
@@ -21,6 +21,7 @@ from backbud.species import (
     Proposal,
     Proposals,
     Tree,
+    Weight,
     Window,
     Year,
     after,
@@ -30,6 +31,8 @@ from backbud.species import (
 from backbud.tongue import phrase
 
 _BEFORE = timedelta(days=14)
+# Where the cover nearly does not do.
+_NEARLY = Weight("harm", must=False, once_past="lapses")
 
 
 @after("moved", rule="under-cover")
@@ -83,7 +86,10 @@ def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
     """Where nights come which the cover does not keep from it: on to where it is kept."""
     bears = year.bears(tree, done.day)
     nights = None if bears is None else year.hard_nights(bears.celsius)
-    if bears is None or nights is None or not (told := not_enough(year, nights, bears)):
+    if bears is None or nights is None:
+        return
+    covered = held_off(year, nights.one_in_ten_c, bears)
+    if covered.enough == "yes":
         return
     # The earth's warmth reaches the roots, and them alone.
     in_earth = done.says("mulch", "heeled in", "plunged", "on the ground")
@@ -95,15 +101,17 @@ def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
     yield Proposal(
         "moved",
         Window(first, min(first + _BEFORE, last), last),
-        what=phrase("on, to a place that stays near 0 °C"),
+        what=phrase("on, to a place that stays near 0 °C")
+        if covered.enough == "no"
+        else phrase("on, when a hard night is forecast"),
         because=phrase(
             "One winter in ten has {coldest} here; its roots bear {limit}.",
             coldest=degrees(nights.one_in_ten_c, ".0f"),
             limit=degrees(bears.celsius),
         ),
-        datum=joined(f"{bears.because} {nights.because}", nights.because),
-        cautions=(told,),
+        datum=joined(f"{bears.because} {nights.because}{covered.datum}", nights.because),
+        cautions=(covered.caution,),
         settled_by=("moved", "protected"),
         part="on",
-        weight=PROTECTION,
+        weight=PROTECTION if covered.enough == "no" else _NEARLY,
     )

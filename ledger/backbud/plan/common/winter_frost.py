@@ -12,9 +12,11 @@ from backbud.climate.cold_turns import HardNights
 from backbud.climate.coldest_night import ColdestNight, Verdict
 from backbud.climate.degrees import degrees
 from backbud.collection.places import is_winter_cover
+from backbud.plan.common.held_off import ENOUGH, HeldOff, held_off
 from backbud.species import (
     CARE,
     PROTECTION,
+    ColdNight,
     Event,
     Proposal,
     Proposals,
@@ -44,8 +46,8 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
     "nearly": CARE,
     "close": Weight("harm", must=False, once_past="lapses"),
 }
-# What no fleece, frame or unheated glass holds off for a whole cold week; ours, no source.
-_HELD_OFF_K = 8.0
+# Where no night of ten years is colder no snow lies and no pot freezes through; ours, no source.
+_SNOW_LIES_C = -3.0
 
 
 @each("autumn", rule=WINTER)
@@ -81,14 +83,16 @@ def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
 
 class _HardWinter(NamedTuple):
     """When nights come that a tree does not bear, and why; whether they come, how far the coldest
-    of ten years lies over what it bears, that no fleece is enough; and how cold it gets."""
+    of ten years lies over what it bears, whether fleece is enough; how cold it gets, and the same
+    as figures."""
 
     window: Window
     datum: str
     verdict: Verdict
     to_spare_k: float
-    not_enough: str
+    held_off: HeldOff
     coldest: str
+    cold: ColdNight | None = None
 
 
 def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
@@ -113,11 +117,12 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found.not_enough),
+        cautions=_cautions(bears, found),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
         schedule=Schedule(in_time=found.coldest + _bear(bears, found)),
+        cold=found.cold,
     )
 
 
@@ -136,33 +141,12 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, not_enough: str) -> tuple[str, ...]:
+def _cautions(bears: Temperature, found: _HardWinter) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    return (not_enough, snow) if not_enough else (snow,)
-
-
-def not_enough(year: Year, nights: HardNights, bears: Temperature) -> str:
-    """That nights come which fleece or an unheated cover does not keep from the roots, and what
-    does; else "".
-
-    Mulch keeps the roots alone: of no help to a tree whose top dies in such a night (an olive, an
-    azalea). Common practice, no source.
-    """
-    coldest, top = nights.one_in_ten_c, year.top_bears_c
-    if coldest > bears.celsius - _HELD_OFF_K:
-        return ""
-    if top is None or coldest >= top:
-        return phrase(
-            "Fleece or a frame alone does not hold off nights so far below that: sink the pot in "
-            "the ground under mulch, or give it a place that stays near 0 °C."
-        )
-    return phrase(
-        "Fleece or a frame alone does not hold off nights so far below that, and mulch would keep "
-        "the roots alone: its top is rated for {degrees}. Give it a place that stays near 0 °C.",
-        degrees=degrees(top, ".0f"),
-    )
+    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C
+    return tuple(filter(None, (found.held_off.caution, snow if lies else "")))
 
 
 def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
@@ -172,10 +156,17 @@ def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
         return None
     best = nights.first - _A_FEW_DAYS
     window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
-    datum = joined(f"{bears.because} {nights.because}", nights.because)
+    covered = held_off(year, nights.one_in_ten_c, bears)
+    told = f"{bears.because} {nights.because}{covered.datum}"
     spare = nights.one_in_ten_c - bears.celsius
     return _HardWinter(
-        window, datum, nights.verdict, spare, not_enough(year, nights, bears), _how_cold(nights)
+        window,
+        joined(told, nights.because),
+        nights.verdict,
+        spare,
+        covered,
+        _how_cold(nights),
+        ColdNight(nights.one_in_ten_c, nights.give_or_take_k, bears.celsius),
     )
 
 
@@ -184,13 +175,21 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
     window = Window(year.on((11, 1)), year.on((11, 15)), year.following.on((3, 10)))
     said: ColdestNight | None = year.coldest_said
     if said is None:
-        return _HardWinter(window, f"{year.no_weather} {bears.because}", "comes", 0.0, "", "")
+        unknown = phrase("How cold winters get here is not known.") + " "
+        because = f"{year.no_weather} {bears.because}"
+        return _HardWinter(window, because, "comes", 0.0, ENOUGH, unknown)
     verdict = said.against(bears.celsius)
     if verdict == "does not come":
         return None
     datum = f"{bears.because} {said.said()} {year.by_months}"
     return _HardWinter(
-        window, datum, verdict, said.one_in_ten_c - bears.celsius, "", _how_cold(said)
+        window,
+        datum,
+        verdict,
+        said.one_in_ten_c - bears.celsius,
+        ENOUGH,
+        _how_cold(said),
+        ColdNight(said.one_in_ten_c, said.give_or_take_k, bears.celsius),
     )
 
 

@@ -1,0 +1,48 @@
+"""Joins what wire bit into and that it came off there, which a comma parts at the bench."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from backbud_grammar.scribbles.spelled import in_full
+
+_WHERE = r"(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)"
+_BITES = re.compile(
+    r"(?:the )?wires? (?:is |was |are |has )?(?:just |slightly |a (?:bit|little) |starting to )*"
+    r"(?:bites?|biting|bit|eats?|eating|cuts?|cutting|digs?|digging|marking)(?: in(?:to)?)?"
+    rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE})",
+    re.IGNORECASE,
+)
+_OFF = re.compile(
+    r"(?:(?:it |so |was |is |all |now |taken |cut )*)(?:off|away|removed)"
+    r"(?: (?:at once|now|today|there|straight away|right away))?",
+    re.IGNORECASE,
+)
+
+
+def with_bites_joined(
+    pieces: Iterable[tuple[int, str]],
+) -> Iterator[tuple[int, str, str]]:
+    """Each piece, where it stands, as it is written and as it is read.
+
+    >>> list(with_bites_joined([(0, "wire bites in 2nd left"), (24, "off at once")]))
+    [(0, 'wire bites in 2nd left, off at once', 'wire left 2 off')]
+    """
+    held: tuple[int, str, str] | None = None
+    for at, piece in pieces:
+        raw = piece.strip(" .!:")
+        if held is not None:
+            if _OFF.fullmatch(raw):
+                yield held[0], f"{held[1]}, {raw}", f"wire {held[2]} off"
+                held = None
+                continue
+            yield held[0], held[1], in_full(held[1])
+            held = None
+        bites = _BITES.fullmatch(in_full(raw)) if "wire" in raw[:9].casefold() else None
+        if bites is not None:
+            held = at, raw, bites["part"]
+        else:
+            yield at, raw, in_full(raw)
+    if held is not None:
+        yield held[0], held[1], in_full(held[1])

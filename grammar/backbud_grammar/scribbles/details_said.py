@@ -973,17 +973,17 @@ _PROTECT = (
     ),
     (
         r"(?:double )?(?:the )?frost (?:cloth|blanket|fleece)(?: back)? (?:on|over|round|around|up)"
-        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
         "fleece",
     ),
     (
         r"(?:double )?(?:an? |the )?(?:old )?(quilt|blanket|duvet|sheet|sheets|blankets|sack|sacking|sacks|carpet|hessian|burlap|bracken|leaf mould|bark|cardboard|bubble foil)"
-        r"(?: back)? (?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        r"(?: back)? (?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
         r"with \1",
     ),
     (
         r"(?:double )?(?:the )?(fleece|straw|mulch|bubble ?wrap)(?: back)? (?:on|over|round|around|up)"
-        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*",
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
         r"\1",
     ),
     (
@@ -1049,7 +1049,9 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "treated-deadwood": _DEADWOOD,
     **dict.fromkeys(("watered", "soaked", "flushed", "misted"), _WATER),
     **dict.fromkeys(("moved", "planted-out"), _PLACE),
-    **dict.fromkeys(("bought", "sold", "quoted", "agreed", "billed", "paid"), _MONEY),
+    **dict.fromkeys(("bought", "sold", "quoted", "agreed", "paid"), _MONEY),
+    # What was paid is no bill: `inv sent, 340 paid`.
+    "billed": tuple(way for way in _MONEY if "paid" not in way[0] or "inv" in way[0]),
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,

@@ -37,7 +37,7 @@ _STAYS = re.compile(
 _HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
 # Works of which a name alone tells whose hands it was; of money it may be another's.
 _BY_HAND = ("branches", "roots", "feed", "water", "health", "shelter")
-_TWO_PARTS = re.compile(r"\d,? (?:left|right) \d", re.IGNORECASE)
+_TWO_PARTS = re.compile(r"\d,? (?:left|right) \d| [+&] ", re.IGNORECASE)
 _AGAIN = re.compile(r"\bagain$", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.

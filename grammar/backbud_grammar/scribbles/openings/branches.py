@@ -162,7 +162,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("defoliated", r"leaves cut (?:in )?half", r"leaves halved", details="half of each leaf"),
     *rows(
         "wired",
-        r"(?=\d(?:[.,]\d)?(?: mm)? (?:al|cu|aluminium|copper) (?:on|round) (?:the )?(?:left|right|apex|top|leader|trunk|first|second|low|lower|upper|branch)\b)",
+        r"(?=\d(?:[.,]\d)?(?: mm)? (?:al|cu|aluminium|copper) (?:on|round) (?:the )?(?!branch)"
+        r"(?:(?:left|right|apex|top|leader|trunk|first|second|low|lower|upper|branch|and|\+|&|\d)(?: |,|$))+$)",
     ),
     *rows(
         "pinched",

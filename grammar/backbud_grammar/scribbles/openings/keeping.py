@@ -68,8 +68,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "protected",
-        rf"(?=(?:double )?{_COVER} (?:back )?(?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)|again|tonight))*"
-        rf"(?: ?(?:\+|&|and) ?{_COVER} (?:on|over|round|around)(?: (?:it|all|them|the (?:tree|pots?|box|boxes|roots|bench|lot|top)))*)?(?:$|,))",
+        rf"(?=(?:double )?{_COVER} (?:back )?(?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*"
+        rf"(?: ?(?:\+|&|and) ?{_COVER} (?:on|over|round|around)(?: (?:it|all|them|the (?:tree|pots?|box|boxes|roots|lot|top)))*)?(?:$|,))",
     ),
     *rows(
         "protected",

@@ -37,9 +37,8 @@ _ACTS: Mapping[str, str] = {
         "Write cleaned, and what: cleaned floor.": "swept",
         "Write died, and of what: died of frost.": "killed discarded binned",
         "Write lost stolen.": "stolen",
-        "Write returned to PERSON where it was theirs, sold to PERSON where it is now.": (
-            "delivered given gave"
-        ),
+        "Write returned to PERSON where it was theirs, sold where it is now, lent where it comes"
+        " back.": "delivered given gave",
         "Write shown, and at what: shown at the spring show.": "entered",
         "Write worked, and on what: worked 2 h on show preparation.": "prepared groomed",
         "Write bloomed, fruited, or the stage: staged 07 is bud burst.": "leafed budded budding",

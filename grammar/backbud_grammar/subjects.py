@@ -16,6 +16,9 @@ def read_subjects(text: str) -> Subjects | Flaw:
         # Handles with commas need no parser.
         found = [Selection("handle", one[0], one.start()) for one in _HANDLE.finditer(text)]
         return Subjects(tuple(found))
+    known = _all_of_one(text)
+    if known is not None:
+        return known
     from lark import UnexpectedInput
 
     try:
@@ -42,6 +45,31 @@ def read_subjects(text: str) -> Subjects | Flaw:
 
 
 _HANDLE = re.compile(r"[^\s,]+")
+_NAME = r"(?!(?:all|in|of|except)(?![^\s,]))[^\s,]+"
+_ALL_OF_ONE = re.compile(
+    rf"(?i)all(?: (?:(?P<by>in|of) (?P<handle>{_NAME})|(?P<kind>{_NAME}(?: {_NAME})*)))?"
+    rf"(?: except (?P<left>{_NAME}(?:, {_NAME})*))?"
+)
+
+
+def _all_of_one(text: str) -> Subjects | None:
+    """`all in PLACE`, `all of PERSON`, `all KIND` or `all`, and who is left out, in single blanks:
+    most lines that say more than handles need no parser either. None for any other."""
+    found = _ALL_OF_ONE.fullmatch(text)
+    if found is None:
+        return None
+    if found["handle"]:
+        chosen = Selection(found["by"].lower(), found["handle"], found.start("handle"))
+    elif found["kind"]:
+        chosen = Selection("kind", found["kind"], found.start("kind"))
+    else:
+        chosen = Selection("all", "", 0)
+    begin = found.start("left")
+    left = _HANDLE.finditer(found["left"] or "")
+    return Subjects(
+        (chosen,), tuple([Selection("handle", one[0], begin + one.start()) for one in left])
+    )
+
 
 _NOT_ONLY_HANDLES = re.compile(
     r"(?i)(?:^|[\s,])(?:all|except)(?:[\s,]|$)|[^\s,][ \t]+[^\s,]|,[ \t]*(?:,|$)|^[ \t]*,|^[ \t]*$"

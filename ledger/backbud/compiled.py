@@ -17,20 +17,22 @@ from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
-from backbud.handed import handed_copies, handed_out, handed_pages, with_owners_feeds
+from backbud.handed import HandedOut, handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.kind_years import kinds_at_home
 from backbud.memo import NO_MEMO, Identical
 from backbud.pages.links import tree_page
-from backbud.pages.render import pages_of
+from backbud.pages.render import pages_of, pages_of_trees, sheets_of
 from backbud.pages.templating import no_page
 from backbud.papers.gather import papers_now
 from backbud.plan.followups import FollowUp, State
 from backbud.plan.run import Plan
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
+from backbud.publish.disk import memory_folder
 from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
+from backbud.shared_files import SharedFiles
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.history import late_by_tree, late_in
@@ -43,6 +45,10 @@ from backbud.whole import check_whole
 from backbud_grammar.problems import Problem, show
 
 REVISIONS = "revisions.json"
+# Of fewer trees it takes no longer to make all than to begin a process and take over its files.
+MANY_TREES = 400
+# The pages of so many trees are made at a time.
+_TREES = 100
 
 
 class Output(Struct, frozen=True):
@@ -112,18 +118,38 @@ def _make_events_for_good(session: Session) -> None:
     """Let go of what the histories were made from: for a run that asks for all of them once."""
     for tree in session.histories.trees.values():
         tree.lines.forget_what_is_on()
+    texts: dict[str, str] = {}
     for page in session.journal.pages:
         for block in page.blocks:
-            block.make_for_good()
+            block.make_for_good(texts)
 
 
 def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Files[Compiled]:
     tell("calendars")
     revisions, remembered = yield from _feeds(session, plan)
     tell("pages")
-    yield from _pages(session, plan)
+    many = session.may_be_shared and len(plan.trees) >= MANY_TREES
+    yield from (_pages_by_two if many else _pages)(session, plan)
     yield from _photographs(session, plan)
     return Compiled(_output(session, plan, {}), revisions, remembered)
+
+
+def _pages_by_two(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
+    """The pages, of which a copy of this process makes those of trees meanwhile."""
+    handed = handed_out(session, plan)
+    view = _of_trees(session, plan, handed)
+    # What one page needs of templates is there for all the others then.
+    yield from pages_of_trees(view, view.trees[:1])
+    firsts = range(1, len(view.trees), _TREES)
+    some = [view.trees[first : first + _TREES] for first in firsts]
+    of_trees = SharedFiles(
+        [partial(pages_of_trees, view, trees) for trees in some],
+        memory_folder(session.journal.folder),
+    )
+    view = replace(_with_the_rest(session, plan, view), registers=session.registers(plan))
+    yield from sheets_of(view)
+    yield from handed_pages(session, plan, view, handed)
+    yield from of_trees.files()
 
 
 def _output(session: Session, plan: Plan, files: Mapping[str, bytes]) -> Output:
@@ -139,8 +165,13 @@ def _output(session: Session, plan: Plan, files: Mapping[str, bytes]) -> Output:
     )
 
 
-def nursery_of(session: Session, plan: Plan) -> Nursery:
-    """Everything the pages show, for the keeper's eyes."""
+def nursery_of(session: Session, plan: Plan, handed: HandedOut | None = None) -> Nursery:
+    """Everything the pages show, for the keeper's eyes. `handed`: what leaves the house."""
+    return _with_the_rest(session, plan, _of_trees(session, plan, handed))
+
+
+def _of_trees(session: Session, plan: Plan, handed: HandedOut | None) -> Nursery:
+    """What of it the pages of trees are made from."""
     home = session.journal.things.find(session.journal.settings.home)
     facts = {
         id(found): SpeciesFacts(
@@ -149,8 +180,6 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         for found in {id(found): found for found in plan.species.values() if found}.values()
     }
     species = {handle: facts[id(found)] for handle, found in plan.species.items() if found}
-    # What fails in them is a problem, so they come before the problems.
-    sections = session.sections
     return Nursery(
         session.journal.settings.name,
         session.today,
@@ -159,12 +188,8 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
         plan.follow_ups,
         session.names(),
         species,
-        tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
-        sections=sections,
+        sections=session.sections,
         hours_per_week=session.journal.settings.hours_per_week,
-        stores=stores_of(
-            session.journal, session.histories_of(plan), plan, session.today, session.by_tree
-        ),
         bites=plan.bites,
         people=people_view(
             session.journal.things,
@@ -172,7 +197,6 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             session.names(),
             session.journal.settings.keeper,
         ),
-        kinds=kinds_at_home(session, plan),
         address=session.journal.settings.base_url,
         first_handles=first_handles_of(session.journal.things),
         hidden=session.journal.things.hidden,
@@ -184,8 +208,10 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
             for handle, tree in plan.trees.items()
             if (found := session.photographs_of(tree))
         },
+        folders=handed.folders if handed else {},
+        handed_out=handed.first_pages if handed else (),
+        unshown=handed.unshown if handed else (),
         accounts=session.accounts(plan),
-        papers=papers_now(session, plan),
         late=late_by_tree(plan.trees.values(), late_in(session.journal, session.today)),
         weather=weather_of(
             session.journal, plan.trees.values(), plan.species, session.weather, session.today
@@ -193,15 +219,23 @@ def nursery_of(session: Session, plan: Plan) -> Nursery:
     )
 
 
+def _with_the_rest(session: Session, plan: Plan, view: Nursery) -> Nursery:
+    """All of it. `view`: with what the pages of trees are made from: what fails in the sections of
+    plugins is a problem, so they come before the problems."""
+    return replace(
+        view,
+        problems=tuple(session.forgotten.text(show(problem)) for problem in session.problems()),
+        stores=stores_of(
+            session.journal, session.histories_of(plan), plan, session.today, session.by_tree
+        ),
+        kinds=kinds_at_home(session, plan),
+        papers=papers_now(session, plan),
+    )
+
+
 def _pages(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
     handed = handed_out(session, plan)
-    view = replace(
-        nursery_of(session, plan),
-        folders=handed.folders if handed else {},
-        handed_out=handed.first_pages if handed else (),
-        unshown=handed.unshown if handed else (),
-        registers=session.registers(plan),
-    )
+    view = replace(nursery_of(session, plan, handed), registers=session.registers(plan))
     yield from pages_of(view, session.kept)
     yield from handed_pages(session, plan, view, handed)
 

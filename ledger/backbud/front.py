@@ -3,8 +3,8 @@
 Nothing is written into the folder, and nobody's secret is made, unless that is asked for. What
 lies in `.backbud/` and `made/` counts only under the person's own mark, code in `plugins/` runs
 only where the person has trusted these very bytes, and git is never run: as for every command.
-The one thing that is kept, outside every journal, is the grammar's ready tables, in the person's
-cache folder.
+All that is kept outside every journal can be made again: the grammar's ready tables and the
+compiled templates of pages, in the person's cache folder.
 """
 
 from __future__ import annotations

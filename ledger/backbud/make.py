@@ -65,6 +65,7 @@ def make(
     remembered: bool = True,
     look: Callable[[Session], None] | None = None,
     kept: Memo = NO_MEMO,
+    by_two: bool = False,
     with_files: bool = False,
     when_published: Callable[[Made], None] | None = None,
 ) -> Made:
@@ -75,16 +76,16 @@ def make(
     `json`: the summary is JSON. `arguments`: how the run was asked for, so that the same question
     can be answered from memory, unless it is not to be `remembered`. `look`: is shown what was
     read; what it raises ends the run before anything is written. `kept`: what an earlier run of
-    this process left. `with_files`: what was published is handed back with its bytes, and so held,
-    else none of it is. `when_published`: is called once the new pages are there, while the run is
-    still being remembered.
+    this process left. `by_two`: a copy of this process may help. `with_files`: what was published
+    is handed back with its bytes, and so held, else none of it is. `when_published`: is called once
+    the new pages are there, while the run is still being remembered.
     """
     with lock(folder):
         finish(folder)
         into = made_on(today.isoformat(), as_of)
         known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
         progress = _Progress()
-        session = open_session(folder, today, as_of=as_of, kept=kept)
+        session = open_session(folder, today, as_of=as_of, kept=kept, by_two=by_two)
         session.takes_every_step = True
         if look is not None:
             look(session)

@@ -33,7 +33,7 @@ from backbud.publish.memory import MemoryOf
 from backbud.publish.unchanged import installed_mark
 from backbud.words import number
 from backbud_grammar.digest import digest
-from backbud_grammar.problems import Problem, did_you_mean
+from backbud_grammar.problems import Problem
 
 if TYPE_CHECKING:
     from backbud.collection.state import Tree
@@ -67,17 +67,21 @@ class Session:
         plugins: Plugins = NO_PLUGINS,
         only_check: bool = False,
         between: Callable[[], None] | None = None,
+        by_two: bool = False,
     ) -> None:
         """`only_check`: nothing but its problems and its summary is asked for. `between`: is called
-        before each page that is replayed; what it raises ends the replay."""
+        before each page that is replayed; what it raises ends the replay. `by_two`: as below."""
         self.journal, self.today, self.as_of = journal, today, as_of
         self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
+        self._by_two = by_two and self.kept is NO_MEMO
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
-        self._plans = Plans(journal, today, self._species, plugins, self.faults.meet)
+        self._plans = Plans(
+            journal, today, self._species, plugins, self.faults.meet, lambda: self.may_be_shared
+        )
 
     @property
     def histories(self) -> Histories:
@@ -177,11 +181,7 @@ class Session:
 
     def histories_of(self, plan: Plan) -> Histories:
         """The histories of the trees of a plan, and of what is no tree."""
-        all_of_them = self.histories
-        if len(plan.trees) == len(all_of_them.trees):
-            return all_of_them
-        trees = {handle: all_of_them.trees[handle] for handle in plan.trees}
-        return Histories(trees, all_of_them.others)
+        return self.histories.only(plan.trees)
 
     @cached_property
     def _state(self) -> str:
@@ -342,13 +342,14 @@ class Session:
         """The canonical handle of the tree so called, or ""."""
         return tree_handle(written, self.journal.things, self.histories.trees)
 
-    def nearest_tree(self, written: str) -> str:
-        """A hint that names the nearest tree."""
-        return did_you_mean(written, self.histories.trees)
-
     def tree_of_id(self, written: str) -> str:
         """The tree that a follow-up's id begins with, or "" when it is only a part of an id."""
         return tree_of_id(written, self.histories)
+
+    @property
+    def may_be_shared(self) -> bool:
+        """Whether a copy of this process may help: others' code may go on from tree to tree."""
+        return self._by_two and not self._asks_others
 
     @property
     def _asks_others(self) -> bool:
@@ -372,8 +373,8 @@ def open_session(
     by_two: bool = False,
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
-    was read may be remembered; else nothing is written. `source`, `by_two`: as `read_journal` has
-    them. `between`: as the session has it."""
+    was read may be remembered; else nothing is written. `source`: as `read_journal` has it.
+    `between`: as the session has it. `by_two`: a copy of this process may help."""
     plugins = plugins_of(folder, ids_for_every_tree)
     journal = read_journal(
         folder,
@@ -394,4 +395,5 @@ def open_session(
         plugins=plugins,
         only_check=only_check,
         between=between,
+        by_two=by_two,
     )

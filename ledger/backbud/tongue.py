@@ -161,12 +161,17 @@ class _WithComma(Formatter):
 _FORMATTER = _WithComma()
 
 
+def catalogue_files(language: str) -> tuple[Path, ...]:
+    """The file of the sentences of a language; English has none."""
+    return () if language == ENGLISH else (CATALOGUES / f"{language}.mo",)
+
+
 def _catalogue(language: str) -> NullTranslations:
     """The catalogue of a language; read once."""
     found = _catalogues.get(language)
     if found is None:
         from gettext import GNUTranslations
 
-        with (CATALOGUES / f"{language}.mo").open("rb") as file:
+        with catalogue_files(language)[0].open("rb") as file:
             found = _catalogues[language] = GNUTranslations(file)
     return found

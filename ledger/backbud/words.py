@@ -157,6 +157,12 @@ def _whole_months(first: date, last: date) -> bool:
 
 def days(count: int) -> str:
     """A length of time in the unit that fits it: `12 days`, `5 weeks`, `14 months`, `3 years`."""
+    return _long(count, spoken())
+
+
+# The same few lengths are told of thousands of trees; the language is that which is spoken.
+@lru_cache(maxsize=4096)
+def _long(count: int, language: str) -> str:
     if count < 21:
         return number(count, "day")
     if count < 7 * 12:

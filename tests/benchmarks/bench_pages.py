@@ -41,7 +41,7 @@ def test_tree_pages_beside_jinja_alone(tmp_path: Path) -> None:
     for tree in view.trees:
         own = only_tree(view, tree)
         began = process_time()
-        _, content = tree_page_of(own, shared)
+        (_, content), *_ = tree_page_of(own, shared)
         made = process_time()
         data = shared | tree_data(own)
         ready = process_time()

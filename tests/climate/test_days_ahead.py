@@ -71,7 +71,7 @@ def test_a_stage_of_the_next_days_comes_by_the_forecast():
     warm = found(forecast(*[(15.0, 35.0)] * 9))
     assert warm.day == TODAY + timedelta(days=3)
     assert (warm.first, warm.last) == (TODAY + timedelta(days=1), TODAY + timedelta(days=5))
-    assert "reached by the forecast of 2027-03-10 by a met service." in warm.because
+    assert "reached by the forecast of 10 March 2027 by a met service." in warm.because
     assert warm.because.expected
     assert found(None).day > TODAY + timedelta(days=7)
 

@@ -44,7 +44,7 @@ def test_the_mean_says_how_many_days_were_measured(place) -> None:
     air = place(date(2027, 1, 10), even_days(NEW_YEAR, 10, 2.0, 6.0), low_c=10.0, high_c=18.0)
     assert over(air).mean(NEW_YEAR, 10) == (
         4.0,
-        "The 10 days from 2027-01-01 average 4.0 °C here (as measured).",
+        "The 10 days from 1 January 2027 average 4.0 °C here (as measured).",
     )
     mixed = over(air).mean(NEW_YEAR, 20)
     assert mixed.celsius == pytest.approx(9.0)
@@ -101,7 +101,8 @@ def test_with_fewer_winters_the_monthly_means_tell() -> None:
     assert date(2027, 4, 16) <= ends.day <= date(2027, 4, 26)
     # 6 - 6.22 and 6 - 1.4 x 6.22.
     assert ends.because == (
-        f"The last night of 0 °C is to be expected by {ends.last} in one year of ten (the card). "
+        f"The last night of 0 °C is to be expected by {ends.last.day} May 2027 in one year of ten "
+        "(the card). "
         "May's coldest night is −0.2 °C in the mean year and −2.7 °C in one of ten, ± 2.0 K."
     )
     assert over(air).cold_nights_end(NEW_YEAR, -12.0) is None

@@ -71,7 +71,7 @@ def test_with_no_years_on_record_the_range_shrinks_as_the_sum_fills_up(place) ->
     near = expected_stage(Even(half), NEW_YEAR, NEW_YEAR, TWO_HUNDRED, Own(), YEAR_END)
     assert near is not None
     assert near.last - near.day == timedelta(days=6)
-    assert "; 100 by 2027-01-10; the rest by the monthly means." in near.because
+    assert "; 100 by 10 January 2027; the rest by the monthly means." in near.because
 
 
 def test_five_years_on_record_give_the_range(place) -> None:

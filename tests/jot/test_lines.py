@@ -133,6 +133,13 @@ def test_no_line_is_more_than_a_line_of_its_page_and_none_loses_a_word(text: str
         assert word in written
 
 
+def test_a_line_that_begins_with_a_day_is_told_how_to_say_it() -> None:
+    line = part_line("2027-01-01 hoshi watered", KNOWN, is_known)
+    assert line.hint == (
+        "A jotted line stands on its page's day; another is given by backbud jot --on DATE."
+    )
+
+
 def read(session: Any, *texts: str) -> Any:
     lines = parted(session, texts, DAY)
     return as_read(session, lines, DAY, place_in_diary(DAY)(session))

@@ -43,7 +43,7 @@ def lines(year: HistoryYear) -> list[tuple[str, str]]:
 
 def test_what_was_done_again_and_again_in_a_folded_year_is_told_together() -> None:
     year = years(*OLD, *LATER)[-1]
-    assert (year.name, year.open, year.count) == ("2020", False, "13 entries")
+    assert (year.year, year.open, year.count) == (2020, False, "13 entries")
     assert [(one.act, one.times) for one in year.again] == [
         ("fed", "30 September 2 cakes; 17 May 20-10-20 0.5 g/L; 3 April 2 cakes"),
         ("watered", "20 August, 2 June, 1 May"),

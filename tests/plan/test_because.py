@@ -249,6 +249,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "sign": "",
         "said": "",
         "private": False,
+        "cold": None,
     }
     # "harm" before "style".
     now = [one["at_stake"] for one in found if one["state"] in ("now", "overdue")]

@@ -216,8 +216,8 @@ def test_wire_as_the_last_time_weighed_or_reckoned(buying) -> None:
     amounts = {want.tree: want.quantity for want in found.wants}
     assert amounts == {"oak": pytest.approx(10, abs=1e-4), "elm": 4}
     assert {want.because for want in found.wants} == {
-        "weighed, as on 2025-12-01",
-        "reckoned, as on 2025-01-01",
+        "weighed, as on 1 December 2025",
+        "reckoned, as on 1 January 2025",
     }
 
 
@@ -243,7 +243,7 @@ def test_feed_is_the_dose_of_that_time_of_the_year(buying) -> None:
     oak
       planned   feed, to 2027-05-10
     """)["cakes"]
-    assert (found.wanted, found.wants[0].because) == (6, "as on 2026-05-01")
+    assert (found.wanted, found.wants[0].because) == (6, "as on 1 May 2026")
 
 
 def test_what_cannot_be_reckoned_says_what_to_write(written) -> None:

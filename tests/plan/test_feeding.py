@@ -73,8 +73,14 @@ def test_it_rests_after_root_work_and_goes_on_by_itself(feeds) -> None:
     assert feeds(fed, "2026-06-25")["feed-again/fed-2026-05-20"] == ("now", "2026-06-24")
     found = feeds(fed + cut, "2026-06-25")
     assert found["feed-again/fed-2026-05-20"][0] == "replaced"
-    # Four weeks after it.
-    assert found["feed-rests/repotted-2026-06-10"] == ("coming", "2026-07-08")
+    # June is out of a trident's time: it is helped for six weeks, or until it is found well; then
+    # four weeks are enough.
+    assert found["feed-rests/repotted-2026-06-10"] == ("coming", "2026-07-23")
+    well = "2026-06-24\ncrow\n  checked  strength, good\n"
+    assert feeds(fed + cut + well, "2026-06-25")["feed-rests/repotted-2026-06-10"] == (
+        "coming",
+        "2026-07-08",
+    )
 
 
 def test_a_weak_tree_is_fed_again_once_it_grows(feeds) -> None:

@@ -84,7 +84,7 @@ def test_it_tells_the_night_and_the_number(frost):
     assert work.window == Window(date(2026, 11, 19), date(2026, 11, 22), date(2026, 11, 23))
     assert work.id == "hoshi/frost-ahead/2026-27"
     said = [reason.text for reason in work.because]
-    assert said[0] == "The forecast of 2026-11-21."
+    assert said[0] == "The forecast of 21 November 2026."
     assert said[2] == (
         "Foretold are −7 °C in the night to 23 November. Such nights last until 24 November, "
         "the coldest −9 °C."
@@ -125,6 +125,21 @@ def test_a_heater_keeps_it_off_and_a_frame_does_not(frost):
     assert "a thermometer under it tells" in framed.cautions[0]
     (bare,) = frost(nights(-12))
     assert "thermometer" not in " ".join(bare.cautions)
+
+
+def test_under_a_frame_all_nights_of_the_forecast_are_told_at_once(frost):
+    """In the open the next spell is one work, and the one after it the next; nobody carries trees
+    in and out of a frame that raises no night."""
+    lows = (-12, 2, 3, 2, -11, -13, 1, 2, 3)
+    (bare,) = frost(nights(*lows))
+    assert bare.window.closes == date(2026, 11, 20)
+    (framed,) = frost(nights(*lows), hoshi(place="frame"))
+    assert framed.window.closes == date(2026, 11, 25)
+    assert framed.title.endswith("−12 °C, the coldest −13 °C in the night to 26 November")
+    assert any(
+        "After milder ones they come again: 25 November (−11 °C), 26 November (−13 °C)." in r.text
+        for r in framed.because
+    )
 
 
 def test_what_is_protected_already_is_left_in_peace(frost):

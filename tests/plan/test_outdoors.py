@@ -170,7 +170,7 @@ def test_slugs_are_looked_for_in_damp_mild_nights_alone(asked, low_c, rain_mm, o
     assert (look.tree, look.act) == ("hoshi", "checked")
     assert look.window == Window(opens, opens, opens + timedelta(days=14))
     assert look.weight.must and look.weight.at_stake == "style"
-    assert look.because[-1].text == ("In the week up to 2026-04-17 10 mm fell, in mild nights.")
+    assert look.because[-1].text == ("In the week up to 17 April 2026 10 mm fell, in mild nights.")
 
 
 def test_where_no_rain_is_known_they_are_looked_for_while_leaves_are_soft(asked) -> None:

@@ -307,7 +307,7 @@ def test_a_potting_without_a_pot_says_what_to_write(written) -> None:
         )
     )
     (missing,) = found.missing
-    assert missing.what == "the mix it was repotted in, 2026-03-01"
+    assert missing.what == "the mix it was repotted in, 1 March 2026"
     assert missing.trees == ("elm",)
     assert "its pot" in missing.to_write
 

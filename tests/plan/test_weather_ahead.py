@@ -65,7 +65,7 @@ def test_a_shallow_pot_is_shaded_before_the_heat(ahead):
     (work,) = ahead(HOT)
     assert work.title == "shade against the heat from Friday 3 July on, 36 °C"
     assert work.window == Window(date(2026, 7, 1), date(2026, 7, 3), date(2026, 7, 4))
-    assert work.because[2].text == "The hottest of the days foretold is 2026-07-04."
+    assert work.because[2].text == "The hottest of the days foretold is 4 July 2026."
 
 
 def test_what_has_shade_is_left_in_peace_and_glass_heats_sooner(ahead):
@@ -91,7 +91,7 @@ def test_long_rain_is_told_before_the_pot_stands_wet(ahead):
     yard = YARD.replace("  longitude  1.1 W\n", MEANS)
     (work,) = ahead("2026-07-02,10,20,12,3,\n", NOTED + lines, rule="long-rain", yard=yard)
     assert work.because[-1].text == (
-        "In the ten days up to 2026-07-02 82 mm will have fallen here, as foretold."
+        "In the ten days up to 2 July 2026 82 mm will have fallen here, as foretold."
     )
     assert ahead("2026-07-02,10,20,9,3,\n", NOTED + lines, rule="long-rain", yard=yard) == []
 

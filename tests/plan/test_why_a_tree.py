@@ -46,7 +46,7 @@ def test_what_is_open_comes_first(written, tmp_path, capsys) -> None:
     # Nobody cleaned its pot in March.
     assert {*re.findall(r"state   (\w+)", settled)} == {"done", "lapsed"}
     assert "id      hoshi/wire-check/wired-2026-04-20/left-2" in open_ones
-    assert "because 2026-04-20: wired 3 mm Al on left 2. (journal.txt:17)" in open_ones
+    assert "because 20 April 2026: wired 3 mm Al on left 2. (journal.txt:17)" in open_ones
     assert "id      hoshi/planned/repotted-2026-04-20" in open_ones
     assert "id      hoshi/wire-check/wired-2026-03-01/left-1" in settled
     assert "settled 2026-04-10: unwired on left 1" in settled

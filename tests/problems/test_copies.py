@@ -131,6 +131,26 @@ def test_a_synchronisers_copy_that_differs_is_one_problem_and_doubles_nothing(te
     assert told.acts == ["kaze wired 2 mm Al on left 1", "kaze fed"]
 
 
+def test_a_copy_of_a_diary_of_one_page_that_was_written_on_doubles_nothing(tell) -> None:
+    page = "2027-03-07\nkaze\n  wired 2 mm Al on left 1\n"
+    told = tell(page, files={"diary copy.txt": f"{page}yuki\n  fed\n"})
+    problem = told.only()
+    assert (problem.code, problem.file, problem.line) == ("repeated-file", "diary copy.txt", 1)
+    assert problem.hint == (
+        "diary.txt counts, and nothing of this one was read. What only this one has begins on "
+        "line 1: bring it over, and take this file away."
+    )
+    assert told.acts == ["kaze wired 2 mm Al on left 1"]
+
+
+def test_two_parts_of_a_day_are_no_copy(tell) -> None:
+    told = tell(
+        "2027-03-07\nkaze\n  watered\n", files={"diary (1).txt": "2027-03-07\nyuki\n  watered\n"}
+    )
+    assert told.codes == []
+    assert sorted(told.acts) == ["kaze watered", "yuki watered"]
+
+
 def test_a_name_alone_makes_no_copy(tell) -> None:
     told = tell(
         "2027-03-07\nkaze\n  watered\n", files={"diary (1).txt": "2027-03-08\nkaze\n  fed\n"}

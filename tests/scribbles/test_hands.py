@@ -54,7 +54,7 @@ def test_so_many_of_our_own_are_read() -> None:
 # Of a year of 360 lines (259 that are no mere notes) 10 % were right at the first touch, 48 % right
 # or in part, 70 % told; of 120 more (100), written after the tables were widened by those, 33 %,
 # 66 % and 89 %. Four and none misread; the four were mended.
-LEAST_OF_YEARS = {"year": (0.27, 0.58, 0.84), "again": (0.48, 0.73, 0.89)}
+LEAST_OF_YEARS = {"year": (0.27, 0.58, 0.90), "again": (0.48, 0.73, 0.89)}
 
 
 @pytest.mark.parametrize("when", LEAST_OF_YEARS)

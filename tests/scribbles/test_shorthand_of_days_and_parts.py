@@ -57,9 +57,60 @@ DONE = {
         "checked layer, roots showing, white roots, again in 2 weeks"
     ],
     "roots in layer not seen": [],
+    "3 branches guyed down w 1 mm alu": ["guyed 1 mm aluminium on 3 branches, down"],
+    "tips pinched w fingers 70 %": ["pinched 70 %"],
+    "half defol, big ones": ["defoliated half, large leaves"],
+    "2nd clip, 20 min": ["trimmed second round", "worked 20 min"],
+    "2nd clip needed": [],
+    "wires away all, scars at apex": ["unwired all"],
+    "wires away all, scars at apex not healed": [],
+    "repot next yr march": ["planned repot, to 2027-03"],
+    "repot in march next yr": ["planned repot, to 2027-03"],
+    "first feed, half dose 1 ml/L": ["fed 1 mL/L, half strength"],
+    "brought back to Mrs Lowe": ["returned to lowe"],
+    "brought back to Mrs Lowe's bench": [],
+    "guyed 1st left down to pot, cu 1,5": ["guyed 1,5 mm Cu on left 1, down, to pot"],
+    "guyed 1st left down to pot rim off": [],
+    "wire 3 and 2,5 alu on trunk + 2nd right": [
+        "wired 2,5-3 mm Al on trunk, 2,5-3 mm Al on right 2"
+    ],
+    "in tunnel since today, buds pink": ["moved tunnel"],
+    "in tunnel since march": [],
+    "apples thinned, 2 per cluster stay": ["thinned fruit, leaving 2"],
+    "needle pull, only old, 8 pr at top, 12 below": [
+        "plucked old needles, leaving 8 pairs on top, leaving 12 pairs on low"
+    ],
+    "deep soak 20 min in tub": ["soaked 20 min"],
+    "soft soap 10 ml/L sprayed twice": ["treated soft soap 10 mL/L, times 2"],
+    # How long it was not done is no plan; how long it is not to be done, is one.
+    "not watered 5 d, dry leaf": [],
+    "not fed 3 weeks, weak": [],
+    "no feed 2 wk": ["put-off feed, in 2 weeks"],
+    "moth net over": ["protected net, against moths"],
+    "moth over net": [],
+    "fleece on pot": ["protected fleece"],
+    "fleece on pot of moll": [],
+    "layer set on 2nd branch, foil": ["layered on second branch, in plastic"],
+    "Mrs Lowe says yes to 150": ["agreed with lowe, 150"],
+    "31 of 40 up": ["germinated 31, of 40"],
+    "dH 0,5, pH 6,0": ["measured hardness 0,5 dH, pH 6,0"],
+    "in oval, 1/3 off below, guy from jin to pot foot": [
+        "repotted into oval, 1/3 off below",
+        "guyed to pot foot, on jin",
+    ],
+    # It stays a problem of the repotting, and no guy is on.
+    "in oval, 1/3 off below, guy from jin to pot foot off": [
+        "repotted into oval, 1/3 off below, guy from jin to pot foot off"
+    ],
+    # A stage that only part of the line tells of is noted with the rest of its words.
+    "fl. over, deadhead, 1 h": ["worked 1 h"],
     # What is sprayed; so thin it is no wash for deadwood.
     "scale, alcohol + brush": ["treated against scale, with alcohol, by hand"],
     "alcohol + brush needed": [],
+    "soap agst spider mite 10 ml/L, again 8 d": [
+        "treated soap against spider mite 10 mL/L",
+        "planned treat, in 8 days",
+    ],
     "caterpillars 4 by hand": ["treated caterpillars 4 by hand"],
     "caterpillars 4 by the hand rail": [],
     "lime sulphur 1:30 on bare wood": ["treated lime sulphur, 1:30, winter wash"],

@@ -29,7 +29,7 @@ def test_a_line_of_two_acts_is_shown_as_written_once(written: Written) -> None:
     session = written(f"{TREE}hoshi\n  wire off left 1. 45 min\n")
     entries = session.histories.trees["hoshi"].entries
     lines = years_of([entry_view(entry) for entry in entries])[0].days[0].lines
-    assert [(line.act, line.text, line.written) for line in lines] == [
+    assert [(line.act, line.text, line.own_words) for line in lines] == [
         ("unwired", "on left 1", "wire off left 1. 45 min"),
         ("worked", "45 min", ""),
     ]

@@ -335,3 +335,63 @@ def test_a_tree_whose_chill_is_never_met_is_told_of_once_a_year(written: Written
     found = told(session, "lork")["no-rest"]
     assert "does not suit this place" in found.title
     assert any("60 chill portions" in reason.text for reason in found.because)
+
+
+# ------------------------------------------------------------------ out of winter quarters
+
+QUARTERS = """
+place yard
+  latitude   {latitude}
+  longitude  {longitude}
+  low   {low} C
+  high  {high} C
+
+place quarters
+  within  yard
+  cover   heated glass {least} C
+
+tree hoshi
+  kind   trident maple
+  place  yard
+"""
+
+
+@pytest.mark.parametrize(
+    ("name", "least", "first", "last"),
+    [
+        # A dark garage that is kept just clear of frost: resting trees are out before the leaves.
+        ("Edmonton", 1, date(2026, 4, 6), date(2026, 5, 18)),
+        # Of a bench at 10 °C, in soft leaf: after the last hard frosts, and not at midsummer.
+        ("Edmonton", 10, date(2026, 5, 4), date(2026, 6, 22)),
+        ("Stockholm", 10, date(2026, 4, 20), date(2026, 6, 8)),
+    ],
+)
+def test_trees_from_a_heated_place_are_out_before_midsummer(
+    written: Written, name: str, least: int, first: date, last: date
+) -> None:
+    """They waited for the last night of 5 °C: until 22 June, and best then."""
+    place = OTHER_PLACES[name]
+    cards = QUARTERS.format(
+        latitude=place.latitude,
+        longitude=place.longitude,
+        low=" ".join(map(str, place.means.low_c)),
+        high=" ".join(map(str, place.means.high_c)),
+        least=least,
+    )
+    session = written(cards + "2025-10-28\nhoshi\n  moved  quarters\n", "2026-03-20", settings=HOME)
+    window = told(session, "hoshi")["winter-quarters-out"].window
+    assert first <= window.opens <= window.best <= window.closes <= last
+
+
+def test_of_cuttings_nobody_asks_when_they_were_last_repotted(written: Written) -> None:
+    """Struck on 3 January at the Cape, they were to be looked at for it by the 6th."""
+    diary = "2026-01-03\nlork\n  struck 30 cuttings, as little\n"
+    session = written(
+        CAPE.replace("European larch", "satsuki") + diary, "2026-01-05", settings=HOME
+    )
+    ids = {one.id for one in session.plan().all() if one.is_open(session.today)}
+    assert "little/cutting-check/struck-2026-01-03" in ids
+    assert "little/satsuki-root-work/2025-26" not in ids
+    # What has no roots yet is not fed; next summer it is.
+    assert "little/satsuki-feed-after-flowering/2025-26" not in ids
+    assert "little/satsuki-feed-after-flowering/2026-27" in ids

@@ -33,6 +33,7 @@ _MARKS = (
     r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
     r"(?:marks?|scars?|bite|rings?)"
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
+    r"|(?:scars?|marks?) (?:at|on|in) (?:the )?(?:apex|top|trunk|bark|branch(?:es)?|(?:left|right) \d)"
     r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
     r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in (?:on|at) (?:left|right) \d|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
@@ -180,6 +181,7 @@ _TABLE: Mapping[str, str] = {
     "unwired": _MARKS,
     "unguyed": _MARKS,
     "unwrapped": _MARKS,
+    "thinned": r"\d+ (?:in all|altogether|in total)(?: (?:left|stay|kept))?",
     "untied": rf"{_MARKS}|{_ROOTED}",
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
@@ -254,6 +256,6 @@ def grows_on(piece: str) -> bool:
     return _GROWS_ON.fullmatch(piece) is not None
 
 
-def says_rest_stays(piece: str) -> bool:
+def all_else_stays(piece: str) -> bool:
     """Whether a piece says that all else stays as it is: `rest ok leave`."""
     return _STAYS.fullmatch(piece) is not None

@@ -23,7 +23,7 @@ _COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
 # When something is to be done, or may be done again.
 WHEN = (
     rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
-    rf"|(?:{_SEASON}|{MONTH}) 20\d\d"
+    rf"|(?:{_SEASON}|{MONTH}) (?:20\d\d|next year)|next year (?:{_SEASON}|{MONTH})"
     rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_MONTH_OF_YEAR}"
     rf"|{_SHORT}|20\d\d)"
 )
@@ -58,6 +58,9 @@ _READ = re.compile(
 _OF_YEAR = re.compile(
     rf"(?:(?P<season>{_SEASON})|(?P<month>{MONTH})) (?P<year>20\d\d)", re.IGNORECASE
 )
+_NEXT_YEAR = re.compile(
+    r"(?:next year (?P<before>[a-z]+)|(?P<behind>[a-z]+) next year)", re.IGNORECASE
+)
 _SEASONS = ("spring", "summer", "autumn", "winter")
 
 
@@ -80,6 +83,9 @@ def when_of(text: str, page: date | None) -> str:
     >>> when_of("4 weeks", None), when_of("next Feb", date(2027, 3, 6))
     ('in 4 weeks', 'to 2028-02')
     """
+    next_year = _NEXT_YEAR.fullmatch(text.strip()) if page is not None else None
+    if next_year is not None and page is not None:
+        text = f"{next_year['before'] or next_year['behind']} {page.year + 1}"
     of_year = _OF_YEAR.fullmatch(text.strip())
     if of_year is not None:
         return _of_year(of_year, page)

@@ -200,6 +200,9 @@ _DECANDLED = (
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
+_DEFOLIATED = (
+    (r"(?:the )?(?:big|large|biggest|largest)(?: ones| leaves)?(?: only| off)?", "large leaves"),
+)
 _RUBBED = (
     (r"(?:back |down )?to (\d|one|two|three)(?: (?:each|per \w+))?", r"leaving \1 buds"),
     (
@@ -213,6 +216,8 @@ _PLUCKED = (
         r"(?:only )?(?:the )?(?:2|two|3|three|second|third) (?:yr|year|years)(?: old)?(?: needles| ones)?",
         "old needles",
     ),
+    (r"only (?:the )?old(?: ones| needles)?", "old needles"),
+    (r"(\d+)(?: pairs?)? below", r"leaving \1 pairs on low"),
     (
         r"(\d+) pairs? (?:on |at )?(?:the )?(top|apex|crown|mid|middle|low|lower|bottom)",
         r"leaving \1 pairs on \2",
@@ -250,6 +255,7 @@ _CUT = (
         r"\1 branches on \2",
     ),
     (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
+    (rf"with (?:the )?fingers(?: {_SHARE})?", r"%1"),
     (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
     (
         r"(?:the )?((?:low |high |lower |upper )?(?:back |front )?(?:left|right|back|front))"
@@ -454,6 +460,7 @@ _CUT = (
         r"leaving \1 fruit",
     ),
     (r"(\d+) flowers? off", r"\1 flowers"),
+    (r"(\d+) per (?:cluster|shoot|branch|tip|spur) (?:stay|stays|left|kept)", r"leaving \1"),
     (r"(thread|approach|side|cleft|veneer|bud|root|whip) grafts?", r"\1"),
     (r"spent flowers|spent blooms|old flowers|dead flowers", "flowers"),
     (r"(?:all )?(?:old|last year'?s|last years?) needles", "old needles"),
@@ -533,11 +540,15 @@ _WIRE = (
 )
 _FEED = (
     (
+        r"(half|quarter|full|double) (?:dose|rate|strength),? (?:at )?(\d+(?:[.,]\d+)? (?:g|mL)/L)",
+        r"\2, \1 strength",
+    ),
+    (
         r"(\d+) (?:new |more |fresh |small |big )*(?:rape ?cakes?|okigoe|tama(?:hi)?|pellets|cakes)(?: (?:new|on|laid on|put on|renewed))?",
         r"\1 cakes",
     ),
     (
-        r"(?:rape ?cakes?|tama(?:hi)?|okigoe|pellets|cakes?),? [x×]? ?(\d+)(?: pieces)?(?:,? (?:laid on|on|renewed|new))?",
+        r"(?:(?:rape ?)?(?:cakes?|pellets)|tama(?:hi)?|okigoe),? [x×]? ?(\d+)(?: pieces)?(?:,? (?:laid on|on|renewed|new))?",
         r"\1 cakes",
     ),
     (r"renewed|new|laid on|(?:all )?on", ""),
@@ -579,6 +590,8 @@ _TREAT = (
     (r"3 of \d", "third time"),
     (r"(?:soaked|watered|drenched|washed) in(?: (?:after|well))?", "soil drench"),
     (r"(.+?) (?:tonight|today|this (?:evening|morning))", r"\1"),
+    (r"(.+?) sprayed twice", r"\1, times 2"),
+    (r"(.+?) sprayed (\d) times", r"\1, times \2"),
     (r"(1:\d+) on (?:the )?bare (?:wood|tree|branches|twigs)", r"\1, winter wash"),
     (r"((?:rubbing )?alcohol)(?: spray| wipe)?", r"with \1"),
     (r"(.+?) (?:at night|tonight)", r"\1, in the evening"),
@@ -730,12 +743,23 @@ _BENT = (
 )
 _GUYED = (
     (
+        r"(jin|apex|top|leader|trunk|(?:first |second |third )?branch|(?:left|right) \d)"
+        r" (?:pulled |brought )?down to (?:the )?(pot(?: (?:foot|rim|edge))?|rim|nebari|foot|roots?)",
+        r"down, to \2, on \1",
+    ),
+    (r"down with (?:a )?(\d(?:[.,]\d)? mm(?: (?:Al|Cu|al|cu|aluminium|copper))?)", r"\1, down"),
+    (r"(\d (?:low |lower |upper )?branches)", r"on \1"),
+    (
         r"((?:\d )?(?:low |lower |upper )?(?:left |right |front |back )?branch(?:es)?)"
         r" (?:pulled |put |brought |drawn )?down with (?:a )?guy(?: wire)?"
         r"(?: (\d(?:[.,]\d)? mm(?: (?:Al|Cu))?))?",
         r"\2, down, on \1",
     ),
-    (r"from (\S+) to (.+)", r"to \2, on \1"),
+    (
+        # What it was tied to, and not that it came off.
+        r"from (\S+) to ((?:(?!\b(?:off|snapped|broken?|loose|gone|cut|slipped|came|out)\b).)+)",
+        r"to \2, on \1",
+    ),
 )
 _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
@@ -811,6 +835,7 @@ _MONEY = (
     (r"(?:in )?cash", "cash"),
     (r"(\d+(?:[.,]\d\d)?) (?:bank|by bank)", r"\1, by bank transfer"),
 )
+_AGREED = ((r"to (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),)
 _MEASURED = (
     (
         r"(candles|needles|shoots) (\d[\d /.,]*(?:inch|mm|cm)) (?:(?:up|on|at) )?(top|apex|low|inside),? (?:and )?(\d[\d /.,]*(?:inch|mm|cm)) (?:(?:on|at) )?(top|apex|low|inside)",
@@ -1037,6 +1062,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     ),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
+    "defoliated": (*_DEFOLIATED, *_CUT),
     "rubbed": (*_RUBBED, *_CUT),
     "bent": _BENT,
     "unwired": _UNWIRED,
@@ -1052,6 +1078,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("bought", "sold", "quoted", "agreed", "paid"), _MONEY),
     # What was paid is no bill: `inv sent, 340 paid`.
     "billed": tuple(way for way in _MONEY if "paid" not in way[0] or "inv" in way[0]),
+    "agreed": (*_AGREED, *_MONEY),
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,

@@ -104,6 +104,13 @@ class Draft:
         """Whether what was read behind `potted` says that roots were cut."""
         return any(_ROOTS_CUT.match(said) for said, _ in self.pieces)
 
+    @property
+    def unread_beside(self) -> list[str]:
+        """The words behind the piece that opened it, as they stand."""
+        left = [] if self.form.names_act else self.pieces[1:]
+        behind = sorted((*left, *self.kept), key=lambda one: one[1])
+        return [said for said, _ in behind if said not in self.raw]
+
     def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from backbud_grammar.forms import ActForm
-from backbud_grammar.scribbles.beside import grows_on, is_beside, says_rest_stays, stays_till
+from backbud_grammar.scribbles.beside import all_else_stays, grows_on, is_beside, stays_till
 from backbud_grammar.scribbles.draft import Draft
 from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.talked import is_reason
@@ -48,7 +48,7 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     if form.word == "billed":
         return _HOURS_AND_SUM.fullmatch(piece) is not None and "charged" in line
     return (
-        (_may_stay(draft) and says_rest_stays(piece))
+        (_may_stay(draft) and all_else_stays(piece))
         or (_lasts(draft) and stays_till(piece))
         or (form.work == "branches" and not form.undone_by and grows_on(piece))
         or _is_other_work(form, piece)

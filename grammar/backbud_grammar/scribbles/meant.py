@@ -19,8 +19,8 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 _TABLE: Mapping[str, str] = {
     "lost": "stolen thief theft",
     "repotted": "wortel wurzel umgetopf "
-    "repot uekae pot root rhizo mesh drainage akadama kiryu kanuma mix",
-    "potted-on": "prick seedling plug pots",
+    "repot uekae root rhizo mesh drainage akadama kiryu kanuma mix",
+    "potted-on": "prick seedling plug",
     "slipped": "slip kluit bigger",
     "pruned": "snoei gesnoeid geschnitten prun eyes cut saw limb chop lop branch scissor",
     "trimmed": "flush trim hasami clip scissors shear snip hedg outline silhouette tuft",
@@ -48,14 +48,14 @@ _TABLE: Mapping[str, str] = {
     "rooted": "rooted",
     "bent": "bent bend lever",
     "watered": "water hose can cans rain mizu parched wilt thirst dry irrigat sprinkl mist",
-    "soaked": "soak tub dunk bucket mizugire",
+    "soaked": "soak tub dunk plung bucket mizugire",
     "flushed": "flushed flushing leach ec",
     "fed": (
         "chlorosis iron chelate feed fed fert pellet cake okigoe tama rapecake fish npk nitrogen"
         " potash seaweed"
     ),
     "moved": "in out into bench house back move carried place shelf under indoors outside",
-    "protected": "fleece protect mulch frost bubble wrap cover straw muro windbreak",
+    "protected": "plung fleece protect mulch frost bubble wrap cover straw muro windbreak",
     "shaded": "shade shading",
     "unprotected": "unfleece uncover",
     "quarantined": "isolat quarantin apart",
@@ -64,7 +64,7 @@ _TABLE: Mapping[str, str] = {
         " mancozeb copper nematode caterpillar moth gall rust drench pest bug thrip leafhopper"
         " sawfly blackspot blight whitefly greenfly blackfly slug snail vole mouse mice trap"
         " chlorosis chelate canker scab lace botrytis mould mold spinosad abamectin borer beetle"
-        " ants wasp sooty"
+        " ants wasp sooty peroxide"
     ),
     "cleaned": "clean brush scrub algae lichen moss wash swept bleach liverwort",
     "weeded": "weed",
@@ -79,7 +79,7 @@ _TABLE: Mapping[str, str] = {
     "measured": "measur height girth ph trunk inch cm mm internode nebari dh caliper",
     "photographed": "photo phot pic picture snap",
     "shown": "show exhib prize award display stand judge class ribbon tokonoma",
-    "received": "arriv received recd deliver in from came brought customer",
+    "received": "arr arriv received recd deliver in from came brought customer",
     "returned": "home collected returned handed picked fetched",
     "bought": "bought bt bag bags order price supplier delivery delivered pickup",
     "sold": "sold sell buyer gave given",
@@ -93,7 +93,7 @@ _TABLE: Mapping[str, str] = {
     "used": "used",
     "counted": "stock count",
     "skipped": "no not skip skipped didn't won't none",
-    "put-off": "wait waits postpone later put off til till until next",
+    "put-off": "wait waits postpone later put til till until next",
     "planned": "plan must needs need next todo remember autumn spring want",
     "corrected": "wrong mistake meant error oops",
     "top-dressed": "sphag sphagnum mizugoke topdress",
@@ -154,6 +154,45 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"^(?:from|out of|out from) (?:the )?\w+ (?:in|into|to)\b", ("moved",)),
         (r"\b(?:back|down) to old wood\b", ("pruned",)),
         (r"\bwire (?:look|looked)\b", ("checked",)),
+        (
+            r"\b(?:new|same|own|bigger|larger|smaller) (?:pot|box|tray)\b"
+            r"|\bout of (?:its|the) pot\b|\bpot[- ]?bound\b|\bpotted\b",
+            ("repotted",),
+        ),
+        (
+            r"^(?:akadama|bims|pumice|lava|kiryu|kanuma|bark|sphagnum)\b.*\d[.,]\d\d$",
+            ("bought",),
+        ),
+        (r"\b(?:new|fresh) (?:mix |soil |moss )?on top\b", ("top-dressed",)),
+        (r"\b\d+ ?(?:in|inch|cm)? pots\b|^\d+ in pots\b", ("potted-on",)),
+        (r"^(?:akadama|bims|pumice|lava|kiryu|kanuma|bark)\b.*\d L \d", ("bought",)),
+        (r"\b\d+ ?(?:\+|plus) (?:tax|vat)\b", ("bought", "billed")),
+        (r"\b(?:EC|pH) ?\d", ("measured",)),
+        (r"\bneedles? (?:still |very |now )?(?:short|long)\b", ("measured",)),
+        (
+            r"\b(?:shoots?|whips?|tips?) (?:cut )?(?:back )?to \d",
+            ("pinched", "pruned", "trimmed"),
+        ),
+        (r"\bcandles (?:all )?(?:off|out)\b", ("decandled", "pinched")),
+        (r"\bback to \d+ (?:buds?|eyes|nodes|leaves|leafs|lvs|pairs?)\b", ("pruned", "trimmed")),
+        (
+            r"\bto \d (?:leaves|leafs|lvs|buds|eyes|nodes)\b",
+            ("pinched", "pruned", "trimmed"),
+        ),
+        (r"\b(?:sawn|sawed) off\b", ("pruned",)),
+        (r"\bleaf[- ]cut\b", ("defoliated",)),
+        (r"\bwires?\b.*\bstripped\b", ("unwired",)),
+        (r"^off (?:the )?(?:fleece|cover|net)\b", ("unprotected",)),
+        (r"\bmoss\b.*\blaid\b", ("top-dressed",)),
+        (r"\b(?:leaves|leafs|lvs) pulled\b", ("plucked", "cleaned", "defoliated")),
+        (r"\b(?:leaves|leafs|lvs)\b.*\bcut\b", ("defoliated",)),
+        (r"\bbuds? thinned\b", ("thinned", "disbudded")),
+        (r"\bto (?:the )?club\b", ("shown",)),
+        (r"\b(?:ok|okay) (?:w/|with) \d", ("agreed",)),
+        (r"\btook it\b", ("returned",)),
+        (r"\b\d+ of \d+ took\b", ("rooted",)),
+        (r"\b(?:inch|in|cm) off (?:the )?top\b", ("pruned", "trimmed")),
+        (r"\bout (?:of )?the ground\b", ("lifted",)),
         (r"\b\d+ left\b(?! (?:branch|side|hand|one|\d))", ("counted",)),
         (r"\bunder (?:the |a )?(?:roof|cover|eaves)\b", ("moved", "protected")),
         (r"\b(?:leaves|lvs|all|they) (?:all )?fell\b", ("staged",)),

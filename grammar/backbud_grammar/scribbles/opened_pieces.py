@@ -14,7 +14,8 @@ from backbud_grammar.scribbles.opener import Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 
-_LAID_OVER = ("protected", "shaded", "top-dressed")
+_COVERS = ("protected", "shaded")
+_LAID_OVER = (*_COVERS, "top-dressed")
 # `moved the bench` is said of the bench.
 _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
 _POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
@@ -57,7 +58,7 @@ class PieceOpener:
         """Whether each piece is a detail, bears on nothing, or tells what lies on it as well."""
         return all(
             is_harmless(piece)
-            or _AS_WELL.match(piece) is not None
+            or (form.word in _COVERS and _AS_WELL.match(piece) is not None)
             or self.pieces.said(form, piece) is not None
             for _, piece in part_at_commas(text)
         )

@@ -71,7 +71,8 @@ _READY = re.compile(
 ASIDE = re.compile(
     r"(?<!\S)(?:this (?:a\.?m\.?|p\.?m\.?|time|year|week|morning|evening|afternoon"
     r"|month|spring|summer|autumn|winter)"
-    r"|a\.?m\.?|p\.?m\.?|at last|in the end|for (?:once|now|good)|as usual|of course|once more"
+    r"|a\.?m\.?|p\.?m\.?|(?:since|as of|from) today|at last|in the end"
+    r"|for (?:once|now|good)|as usual|of course|once more"
     r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
     r"|everywhere|for (?:the )?(?:winter|summer|show|season)"

@@ -27,7 +27,7 @@ from backbud_grammar.scribbles.draft import (
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT
 from backbud_grammar.scribbles.gallons import with_gallons
-from backbud_grammar.scribbles.in_doubt import is_no_plan
+from backbud_grammar.scribbles.in_doubt import is_for_another_time, is_no_plan
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
@@ -50,9 +50,6 @@ _PROPERLY = re.compile(
     re.IGNORECASE,
 )
 _WITH_WAY = ("moved", "received")
-# A share that nobody cuts by is a day: `mekiri 7/8`.
-_A_DAY = re.compile(r"(?!(?:1/[2-5]|2/[35]|3/[45])$)\d{1,2}/\d{1,2}")
-_TONIGHT = re.compile(r".* (?:tonight|today|this evening)", re.IGNORECASE)
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
 
@@ -138,13 +135,7 @@ class _LineReader:
             # `repot!` is no repotting.
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
-        if any(
-            one.form.word == "treated" and len(one.pieces) == 1 and _TONIGHT.fullmatch(one.raw)
-            for one in self.drafts
-        ):
-            # `soap tonight` may be for that evening.
-            return ()
-        if any(_A_DAY.fullmatch(said) for one in self.drafts for said, _ in one.pieces):
+        if any(map(is_for_another_time, self.drafts)):
             return ()
         for one in self.drafts:
             if (
@@ -156,18 +147,27 @@ class _LineReader:
         told_of = without_stages_in_part(self.drafts, doubt=doubt)
         # Plans and skips that are in doubt, or give no reason, are only noted.
         noted = [one for one in told_of if is_no_plan(one)]
+        in_part = [one for one in self.drafts if one not in told_of]
         drafts = self.drafts = [one for one in told_of if one not in noted]
         told = [self._told(draft) for draft in drafts]
         if self.before:
             # What stands before it may be what the line is about, and whose it is.
             return ()
-        words = ", ".join(said for one in noted for said in (one.raw, one.remark) if said)
+        words = ", ".join(
+            said
+            for one in (*in_part, *noted)
+            for said in (one.raw, *one.unread_beside, one.remark)
+            if said
+        )
         if not drafts:
             # A stage that only part of the tree has reached.
             words = words or self.line
         if words or drafts[0].word == "staged":
             whole = words if drafts and words else self.line
-            told.insert(0, ToldAct("noted", whole, kept=(whole,) if words else ()))
+            seen = ToldAct("noted", whole, kept=(whole,) if words else ())
+            # A stage in the midst of it is no more than beside what was done.
+            comes_later = bool(drafts and in_part) and not noted and drafts[0].at < in_part[0].at
+            told.insert(len(told) if comes_later else 0, seen)
         return tuple(told)
 
     def _told(self, draft: Draft) -> ToldAct:

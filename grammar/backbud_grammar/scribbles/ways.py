@@ -6,7 +6,10 @@ import re
 
 from backbud_grammar.scribbles.spelled import in_full
 
-WAYS = ("in", "out", "back", "back in", "in again")
+WAYS = (
+    *("in", "out", "back", "back in", "in again", "inside", "outside", "back inside"),
+    *("back outside", "back out"),
+)
 _OUT_OF = re.compile(r"(?:back |straight )?(?:out of|out from|from) (?:the )?", re.IGNORECASE)
 _ARROW = re.compile(r" (?:->|=>) ")
 

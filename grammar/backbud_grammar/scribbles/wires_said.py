@@ -16,7 +16,7 @@ _SIGN = re.compile(
     r"(?P<metal>al|alu|aluminium|cu|copper)\b"
     r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
     r"(?![.,]\d| ?mm)"
-    r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front))\b"
+    r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front|trunk|leader))\b"
     r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
     r"|(?P<to>-|–|to\b|until\b|till?\b)|whole(?= (?:top|apex|crown|left|right)\b)"
     r"|(?P<beside>\+|&|,|/|and\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",

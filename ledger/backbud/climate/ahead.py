@@ -30,17 +30,22 @@ class NightAhead(NamedTuple):
 
 class FrostSpell(NamedTuple):
     """Nights to come that are too cold, one after the other: the first, the last and the coldest of
-    them; and whether they are too cold as foretold, or only within the error of the forecast."""
+    them; and whether they are too cold as foretold, or only within the error of the forecast.
+    `again`: where all nights that are foretold are told at once, those after milder ones,
+    and `until_milder` the last before them."""
 
     first: NightAhead
     last: NightAhead
     coldest: NightAhead
     sure: Sure
+    again: tuple[NightAhead, ...] = ()
+    until_milder: NightAhead | None = None
 
     @property
     def because(self) -> Datum:
         """What the forecast says of these nights, in a sentence or two."""
-        first, last, coldest = self.first, self.last, self.coldest
+        first, coldest = self.first, self.coldest
+        last = self.until_milder or self.last
         said = phrase(
             "Foretold are {celsius} in the night to {day}.",
             celsius=celsius(first.low_c),
@@ -55,6 +60,9 @@ class FrostSpell(NamedTuple):
             said += phrase(
                 " Such nights last until {day}{colder}.", day=_day(last.day), colder=colder
             )
+        if self.again:
+            nights = ", ".join(f"{_day(one.day)} ({celsius(one.low_c)})" for one in self.again)
+            said += phrase(" After milder ones they come again: {nights}.", nights=nights)
         if self.sure == "is close":
             said += phrase(" It bears that, but a forecast may be off by as much.")
         return Datum(said, True)
@@ -127,14 +135,29 @@ class SkyAhead:
             self._spells[limit_c] = frost_spell(self.nights, limit_c, self.today)
         return self._spells[limit_c]
 
+    def every_frost(self, limit_c: float) -> FrostSpell | None:
+        """All nights of the forecast at or under a temperature as one, however mild some between
+        them are; None where none is foretold."""
+        first = self.frost(limit_c)
+        cold = _cold(self.nights, limit_c, self.today)
+        again = tuple(one for one in cold if first is not None and one.day > first.last.day)
+        if first is None or not again:
+            return first
+        coldest = min(first.coldest, *again, key=lambda night: (night.low_c, night.day))
+        sure: Sure = "comes" if coldest.low_c <= limit_c else "is close"
+        return FrostSpell(first.first, again[-1], coldest, sure, again, first.last)
+
+
+def _cold(nights: Iterable[NightAhead], limit_c: float, today: date) -> list[NightAhead]:
+    return [
+        night for night in nights if night.low_c <= limit_c + low_error_k((night.day - today).days)
+    ]
+
 
 def frost_spell(nights: Iterable[NightAhead], limit_c: float, today: date) -> FrostSpell | None:
     """The next spell of nights at or under a temperature, leaning to the cold side by the usual
     error of a forecast; None where none is foretold."""
-    cold = [
-        night for night in nights if night.low_c <= limit_c + low_error_k((night.day - today).days)
-    ]
-    spell = _first_run(cold, lambda night: night.day)
+    spell = _first_run(_cold(nights, limit_c, today), lambda night: night.day)
     if not spell:
         return None
     coldest = min(spell, key=lambda night: (night.low_c, night.day))

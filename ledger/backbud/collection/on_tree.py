@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from functools import lru_cache
+from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -62,11 +63,21 @@ def _wired(event: Event) -> Change:
 
     Of some branches, or beside words that nobody read, it is not known which wire came off.
     """
-    put = _of_details("wire", event, _whole(event, ("wire",), together=False))
-    of_some = event.has("count") or any(detail.words in _SOME for detail in event.all("how"))
-    known = bool(event.parts) or not (of_some or event.kept)
-    off = ("wire",) if event.has("old wire off") and known else ()
+    put = _of_details("wire", event, _wires(event))
+    off = ("wire",) if _old_wire_off(event) else ()
     return Change(put, off, event.parts)
+
+
+def _wires(event: Event) -> list[Detail]:
+    return _whole(event, ("wire",), together=False)
+
+
+def _old_wire_off(event: Event) -> bool:
+    """Whether wire that was there before came off, and it is known which."""
+    if not event.has("old wire off"):
+        return False
+    of_some = event.has("count") or any(detail.words in _SOME for detail in event.all("how"))
+    return bool(event.parts) or not (of_some or event.kept)
 
 
 _SOME = ("primary branches", "secondary branches", "fine branches")
@@ -233,10 +244,9 @@ def remembered(sort: str, part: str) -> OnTree:
 _NO_DAY = WrittenDate("", date.min, date.min, False, False, False)
 _FORGOTTEN = Event(as_act(""), _NO_DAY, (), "", "", "", "", "", 0, 0)
 
-# What puts wire on, or takes it off: root work does neither.
-WIRING: Mapping[ActWord, Effect] = {"wired": _wired, "unwired": take_off("wire")}
 EFFECTS: Mapping[ActWord, Effect] = {
-    **WIRING,
+    "wired": _wired,
+    "unwired": take_off("wire"),
     "planted-out": _planted_out,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
@@ -251,6 +261,27 @@ EFFECTS: Mapping[ActWord, Effect] = {
     "protected": _protected,
     "unprotected": take_off("protection", "guard"),
 }
+
+
+class Wiring(NamedTuple):
+    """What a line does with wire: the parts of the tree it is `put` on, and whether it comes `off`
+    the `parts` named, or all of it where none is."""
+
+    put: tuple[str, ...]
+    off: bool
+    parts: tuple[str, ...]
+
+
+# What puts wire on, or takes it off: root work does neither.
+WIRINGS: frozenset[ActWord] = frozenset({"wired", "unwired"})
+
+
+def wiring_of(event: Event) -> Wiring:
+    """What a line of `WIRINGS` puts on of wire, or takes off."""
+    if event.act == "unwired":
+        return Wiring((), not event.says("partly"), event.parts)
+    off = _old_wire_off(event)
+    return Wiring(tuple([one.part for one in _wires(event)]), off, event.parts if off else ())
 
 
 def put_on_by(act: ActForm) -> Effect | None:

@@ -6,7 +6,7 @@ here, and which pot it is in. What else a tree is, fold.py makes of its history.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable, Mapping, Sequence
+from collections.abc import Collection, Container, Iterable, Mapping, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -68,6 +68,12 @@ class Histories(Struct, frozen=True):
 
     trees: Mapping[str, Whereabouts]
     others: Mapping[str, tuple[Event, ...]]
+
+    def only(self, handles: Collection[str]) -> Histories:
+        """Those of these trees, and of what is no tree."""
+        if len(handles) == len(self.trees):
+            return self
+        return Histories({handle: self.trees[handle] for handle in handles}, self.others)
 
 
 class Replay:

@@ -46,6 +46,7 @@ def run(options: Namespace) -> int:
             as_of=asked,
             arguments=make_arguments(asked, options.json),
             json=options.json,
+            by_two=True,
         )
     except Broken as error:
         return tell_refused(error)

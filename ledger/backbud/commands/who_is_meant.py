@@ -5,6 +5,7 @@ from __future__ import annotations
 from backbud.commands.status import Misuse
 from backbud.journal.things import Thing
 from backbud.session import Session
+from backbud_grammar.problems import did_you_mean
 
 
 def known_person(session: Session, written: str) -> Thing:
@@ -22,6 +23,6 @@ def known_tree(session: Session, written: str) -> str:
     """The handle of the tree that is meant; Misuse, with the nearest, where there is none."""
     handle = session.tree_handle(written)
     if not handle:
-        near = session.nearest_tree(written)
+        near = did_you_mean(written, session.histories.trees)
         raise Misuse(f"no tree is called “{written}”. {near}".rstrip())
     return handle

@@ -14,6 +14,7 @@ from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Misuse
 from backbud.say import say
 from backbud.tongue import in_english
+from backbud_grammar.problems import did_you_mean
 
 if TYPE_CHECKING:
     from backbud.plan.run import Plan
@@ -74,7 +75,9 @@ def _nothing(session: Session, words: list[str], tree: str, works: Iterable[Work
     asked = " ".join(words[1:] if tree else words)
     nothing = f"nothing due has the id or the name “{asked}”"
     if not tree:
-        near = session.nearest_tree(words[0]) or "backbud due --json prints the ids."
+        near = (
+            did_you_mean(words[0], session.histories.trees) or "backbud due --json prints the ids."
+        )
         if len(words) > 1:
             return f"no tree is called “{words[0]}”, and {nothing}. {near}"
         return f"{nothing}, and no tree is so called. {near}"

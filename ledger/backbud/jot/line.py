@@ -144,6 +144,8 @@ def _nobodys(
     if _is_act(text, known):
         wrong = "this does not say whose it is, so it changes nothing"
         hint = f"Put the tree's handle in front: hoshi {text}"
+    if begins_with_date(text):
+        hint = "A jotted line stands on its page's day; another is given by backbud jot --on DATE."
     first = text.split(None, 1)[0].casefold()
     is_prose = first in known.prose and len(starts) > 1
     # What stands below a handle of nobody is filed nowhere, and told.

@@ -78,6 +78,7 @@ class PagesOfSecond:
         known.readings_beside.update(found.readings)
         details.known_subjects.update(found.subjects)
         SHAPES.parsed.update(found.shapes)
+        SHAPES.has_new = SHAPES.has_new or bool(found.shapes)
 
 
 _SENT = msgspec.msgpack.Decoder(_SentRaw)

@@ -194,11 +194,29 @@ def _whole(other: str, file: Outlined) -> Flaw:
 
 
 def _is_copy(name: str, file: Outlined, other: Outlined) -> bool:
-    """Whether a file with the name of a copy holds something of the other, or, where the name tells
-    of a conflict, a page of the same day."""
+    """Whether a file with the name of a copy holds something of the other: a page or card, what was
+    done to a tree on a day, or, where the name tells of a conflict, a page of the same day."""
     if not file.said.isdisjoint(other.said):
         return True
-    return is_of_conflict(name) and not _days(file).isdisjoint(_days(other))
+    if _days(file).isdisjoint(_days(other)):
+        return False
+    return is_of_conflict(name) or not _done(file).isdisjoint(_done(other))
+
+
+def _done(file: Outlined) -> set[tuple[str, ...]]:
+    """Each indented line with its day and the line at the left edge above it, blanks aside."""
+    done: set[tuple[str, ...]] = set()
+    day = whose = ""
+    days = {line: kept.section.date for line, kept in file.pages}
+    for number, line in enumerate(file.data.decode(errors="replace").split("\n")):
+        words = line.split()
+        if number in days:
+            day, whose = days[number], ""
+        elif words and not line[0].isspace():
+            whose = " ".join(words)
+        elif words and day and whose and words[0][0] != "#":
+            done.add((day, whose, *words))
+    return done
 
 
 def _days(file: Outlined) -> set[str]:

@@ -11,7 +11,7 @@ from datetime import date
 from typing import Protocol
 
 from msgspec import Struct
-from msgspec.structs import replace
+from msgspec.structs import force_setattr, replace
 
 from backbud.journal.events import Event, Origin
 from backbud_grammar.act_words import ActWord, as_act
@@ -141,10 +141,13 @@ class DatedBlock(Struct, gc=False, eq=False):
             rest, _ = without_remark(rest)
         return (word, rest) if ":" not in rest else None
 
-    def make_for_good(self) -> None:
-        """Make every event, and let go of what they are made from: for a run that reads once."""
+    def make_for_good(self, texts: dict[str, str]) -> None:
+        """Make every event, and let go of what they are made from: for a run that reads once.
+
+        `texts`: those of events so far: what many lines say is held once."""
         for i in range(len(self.acts)):
-            self.event(i)
+            event = self.event(i)
+            force_setattr(event, "text", texts.setdefault(event.text, event.text))
         self.written = ()
 
     def _act(self, i: int) -> Act:

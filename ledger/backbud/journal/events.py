@@ -17,7 +17,8 @@ from backbud_grammar.syntax import Detail
 
 
 @by_row
-def _may_be_for_keeper(row: ActForm) -> bool:
+def may_be_for_keeper(row: ActForm) -> bool:
+    """Whether a line of an act may be for the keeper alone, though nothing else is spoken of."""
     return "for_keeper" in row.traits or _tells_money(row)
 
 
@@ -146,7 +147,7 @@ class Event(Struct, frozen=True, gc=False):
         What is held back may speak of all that its act has words for.
         """
         # Every line of every page asks this, so it is asked plainly.
-        if not (self.named or self.held or _may_be_for_keeper(self.row)):
+        if not (self.named or self.held or may_be_for_keeper(self.row)):
             return False
         row = self.held_row if self.held else self.row
         if "for_keeper" in row.traits or "for_keeper" in self.named_row.traits:

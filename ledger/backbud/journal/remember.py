@@ -157,8 +157,12 @@ def read_memory(memory: MemoryOf, name: str, sort: type[S]) -> S | None:
 
 
 def write_memory(memory: MemoryOf, name: str, value: object) -> None:
-    """Write a file of the memory, atomically; where the folder cannot be written, nothing is."""
-    memory.keep(name, msgspec.msgpack.encode(value))
+    """Write a file of the memory, atomically; where the folder cannot be written, nothing is.
+
+    It is no more than what the journal says: torn by a loss of power it is as good as none, so no
+    run waits for the disk.
+    """
+    memory.keep(name, msgspec.msgpack.encode(value), synced=False)
 
 
 def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Callable, Mapping
+from itertools import pairwise
 
 # Of fewer lines it takes no longer to read all than to begin a process and take over its answer.
 MANY_LINES = 20_000
@@ -34,7 +35,7 @@ def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
 
     The work must write nothing and read no file: it only reckons.
     """
-    if not _can_be_had():
+    if not may_be_copied():
         return None
     reading, writing = os.pipe()
     try:
@@ -47,7 +48,7 @@ def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
         os.close(writing)
         return SecondProcess(number, reading)
     try:
-        os.close(reading)
+        only_these_open(writing)
         made = work()
         with os.fdopen(writing, "wb") as pipe:
             pipe.write(len(made).to_bytes(_LENGTH_BYTES, "big"))
@@ -57,7 +58,15 @@ def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
         os._exit(0)
 
 
-def _can_be_had() -> bool:
+def only_these_open(*numbers: int) -> None:
+    """Close every other file that a copy of a process has open, but for what it prints to: a lock
+    that it holds must end with the first process."""
+    kept = sorted({2, *numbers})
+    for one, next_one in pairwise((*kept, os.sysconf("SC_OPEN_MAX"))):
+        os.closerange(one + 1, next_one)
+
+
+def may_be_copied() -> bool:
     """Whether there is a second processor, and this process may be copied: a thread would be lost,
     and the locks that it holds would stay shut."""
     threading = sys.modules.get("threading")

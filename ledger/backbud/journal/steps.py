@@ -38,7 +38,7 @@ from backbud.journal.things import PlacedCard, Things, turned_south
 from backbud.journal.weather.on_file import WeatherFiles
 from backbud.journal.weather.positions import Positions
 from backbud.journal.weather.series import Until
-from backbud.memo import Identical, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
@@ -372,9 +372,13 @@ def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     """Write the memory when this run read something new; what no file holds any more is let go."""
     asked, handles = reading.asked, reading.handles
     known, details = asked.known, asked.details
+    SHAPES.keep()
     forgot = details.learned > FEW_DETAILS or known.things != handles
     known.things, known.files = handles, reading.parted.rows()
-    if reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot):
-        return WithFlaws(replace(reading, remembered=True))
-    remember.keep_read(asked.memory, known, details, reading.sound)
-    return WithFlaws(reading)
+    remembered = reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot)
+    if not remembered:
+        remember.keep_read(asked.memory, known, details, reading.sound)
+    if asked.kept is NO_MEMO:
+        # Nobody reads these pages again.
+        known.files = {}
+    return WithFlaws(replace(reading, remembered=remembered))

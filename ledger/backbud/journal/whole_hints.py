@@ -31,6 +31,11 @@ _UNIT, _OR_INCH = " cm", " Where it was inch, write that for cm."
 _MENDS: ActWord = "corrected"
 # `bought off Gil`.
 _OFF_IS_FROM: tuple[ActWord, ...] = ("bought", "received")
+# With no sum they say nothing; what stands before more, or behind the sign, is the sum.
+_OF_MONEY: tuple[ActWord, ...] = ("quoted", "agreed", "billed", "credited", "paid")
+_SUM = re.compile(
+    r"^(\d+(?:[.,]\d\d)?)(?= (?:\+|sent|in all|total)(?!\w))|= ?(\d+(?:[.,]\d\d)?)(?!\S)"
+)
 # It takes nothing off.
 _LOOKS: ActWord = "checked"
 # Whether an act would be read with nothing left to ask.
@@ -105,6 +110,11 @@ def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tu
         if is_sound(word, ", ".join((*read, piece))):
             read.append(piece)
             continue
+        total = _SUM.search(piece) if word in _OF_MONEY and not read else None
+        if total is not None and is_sound(word, total[1] or total[2]):
+            read.append(total[1] or total[2])
+            unread.append(piece)
+            continue
         words = piece.split()
         for n in range(len(words) - 1, 0 if word in _BY_ONE_WORD else 1, -1):
             begun = " ".join(words[:n])
@@ -147,7 +157,9 @@ def _may_be_offered(
         return by_itself and not read
     if form.bearing == "ends" and form.word != _LOOKS and any(one.part for one in form.forms):
         return ", on " in f", {read}"
-    says_nothing_bare = form.undone_by or form.needs_detail or form.names_act or form.word == _LOOKS
+    says_nothing_bare = (
+        form.undone_by or form.needs_detail or form.names_act or form.word in (_LOOKS, *_OF_MONEY)
+    )
     return bool(read) or not says_nothing_bare
 
 

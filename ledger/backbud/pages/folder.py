@@ -19,6 +19,7 @@ from backbud.pages.pictures import Picture, picture_of
 from backbud.pages.render import helpers_sheets
 from backbud.pages.templating import assets, page
 from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
+from backbud.pages.tree_page import pages_of_sheet
 from backbud.plan.stores import Stores
 from backbud.tongue import full_day, phrase
 from backbud.views.audience import Audience
@@ -98,12 +99,12 @@ def owners_pages(
         if not audience.sees(tree):
             continue
         own = only_tree(view, tree)
-        listed, path, content = kept.once(
+        listed, pages = kept.once(
             ("owner's page", person, tree.handle),
             (*own_inputs(own, around), shared),
             partial(_owners_tree, own, audience, shared),
         )
-        yield root + path, content
+        yield from ((root + path, content) for path, content in pages)
         trees.append(listed)
     here = tuple(one for one in trees if one.here)
     gone = tuple(one for one in trees if not one.here)
@@ -135,19 +136,22 @@ def helpers_pages(
         yield root + path, content
     for tree in seen.trees:
         own = only_tree(seen, tree)
-        path, content = apart.once(
+        pages = apart.once(
             ("page", tree.handle),
             own_inputs(own, all_around),
             partial(_helpers_tree, own, audience, shared),
         )
-        yield root + path, content
+        yield from ((root + path, content) for path, content in pages)
 
 
-def _helpers_tree(own: Nursery, audience: Audience, shared: dict[str, object]) -> tuple[str, bytes]:
+_Pages = tuple[tuple[str, bytes], ...]
+
+
+def _helpers_tree(own: Nursery, audience: Audience, shared: dict[str, object]) -> _Pages:
     shown = audience.tree(shown_tree(own, own.trees[0]))
     assert shown is not None
     path = tree_page(shown.tree)
-    return path, _tree_page(own, shown, path, shared)
+    return _tree_pages(own, shown, path, shared)
 
 
 def public_pages(
@@ -169,14 +173,14 @@ def public_pages(
         if not audience.sees(tree):
             continue
         own = only_tree(view, tree)
-        listed, path, content = kept.once(
+        listed, pages = kept.once(
             ("public page", tree.handle),
             (*own_inputs(own, around), shared),
             partial(_public_tree, own, audience, secrets, shared),
         )
         if not trees:
             yield from _assets(root)
-        yield root + path, content
+        yield from ((root + path, content) for path, content in pages)
         trees.append(listed)
     if trees:
         # By kind, then by names that tell nothing, so that the order tells nothing either.
@@ -205,7 +209,7 @@ def public_picture(one: PhotographView, secrets: Secrets) -> PhotographView:
 
 def _owners_tree(
     own: Nursery, audience: Audience, shared: dict[str, object]
-) -> tuple[HandedTree, str, bytes]:
+) -> tuple[HandedTree, _Pages]:
     shown = audience.tree(shown_tree(own, own.trees[0]))
     assert shown is not None
     path = tree_page(shown.tree)
@@ -221,12 +225,12 @@ def _owners_tree(
         shown.here,
         _portrait(shown),
     )
-    return listed, path, _tree_page(own, shown, path, shared)
+    return listed, _tree_pages(own, shown, path, shared)
 
 
 def _public_tree(
     own: Nursery, audience: Audience, secrets: Secrets, shared: dict[str, object]
-) -> tuple[HandedTree, str, bytes]:
+) -> tuple[HandedTree, _Pages]:
     tree: Tree = own.trees[0]
     shown = audience.tree(shown_tree(own, tree))
     assert shown is not None
@@ -235,14 +239,14 @@ def _public_tree(
     path = f"trees/{secrets.name('tree', tree.first_handle)}.html"
     sizes = ", ".join(f"{name} {words.sizes(said)}" for name, said in shown.sizes.items())
     listed = HandedTree(shown.name, "", link(path), sizes, "", "", True, _portrait(shown))
-    return listed, path, _tree_page(own, shown, path, shared)
+    return listed, _tree_pages(own, shown, path, shared)
 
 
-def _tree_page(own: Nursery, shown: TreeView, path: str, shared: dict[str, object]) -> bytes:
+def _tree_pages(own: Nursery, shown: TreeView, path: str, shared: dict[str, object]) -> _Pages:
     # What runs at the top of print: no day on what is public, which stays as it is.
-    sheet = laid_out(replace(own, title=str(shared["title"])), shown)
-    sheet = replace(sheet, page=path, running="" if shared["public"] else sheet.running)
-    return page("tree.html", shared, {"base": "../", "tree": sheet})
+    sheet = laid_out(replace(own, title=str(shared["title"])), shown, path)
+    sheet = replace(sheet, running="" if shared["public"] else sheet.running)
+    return pages_of_sheet({"base": "../", "tree": sheet}, shared)
 
 
 def _portrait(shown: TreeView) -> Picture | None:

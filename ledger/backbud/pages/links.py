@@ -42,6 +42,12 @@ def tree_page(handle: str) -> str:
     return f"trees/{_file_name(handle)}.html"
 
 
+def earlier_page(tree_page: str) -> str:
+    """The path of the page of a tree's earlier years, by that of its own:
+    `trees/hoshi/earlier.html`."""
+    return f"{tree_page.removesuffix('.html')}/earlier.html"
+
+
 def place_page(handle: str) -> str:
     """The path of a place's page below the output: `places/tunnel.html`; of no place, `places/_`,
     which is no handle."""

@@ -57,10 +57,35 @@ def render_pages(view: Nursery, kept: Memo = NO_MEMO) -> dict[str, bytes]:
 
 def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
     """Render the whole set page by page, what the pages show first: path and bytes."""
-    kept = WithinRun(kept, {FOUND})
+    yield from sheets_of(view, kept)
+    yield from pages_of_trees(view, view.trees, kept)
+
+
+def pages_of_trees(
+    view: Nursery, trees: Iterable[Tree], kept: Memo = NO_MEMO
+) -> Iterator[tuple[str, bytes]]:
+    """Render the page of each of these trees: path and bytes."""
+    shared = shared_by_pages(view)
+    around = _around(view, shared, kept)
+    for tree in trees:
+        # A tree's page is made from nothing but what is that tree's own.
+        own = only_tree(view, tree)
+        yield from kept.once(
+            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
+        )
+
+
+def _around(view: Nursery, shared: dict[str, object], kept: Memo) -> object:
+    """What stands for all that is no tree's own."""
+    return kept.same("around pages", (without_trees(view), shared))
+
+
+def sheets_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]:
+    """Render every page but those of trees, and what goes with them: path and bytes."""
+    kept = WithinRun(kept, {FOUND, _WEEKS})
     yield from assets().values()
     shared = shared_by_pages(view)
-    around = kept.same("around pages", (without_trees(view), shared))
+    around = _around(view, shared, kept)
     yield from index_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
@@ -73,12 +98,6 @@ def pages_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]]
     yield from _places(view, shared, around, kept)
     yield from _all_labels(view, shared, around, kept)
     yield from _kinds(view, shared, around, kept)
-    for tree in view.trees:
-        # A tree's page is made from nothing but what is that tree's own.
-        own = only_tree(view, tree)
-        yield kept.once(
-            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
-        )
 
 
 def shared_by_pages(view: Nursery) -> dict[str, object]:
@@ -111,7 +130,10 @@ def helpers_sheets(
 
 
 def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    found = [rows.bench for rows in _all_rows(view, around, kept)]
+    rows = tuple(_all_rows(view, around, kept))
+    # The week on paper, made long after this page, needs no more of them.
+    _weeks(view, around, kept, rows)
+    found = [one.bench for one in rows]
     own = {
         "base": "",
         "bench": bench.sheet(bench_view(found, _walk(view), view.weather, view.today)),
@@ -138,6 +160,18 @@ def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[_Rows]:
         )
 
 
+# What the trees bring to the week on paper: in a run of all pages put together once.
+_WEEKS = "weeks of trees"
+
+
+def _weeks(
+    view: Nursery, around: object, kept: Memo, rows: Iterable[_Rows]
+) -> tuple[WeekOfTree, ...]:
+    plans = (view.plans.get(tree.handle) for tree in view.trees)
+    inputs = (Identical(around), Identical(*view.trees), Identical(*plans))
+    return kept.once(_WEEKS, inputs, lambda: tuple([one.week for one in rows]))
+
+
 def _rows(view: Nursery, tree: Tree) -> _Rows:
     own = only_tree(view, tree)
     works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
@@ -152,7 +186,7 @@ def _week(
     view: Nursery, shared: dict[str, object], around: object, kept: Memo
 ) -> tuple[tuple[str, bytes], ...]:
     """The week on paper, from the same rows as the first page."""
-    found = [rows.week for rows in _all_rows(view, around, kept)]
+    found = _weeks(view, around, kept, _all_rows(view, around, kept))
     week = week_on_paper(found, _walk(view), view.today, kept)
 
     return kept.once(

@@ -9,10 +9,13 @@ from hashlib import blake2b
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from backbud import words
+from backbud import tongue, words
 from backbud.pages import links, ways
+from backbud.pages.history import late_in_words
 from backbud.pages.isolated import isolated
+from backbud.pages.kept_templates import kept_templates
 from backbud.pages.tree import MOST_VIGOUR
+from backbud.pages.work import REASON_LABELS
 from backbud.tongue import phrase, spoken
 
 if TYPE_CHECKING:
@@ -160,6 +163,13 @@ def template(name: str) -> Template:
     return _template(name, spoken())
 
 
+def _compiled_by(language: str) -> tuple[Path, ...]:
+    """The files of the filters that a template may ask while it is compiled."""
+    isolating = TEMPLATES.with_name("isolated.py")
+    ours = map(Path, (__file__, tongue.__file__, words.__file__))
+    return (*ours, isolating, *tongue.catalogue_files(language))
+
+
 @cache
 def _environment(language: str) -> Environment:
     """The templates, escaped, with every unknown name an error; imported only here.
@@ -176,6 +186,7 @@ def _environment(language: str) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
         auto_reload=False,
+        bytecode_cache=kept_templates(language, _compiled_by(language)),
     )
     environment.filters["phrase"] = _sentence
     environment.filters["beside"] = _beside_number
@@ -202,5 +213,8 @@ def _environment(language: str) -> Environment:
         "letter_anchor": links.letter_anchor,
         "letter_page": links.letter_page,
         "most_vigour": MOST_VIGOUR,
+        "late_in_words": late_in_words,
+        "reason_labels": {sort: phrase(label) for sort, label in REASON_LABELS.items()},
+        "date_written": words.written,
     }
     return environment

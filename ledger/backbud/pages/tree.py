@@ -79,6 +79,7 @@ class Sheet(Struct, frozen=True):
 
     `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
     is to be known, once for all of them. `running`: the style that gives its card a title.
+    `earlier`: the years of its history that stand on a page of their own.
     `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
     trees of its kind, "" where nothing is known of it.
     """
@@ -104,6 +105,7 @@ class Sheet(Struct, frozen=True):
     beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
+    earlier: history.Earlier | None
     entries: str
     sections: tuple[Section, ...]
     pictures: Pictures
@@ -141,16 +143,17 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
     return Forgotten(view.hidden).told(shown) if view.hidden else shown
 
 
-def laid_out(view: Nursery, shown: TreeView) -> Sheet:
+def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
     """Lay out a tree as some eyes are shown it. `view`: for what names nobody: the day, the
-    species, and the outline of the pot."""
+    species, and the outline of the pot. `page`: its path, if that is not the keeper's."""
+    page = page or tree_page(shown.tree)
     handle, today = view.trees[0].handle if len(view.trees) == 1 else shown.tree, view.today
     species = view.species.get(handle)
     rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
         running(f"{shown.name} · {full_day(today)}"),
-        tree_page(shown.tree),
+        page,
         shown.kind if species else kind_of(shown),
         botanical_runs(species.botanical, shown.cultivar) if species else (),
         tuple(_where(shown)),
@@ -167,8 +170,8 @@ def laid_out(view: Nursery, shown: TreeView) -> Sheet:
         _waits(shown, today),
         years_drawn(shown.history, shown.wires, shown.due, today),
         None,
-        tuple(work.settled_row(one, today) for one in shown.settled),
-        history.years_of(shown.history),
+        work.settled_rows(shown.settled, today),
+        *history.parted_years(history.years_of(shown.history), page),
         words.number(len(shown.history), "entry", "entries"),
         (),
         pictures(shown.photographs, shown.name),

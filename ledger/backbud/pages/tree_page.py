@@ -1,20 +1,39 @@
-"""Makes the page of one tree, from a view that holds nothing of any other."""
+"""Makes the page of one tree, and that of its earlier years where there are many, from a view that
+holds nothing of any other."""
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from backbud.pages import ways
-from backbud.pages.links import tree_page
 from backbud.pages.templating import page
-from backbud.pages.tree import sheet_of
+from backbud.pages.tree import Sheet, sheet_of
 from backbud.views.nursery import Nursery
 
 TEMPLATE = "tree.html"
 
 
-def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[str, bytes]:
+def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:
     """The page of the one tree of the view, and its path. `shared`: what all pages are shown."""
-    data = tree_data(view)
-    return tree_page(view.trees[0].handle), page(TEMPLATE, shared, data)
+    return pages_of_sheet(tree_data(view), shared)
+
+
+def pages_of_sheet(
+    data: dict[str, object], shared: dict[str, object]
+) -> tuple[tuple[str, bytes], ...]:
+    """The page of a tree, and that of its earlier years if it has one, each with its path. `data`:
+    what the template is shown of it."""
+    sheet = data["tree"]
+    assert isinstance(sheet, Sheet)
+    whole = sheet.page, page(TEMPLATE, shared, data)
+    if sheet.earlier is None:
+        return (whole,)
+    ends = data.get("ways")
+    if isinstance(ends, ways.Ways):
+        # Its card and its label are made of the tree's own page.
+        ends = replace(ends, paper=())
+    data = {**data, "base": "../../", "ways": ends}
+    return whole, (sheet.earlier.page, page("earlier.html", shared, data))
 
 
 def tree_data(view: Nursery) -> dict[str, object]:

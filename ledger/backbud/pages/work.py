@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from functools import lru_cache
 
@@ -15,27 +15,20 @@ from backbud.plan.followups import ReasonSort, State
 from backbud.plan.waits import WAITS
 from backbud.species import Window
 from backbud.tongue import phrase, spoken
-from backbud.views.day import is_near
+from backbud.views.day import is_near, joint_title, plain_title
 from backbud.views.work import ReasonView, WorkView
 from backbud_grammar.act_words import ActWord
 
 LONGEST_UNBROKEN = 24
 NO_BREAK = "\N{NO-BREAK SPACE}"
-_REASON_LABELS: dict[ReasonSort, str] = {
+# What a page calls each sort of reason.
+REASON_LABELS: dict[ReasonSort, str] = {
     "diary": "written",
     "season": "season",
     "rule": "rule",
     "datum": "reckoned",
     "plan": "planned",
 }
-
-
-class Because(Struct, frozen=True, gc=False):
-    """One link of the chain of reasons, and the line of the journal it stands on."""
-
-    label: str
-    text: str
-    at: str
 
 
 class Row(Struct, frozen=True, gc=False):
@@ -47,13 +40,13 @@ class Row(Struct, frozen=True, gc=False):
     by: str
     line: str
     notes: tuple[str, ...]
-    because: tuple[Because, ...]
+    because: tuple[ReasonView, ...]
     cautions: tuple[str, ...]
     anchor: str
 
 
 class Settled(Struct, frozen=True, gc=False):
-    """A work that is done with: what, how, when and what was said."""
+    """Work that is done with: what, how, when and what was said."""
 
     outcome: State
     task: str
@@ -64,21 +57,18 @@ class Settled(Struct, frozen=True, gc=False):
 
 def row(work: WorkView, today: date, drawn: bool) -> Row:
     """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
-    is_drawn = drawn and work.opens - timedelta(DAYS) <= today
+    window, language = work.window, spoken()
+    is_drawn = drawn and window.opens - timedelta(DAYS) <= today
     return Row(
         work.state,
         words.sentence(work.title),
-        _by_when(work.act, work.state, work.window, work.minutes, today, spoken()),
-        window_line(work.window, today, work.state == "overdue") if is_drawn else "",
+        _by_when(work.act, work.state, window, work.minutes, today, language),
+        window_line(window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
-        tuple(map(_because, work.reasons)),
+        work.reasons,
         work.cautions,
         anchor_of(work.id),
     )
-
-
-def _because(reason: ReasonView) -> Because:
-    return Because(phrase(_REASON_LABELS[reason.sort]), reason.text, reason.at)
 
 
 def kept_together(part: str) -> str:
@@ -111,11 +101,14 @@ def _by(act: ActWord, state: State, window: Window, minutes: int, today: date) -
 
 
 def _notes(work: WorkView, today: date) -> tuple[str, ...]:
+    # Nearly all that lies further ahead waits: there it is said once, for all of it.
+    waits = work.waits_on_weather and is_near(work, today)
+    if not (waits or work.planned or work.said or work.moved_from):
+        return ()
     notes = [phrase("planned by you")] if work.planned else []
     if work.said:
         notes.append(work.said)
-    # Nearly all that lies further ahead does: there it is said once, for all of it.
-    if work.waits_on_weather and is_near(work, today):
+    if waits:
         notes.append(phrase(WAITS))
     if work.moved_from:
         old = work.moved_from
@@ -127,13 +120,35 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
     return tuple(notes)
 
 
-def settled_row(work: WorkView, today: date) -> Settled:
-    """A work that was done or skipped."""
-    on, by = work.settled_on, work.settled
+def settled_rows(works: Iterable[WorkView], today: date) -> tuple[Settled, ...]:
+    """Works that were done or skipped, in their order. What one line settled of one work, on
+    several parts of the tree, is told once."""
+    by_line: dict[object, list[WorkView]] = {}
+    for one in works:
+        line = (one.settled.file, one.settled.line) if one.settled else one.id
+        by_line.setdefault((one.settled_on, one.state, line), []).append(one)
+    return tuple(
+        [_settled(alike, today) for those in by_line.values() for alike in _of_one_work(those)]
+    )
+
+
+def _of_one_work(works: list[WorkView]) -> Iterable[list[WorkView]]:
+    """Works of one line by what they are, those that name a part of the tree apart from others."""
+    if len(works) == 1:
+        return (works,)
+    alike: dict[tuple[str, bool], list[WorkView]] = {}
+    for one in works:
+        alike.setdefault((plain_title(one), bool(one.part)), []).append(one)
+    return alike.values()
+
+
+def _settled(works: Sequence[WorkView], today: date) -> Settled:
+    first = works[0]
+    by = first.settled
     return Settled(
-        work.state,
-        words.sentence(work.title),
-        words.day(on, today.year),
+        first.state,
+        words.sentence(joint_title(works) if len(works) > 1 else first.title),
+        words.day(first.settled_on, today.year),
         by.remark if by else "",
         by.at if by else "",
     )

@@ -1,9 +1,10 @@
-"""Feed rests after root work and the cutting of candles, on a weak tree, and while the last feed
-lasts; then it goes on."""
+"""Feed rests after root work and the cutting of candles, on a weak tree, on what has no roots yet,
+while a tree is helped over root work out of its time, and while the last feed lasts; then it goes
+on."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
 
 from msgspec.structs import replace
@@ -11,6 +12,7 @@ from msgspec.structs import replace
 from backbud.collection.hard_work import stresses
 from backbud.collection.state import Tree
 from backbud.plan.common.feed_again import FEED_AGAIN, lasts
+from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
 from backbud.species import Window
 
@@ -18,8 +20,10 @@ from backbud.species import Window
 _ROOTS_REST = timedelta(days=28)
 # A pine whose candles were cut is fed when its new needles are hard; common practice, no source.
 _NEEDLES_HARDEN = timedelta(weeks=8)
+# A cutting has roots by then; common practice, no source.
+_STRIKES_IN = timedelta(weeks=10)
 # So many days of its time at the least are left for a season's feed; ours, no source.
-_TIME_LEFT = timedelta(days=7)
+_TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
 
 
 def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> list[Due]:
@@ -27,9 +31,12 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
 
     `feed_days`: how long a feed lasts by its card.
     """
+    dues = list(dues)
+    helped = [due.follow_up.window for due in dues if _is_helped(due)]
     done = [entry.event for entry in tree.history if not entry.undone]
     cuts = [one.day for one in done if "root_work" in one.row.traits and stresses(one)]
     candles = [one.day for one in done if one.act == "decandled" and one.exact]
+    struck = [one.day for one in done if one.act == "struck" and one.exact]
     given = [
         (one.day, one.day + timedelta(days=lasts(one, feed_days)[0]))
         for one in done
@@ -43,9 +50,30 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         after_candles = due.event is not None and due.event.act == "decandled"
         if not after_candles and any(opens - _NEEDLES_HARDEN < cut <= closes for cut in candles):
             return True
+        if any(opens - _STRIKES_IN < begun <= closes for begun in struck):
+            return True
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 
-    return _once_used_up([_over(due) if rests(due) else due for due in dues], given)
+    resting = [_over(due) if rests(due) else _once_well(due, helped) for due in dues]
+    return _once_used_up(resting, given)
+
+
+def _once_well(due: Due, helped: Sequence[Window]) -> Due:
+    """Feed from when a tree was helped over what was done to it, if that leaves it any time."""
+    window = due.follow_up.window
+    until = max(
+        (one.closes for one in helped if one.opens <= window.opens <= one.closes), default=None
+    )
+    if until is None or not _asked(due):
+        return due
+    return _over(due) if until + _TIME_LEFT > window.closes else _moved(due, until + _A_DAY, None)
+
+
+def _is_helped(due: Due) -> bool:
+    """Whether it helps a tree over root work out of its time: it is fed once it is found well."""
+    done = due.event
+    wrong = due.rule == OUT_OF_ITS_TIME and due.follow_up.outcome == "open"
+    return wrong and done is not None and "root_work" in done.row.traits
 
 
 def _once_used_up(dues: list[Due], given: list[tuple[date, date]]) -> list[Due]:

@@ -22,7 +22,8 @@ if TYPE_CHECKING:
 class Plans:
     """Plans trees. `species`: finds a kind; `meet`: is told of a tree that planning fails for.
 
-    Such a tree is then as its card has it, with no follow-up.
+    Such a tree is then as its card has it, with no follow-up. `by_two`: whether a copy of this
+    process may help.
     """
 
     def __init__(
@@ -32,9 +33,10 @@ class Plans:
         species: Callable[[str], Species | None],
         plugins: Plugins,
         meet: Meet,
+        by_two: Callable[[], bool],
     ) -> None:
         self._journal, self._today, self._species = journal, today, species
-        self._plugins, self._meet = plugins, meet
+        self._plugins, self._meet, self._by_two = plugins, meet, by_two
         self._made: dict[tuple[str, ...], WithFlaws[Plan]] = {}
 
     def of(
@@ -67,6 +69,7 @@ class Plans:
                 handles,
                 by_tree,
                 self._plugins,
+                by_two=self._by_two(),
             )
 
         def filled(plan: Plan) -> Plan:

@@ -26,9 +26,11 @@ from backbud.memo import Identical
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
 from backbud.plan.bare_again import bare_again
+from backbud.plan.by_two import planned_by_two
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
+from backbud.plan.each_tree import EachTree, SpeciesFinder, TreeWithPlan
 from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.give_way import given_way
@@ -87,9 +89,6 @@ class Plan(Struct, frozen=True):
         return exact or [f for f in self.all() if wanted in f.id]
 
 
-SpeciesFinder = Callable[[str], Species | None]
-
-
 def plan_all(
     journal: Journal,
     histories: Histories,
@@ -99,42 +98,56 @@ def plan_all(
     only: Iterable[str] | None = None,
     by_tree: ByTree | None = None,
     plugins: Plugins = NO_PLUGINS,
+    by_two: bool = False,
 ) -> WithFlaws[Plan]:
     """Plan every tree (or `only` these) as the diary stands on a day.
 
     `by_tree`: what an earlier run of this process left of each tree. `plugins`: what the journal's
-    own code adds.
+    own code adds. `by_two`: a copy of this process may help; then nothing is left in `by_tree`.
     """
     by_tree = by_tree or ByTree()
     hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
-    trees: dict[str, Tree] = {}
-    follow_ups: dict[str, tuple[FollowUp, ...]] = {}
-    species: dict[str, Species | None] = {}
     minutes = learned(histories, journal.things, today, by_tree)
-    bites: dict[str, Bites] = {}
-    parts = SharedParts()
     bills = bills_by_tree(journal, histories, today, by_tree)
+    asked = EachTree(
+        journal, histories, find_species, today, hanger, bills, follow_ups_of, SharedParts()
+    )
+    planned: dict[str, TreeWithPlan] = {}
 
-    def planned_now() -> tuple[Tree, Species | None, tuple[FollowUp, ...], Bites]:
-        tree = tree_on(histories, journal.things, handle, today)
-        found = find_species(tree.kind)
-        due = parts.of(follow_ups_of(tree, found, hanger, bills.get(handle, ())))
-        return tree, found, due, hanger.bites(tree, found) if tree.here else ()
+    def take(handle: str, one: TreeWithPlan) -> None:
+        inputs = (Identical(one.due), minutes)
+        due = by_tree.kept.once(
+            ("minutes", handle), inputs, partial(timed, one.tree, one.due, minutes)
+        )
+        planned[handle] = one._replace(due=due)
 
-    for handle in handles:
-        trees[handle], species[handle], due, bites[handle] = by_tree.once(
-            "plan", handle, histories, journal.things, planned_now, bills.get(handle, ())
-        )
-        follow_ups[handle] = by_tree.kept.once(
-            ("minutes", handle),
-            (Identical(due), minutes),
-            partial(timed, trees[handle], due, minutes),
-        )
+    def plan_here(handle: str) -> None:
+        work = partial(asked.planned, handle)
+        more = bills.get(handle, ())
+        take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
+
+    def plan_came(data: bytes) -> str:
+        handle, came = asked.came(data)
+        take(handle, came)
+        return handle
+
+    if not (by_two and planned_by_two(handles, journal.folder, plan_here, asked.sent, plan_came)):
+        for handle in handles:
+            plan_here(handle)
+    elif hanger.asker.flaws():
+        # Which tree a rule failed for first is told by planning them in their order.
+        return plan_all(journal, histories, find_species, weather, today, handles, by_tree, plugins)
     for handle in handles:
         if hanger.asker.failed_for(handle):
             by_tree.drop("plan", handle)
-    return WithFlaws(Plan(trees, follow_ups, species, bites), hanger.asker.flaws())
+    plan = Plan(
+        {handle: planned[handle].tree for handle in handles},
+        {handle: planned[handle].due for handle in handles},
+        {handle: planned[handle].species for handle in handles},
+        {handle: planned[handle].bites for handle in handles},
+    )
+    return WithFlaws(plan, hanger.asker.flaws())
 
 
 def planned_at(

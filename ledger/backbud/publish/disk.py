@@ -75,14 +75,18 @@ def write_new(path: str, content: bytes) -> None:
         file.write(content)
 
 
-def write_whole(folder: str, name: str, content: bytes) -> None:
-    """Write a small file so that a reader finds the old bytes or the new ones. Raises OSError."""
+def write_whole(folder: str, name: str, content: bytes, *, synced: bool = True) -> None:
+    """Write a small file so that a reader finds the old bytes or the new ones. Raises OSError.
+
+    `synced`: also after the machine lost its power; what can be made again need not be.
+    """
     path = os.path.join(folder, name)
     beside = f"{path}.{os.getpid()}-{get_ident()}"
     remove_if_there(beside)  # left by a dead process that had this one's number
     try:
         write_new(beside, content)
-        sync_files([beside])
+        if synced:
+            sync_files([beside])
         retried(os.replace, beside, path)
     except OSError:
         remove_if_there(beside)

@@ -24,17 +24,20 @@ def recall_bytes(journal: str, name: str) -> bytes | None:
     return unsealed(key, name, data, journal) if data is not None else None
 
 
-def keep_bytes(journal: str, name: str, content: bytes) -> None:
-    """Keep bytes under a name, or, where that cannot be, nothing: the next run does without."""
+def keep_bytes(journal: str, name: str, content: bytes, *, synced: bool = True) -> None:
+    """Keep bytes under a name, or, where that cannot be, nothing: the next run does without.
+
+    `synced`: not even a loss of power may cost them.
+    """
     from backbud.publish.refused import PublishError
 
     try:
-        must_keep(journal, name, content)
+        must_keep(journal, name, content, synced=synced)
     except (OSError, PublishError):
         return
 
 
-def must_keep(journal: str, name: str, content: bytes) -> None:
+def must_keep(journal: str, name: str, content: bytes, *, synced: bool = True) -> None:
     """Keep bytes under a name, whole or not at all.
 
     OSError where the disk refuses or the person has no secret, PublishError where `.backbud/` is
@@ -46,7 +49,7 @@ def must_keep(journal: str, name: str, content: bytes) -> None:
     marked = sealed(key_for(PURPOSE, journal), name, content, journal)
     folder = memory_folder(journal)
     check_file(f"{folder}/{name}", f"{MEMORY}/{name}")
-    write_whole(folder, name, marked)
+    write_whole(folder, name, marked, synced=synced)
 
 
 class MemoryOf:
@@ -64,7 +67,7 @@ class MemoryOf:
         """What was kept under a name; None where there is nothing that this person wrote."""
         return recall_bytes(self.journal, name)
 
-    def keep(self, name: str, content: bytes) -> None:
+    def keep(self, name: str, content: bytes, *, synced: bool = True) -> None:
         """Keep bytes under a name, if this run may and can."""
         if self.keeps:
-            keep_bytes(self.journal, name, content)
+            keep_bytes(self.journal, name, content, synced=synced)

@@ -18,8 +18,7 @@ _A_DAY = timedelta(days=1)
 
 def is_frozen(day: date, year: Year) -> bool:
     """Whether wood is usually frozen in the week from a day on; not where nothing is known."""
-    usual = year.usual_mean(day, _A_WEEK.days)
-    return usual is not None and usual.celsius < _FROZEN_C
+    return _mean_of(day, year) < _FROZEN_C
 
 
 def frozen_weeks(window: Window, year: Year) -> Window | None:
@@ -35,12 +34,13 @@ def frozen_weeks(window: Window, year: Year) -> Window | None:
 def mildest_week(window: Window, year: Year) -> date:
     """The first day of the usually mildest week of a window, reckoned from its first day; that day
     where nothing is known."""
+    return max(_weeks_of(window), key=lambda day: _mean_of(day, year))
 
-    def mean(day: date) -> float:
-        usual = year.usual_mean(day, _A_WEEK.days)
-        return usual.celsius if usual is not None else _FROZEN_C
 
-    return max(_weeks_of(window), key=mean)
+def _mean_of(day: date, year: Year) -> float:
+    """The usual mean of the week from a day on; as if it just froze where nothing is known."""
+    usual = year.usual_mean(day, _A_WEEK.days)
+    return usual.celsius if usual is not None else _FROZEN_C
 
 
 def _weeks_of(window: Window) -> list[date]:

@@ -44,7 +44,8 @@ def open_works_of(
     plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
 ) -> tuple[WorkView, ...]:
     """Those of a tree's follow-ups that still want doing, as they are shown on a day."""
-    stands = [(one, one.stand_on(today)) for one in plans]
+    # What is settled for good is not asked how it stands.
+    stands = [(one, one.stand_on(today)) for one in plans if one.outcome == "open"]
     return tuple(
         [work_view(one, tree, names, today, stand) for one, stand in stands if stand[0] in OPEN]
     )
@@ -57,11 +58,14 @@ def told_works_of(
     since = today - timedelta(days=SETTLED_DAYS)
     told = []
     for one in plans:
-        state, now = stand = one.stand_on(today)
-        if state in ("done", "skipped"):
-            is_told = (one.settled.day if one.settled else now.closes) >= since
+        if one.outcome == "open":
+            stand = one.stand_on(today)
+            is_told = stand[0] in OPEN
+        elif one.outcome in ("done", "skipped"):
+            stand = one.outcome, one.window
+            is_told = (one.settled.day if one.settled else one.window.closes) >= since
         else:
-            is_told = state in OPEN
+            continue
         if is_told:
             told.append(work_view(one, tree, names, today, stand))
     return tuple(told)
@@ -75,6 +79,8 @@ def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[Wor
 
 def stands_under(work: WorkView, today: date) -> State:
     """Under which heading a work stands: it comes until its best week is here, or near."""
+    if work.state != "now":
+        return work.state
     promised = work.planned or work.moved_from is not None or work.weight == PROMISE
     waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
     return "coming" if waits else work.state
@@ -160,8 +166,8 @@ def _is_in_name(word: str, work: WorkView) -> bool:
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
     thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what
-    may be done on the trees of one kind, of several in the same week. `by_days`: only where they
-    have the same days."""
+    may be done on the trees of one kind or of several. `by_days`: only where they have the same
+    days."""
     things: dict[object, list[WorkView]] = {}
     for one in some:
         things.setdefault(_thing(one), []).append(one)
@@ -225,8 +231,8 @@ def _of_any_kind(one: WorkView, key: object, by_days: bool) -> object:
     """What chances of one work have alike whatever the kind; `key`: of what is of one kind."""
     if not one.group:
         return key
-    week = (one.opens, one.best, one.closes) if by_days else monday_of(one.best)
-    return one.act, plain_title(one), week, one.state
+    days = (one.opens, one.best, one.closes) if by_days else ()
+    return one.act, plain_title(one), days, one.state
 
 
 def _alike(one: WorkView, by_days: bool) -> object:

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import lru_cache
+from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
 from backbud.collection.state import Entry, Tree
-from backbud.journal.events import Event
+from backbud.journal.events import Event, may_be_for_keeper
 from backbud.journal.late_lines import late_lines
 from backbud.journal.read import Journal
 from backbud.journal.written_when import written_when
@@ -19,10 +20,14 @@ from backbud.tongue import phrase
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud.views.marked import for_owner
-from backbud_grammar.act_words import ActWord
+from backbud.words import number
+from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import ANY_WORDS, ActForm
+
+# A calendar or week date of one day, with its hyphens (ISO 8601).
+_DAY_LONG = 10
 
 
 class DateView(Struct, frozen=True, gc=False):
@@ -138,64 +143,96 @@ class EntryView(Struct, frozen=True, kw_only=True, gc=False):
         return "; ".join(told)
 
     @property
+    def shared(self) -> str:
+        """Among how many trees it is shared, and how many of a batch it is said of, in words."""
+        among = self.shared_among
+        if among == 1 and not self.count and not self.within:
+            return ""
+        trees = phrase("shared among {trees}", trees=number(among, "tree")) if among > 1 else ""
+        return "; ".join(filter(None, (trees, self.whose)))
+
+    @property
     def written(self) -> str:
         """The act as a line, in the keeper's own words where there are such."""
         return self.own_words or self.as_read
 
 
+class _LinesOfAct(NamedTuple):
+    """What the row of an act says of all its lines: that they are prose, which of their details may
+    hold any words at all, what they are drawn as, whether one may be for the keeper alone, and
+    whether they count a batch anew."""
+
+    prose: bool
+    free: frozenset[str]
+    sign: Sign
+    may_be_private: bool
+    moves_count: bool
+
+
+@by_row
+def _lines_of_act(row: ActForm) -> _LinesOfAct:
+    return _LinesOfAct(
+        row.prose,
+        free_names(row),
+        sign_of(row),
+        may_be_for_keeper(row),
+        as_act(row.word) in _MOVE_COUNTS,
+    )
+
+
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
-    event = entry.event
-    row, held, remark = event.row, event.held, event.remark
-    free = row.prose
-    if not free and event.details and (names := free_names(row)):
+    event, by = entry.event, entry.corrected_by
+    held, named, remark, text, when = event.held, event.named, event.remark, event.text, event.when
+    prose, names, sign, may_be_private, moves_count = _lines_of_act(event.row)
+    free = prose
+    if names and not prose:
         for detail in event.details:
             if detail.name in names:
                 free = True
                 break
+    # Every line of every page comes by here, and few have any of what is asked in full.
+    may_be_private = may_be_private or bool(named or held)
+    plain = by is None and entry.as_written is None
     shown = EntryView(
-        date=event.when.text,
-        when=date_view(event.when),
+        date=when.text,
+        when=date_view(when),
         act=held or event.act,
-        details=event.text,
-        text=_details(event) if event.named else event.text,
+        details=text,
+        text=_details(event) if named else text,
         remark=remark,
         at=f"{event.file}:{event.line}",
-        done=not (held or entry.undone),
+        done=not (held or (by is not None and entry.undone)),
         held_back=bool(held),
         kept=event.kept,
         free_words=free,
-        private=is_entry_for_keeper(entry),
-        sign=sign_of(row),
+        private=is_entry_for_keeper(entry) if may_be_private or not plain else False,
+        sign=sign,
     )
-    # Few lines have any of what follows, and every line of every page comes by here.
-    more = _more_of(entry)
-    if (remark or row.prose) and (said := for_owner(event.text if row.prose else remark)):
-        more["for_owner"] = said
-    return replace(shown, **more) if more else shown
+    said = for_owner(text if prose else remark) if prose or remark else ""
+    is_usual = plain and entry.among == 1 and entry.of is None and not (said or entry.within)
+    if is_usual and not (event.own or event.hour or (moves_count and entry.batch is not None)):
+        return shown
+    return replace(shown, for_owner=said, **_more_of(entry, moves_count))
 
 
-def _more_of(entry: Entry) -> dict[str, object]:
+def _more_of(entry: Entry, moves_count: bool) -> dict[str, object]:
     """What is shown of few entries, by the name of the field."""
     event = entry.event
-    more: dict[str, object] = {}
-    if event.own:
-        more["own_words"] = event.own
-    if event.hour:
-        more["hour"] = event.hour
-    if entry.among != 1:
-        more["shared_among"] = entry.among
+    more: dict[str, object] = {
+        "own_words": event.own,
+        "hour": event.hour,
+        "shared_among": entry.among,
+        "of": entry.of,
+        "within": entry.within,
+    }
     if entry.corrected_by is not None:
         more |= _corrected(entry, entry.corrected_by)
-    if entry.batch is not None and event.act in _MOVE_COUNTS:
+    if entry.batch is not None and moves_count:
         more["count"] = entry.batch.said
-    if entry.of is not None:
-        more["of"] = entry.of
-    if entry.within:
-        more["within"] = entry.within
-        if entry.of is not None:
-            # Of what was done to some of its batch nobody knows whether the tree was among them.
-            more |= {"held_back": False, "kept": ()}
+    if entry.within and entry.of is not None:
+        # Of what was done to some of its batch nobody knows whether the tree was among them.
+        more |= {"held_back": False, "kept": ()}
     return more
 
 
@@ -243,9 +280,21 @@ def free_names(row: ActForm) -> frozenset[str]:
     return frozenset(form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
 
 
-@lru_cache(maxsize=16384)
 def date_view(when: WrittenDate) -> DateView:
-    """A written date as it is shown; thousands of trees share the same."""
+    """A written date as it is shown."""
+    # A plain day is asked for by its text alone, for nearly all are: thousands of trees share it.
+    text = when.text
+    return _day_view(text) if when.exact and len(text) == _DAY_LONG else _date_view(when)
+
+
+@lru_cache(maxsize=16384)
+def _day_view(text: str) -> DateView:
+    day = date.fromisoformat(text)
+    return DateView(text, day, day, True, False, False)
+
+
+@lru_cache(maxsize=16384)
+def _date_view(when: WrittenDate) -> DateView:
     return DateView(when.text, when.first, when.last, when.exact, when.approximate, when.uncertain)
 
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.collection.on_tree import WIRING, is_meant
+from backbud.collection.on_tree import WIRINGS, is_meant, wiring_of
 from backbud.collection.state import Entry
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.by_row import by_row
@@ -44,15 +44,12 @@ def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:
     still: list[WireView] = []
     for entry in history:
         event = entry.event
-        effect = WIRING.get(event.act)
-        if effect is None or entry.undone:
+        if event.act not in WIRINGS or entry.undone:
             continue
-        change = effect(event)
-        if still and "wire" in change.off and not change.stays:
-            gone = [one for one in still if is_meant(one.part, change.parts)]
+        wiring = wiring_of(event)
+        if still and wiring.off:
+            gone = [one for one in still if is_meant(one.part, wiring.parts)]
             done += [WireView(one.part, one.on, event.day) for one in gone]
             still = [one for one in still if one not in gone]
-        still += [
-            WireView(thing.part, event.day, None) for thing in change.put if thing.sort == "wire"
-        ]
+        still += [WireView(part, event.day, None) for part in wiring.put]
     return tuple(sorted((*done, *still), key=lambda one: (one.on, one.part)))

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from backbud.collection.state import Entry, Tree
 from backbud.collection.zones import zone_scores
+from backbud.journal.events import may_be_for_keeper
 from backbud.plan.year import BLOOM_STAGES
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
@@ -58,16 +59,23 @@ class TreeYearView(Struct, frozen=True):
 def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
     """The years of a tree in which something was written of it on a known day and of which there is
     something to set beside another, the latest first; none where that is one year alone."""
-    by_day: dict[date, list[Entry]] = {}
+    by_year: dict[str, list[Entry]] = {}
+    # A history is in the order of days.
+    day, of_year = date.min, list[Entry]()
     for entry in tree.history:
         event = entry.event
-        if not stands_beside(event.row) or not event.exact:
+        when = event.when
+        stands, may_be_private = _beside(event.row)
+        if not (stands and when.exact):
             continue
-        if not entry.undone and not is_entry_for_keeper(entry):
-            by_day.setdefault(event.day, []).append(entry)
-    by_year: dict[str, list[Entry]] = {}
-    for day, entries in by_day.items():
-        by_year.setdefault(growing_year(day, southern), []).extend(entries)
+        # Few lines are corrected, speak of another act, or may be for the keeper alone.
+        asked = may_be_private or event.named or event.held or entry.corrected_by is not None
+        if asked and (entry.undone or is_entry_for_keeper(entry)):
+            continue
+        if when.first != day:
+            day = when.first
+            of_year = by_year.setdefault(growing_year(day, southern), [])
+        of_year.append(entry)
     by_name = {air.name: air for air in airs}
     told: list[TreeYearView] = []
     for name in sorted(by_year, reverse=True):
@@ -80,6 +88,11 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
 
 
 @by_row
+def _beside(row: ActForm) -> tuple[bool, bool]:
+    """Whether a line of an act can stand beside another year, and may be for the keeper alone."""
+    return stands_beside(row), may_be_for_keeper(row)
+
+
 def stands_beside(row: ActForm) -> bool:
     """Whether anything that an act tells can stand beside another year."""
     act, sign = as_act(row.word), sign_of(row)
@@ -93,10 +106,13 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
     scores: list[int] = []
     for entry in entries:
         event = entry.event
-        if event.act not in _ANSWERS:
-            days = done.setdefault(event.act, [])
-            if not days or days[-1] != event.day:
-                days.append(event.day)
+        act = event.act
+        if act not in _ANSWERS:
+            day, days = event.when.first, done.get(act)
+            if days is None:
+                done[act] = [day]
+            elif days[-1] != day:
+                days.append(day)
             continue
         if event.was("bloomed") and not event.says("none"):
             # What says no more than that it flowered is full flower.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from msgspec import Struct, field
@@ -12,7 +12,6 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
-from backbud.plan.waits import rests_on_expected
 from backbud.species import AtStake, ColdNight, OncePast, Weight, Window
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
@@ -166,7 +165,8 @@ def work_view(
     """A follow-up of a tree as it is shown on a day. `names`: of places, by handle. `stand`: how it
     stands then and the window that counts, where that is known."""
     state, window = stand or one.stand_on(today)
-    here, because = tree.here, one.because
+    here, single = tree.here, one.single
+    because, reasons, expected = _chain(one.because)
     shown = WorkView(
         id=one.id,
         tree=tree.handle,
@@ -178,15 +178,15 @@ def work_view(
         opens=window.opens,
         best=window.best,
         closes=window.closes,
-        because=tuple([reason.told for reason in because]),
-        reasons=tuple([_reason(reason) for reason in because]),
+        because=because,
+        reasons=reasons,
         cautions=one.cautions,
         minutes=one.minutes,
         state=state,
     )
     # In two steps: Python makes what is given more than 15 fields by name several times as slowly.
-    weight = one.weight
-    return replace(
+    weight, row = one.weight, one.row
+    shown = replace(
         shown,
         at_stake=weight.at_stake,
         must=weight.must or one.promised,
@@ -194,13 +194,18 @@ def work_view(
         settled_by=one.settled_by,
         part=one.part,
         said=one.said_as(state, window, today),
-        look=one.row.work == "watch",
-        sign=sign_of(one.row),
-        **_besides(one, state, tree),
+        look=row.work == "watch",
+        sign=sign_of(row),
+        waits_on_weather=expected and state == "coming",
+        settled=_settled(one.settled) if one.settled is not None else None,
+        single=single,
+        group="" if single else _group(one, tree),
     )
+    more = _besides(one, tree)
+    return replace(shown, **more) if more else shown
 
 
-def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
+def _besides(one: FollowUp, tree: Tree) -> dict[str, object]:
     """What is shown of few works, by the name of the field."""
     more: dict[str, object] = {}
     if one.planned:
@@ -211,14 +216,8 @@ def _besides(one: FollowUp, state: State, tree: Tree) -> dict[str, object]:
         more["wedges"] = one.wedges
     if (was := one.moved_from) is not None:
         more["moved_from"] = DaysView(was.opens, was.best, was.closes)
-    if one.settled is not None:
-        more["settled"] = _settled(one.settled)
-    if not one.single:
-        more |= {"single": False, "group": _group(one, tree)}
     if tree.batch is not None:
         more["counted"] = tree.counted
-    if state == "coming" and rests_on_expected(one):
-        more["waits_on_weather"] = True
     if one.cold is not None:
         more["cold"] = one.cold
     if is_work_for_keeper(one):
@@ -233,11 +232,26 @@ def _group(one: FollowUp, tree: Tree) -> str:
     return one.group if rule in ids_for_every_tree() else f"{tree.kind}/{one.group}"
 
 
-def _reason(reason: Reason) -> ReasonView:
-    at = reason.origin
-    if at is None:
-        return ReasonView(reason.sort, reason.text, expected=reason.expected)
-    return ReasonView(reason.sort, reason.text, at.file, at.line, reason.expected, reason.quotes)
+def _chain(
+    because: Iterable[Reason],
+) -> tuple[tuple[str, ...], tuple[ReasonView, ...], bool]:
+    """The chain of reasons, a sentence each, and the same in their parts; whether one of them rests
+    on weather that nobody has measured yet."""
+    told: list[str] = []
+    parts: list[ReasonView] = []
+    expected = False
+    for reason in because:
+        at, text = reason.origin, reason.text
+        if at is None:
+            told.append(text)
+            parts.append(ReasonView(reason.sort, text, "", 0, reason.expected))
+        else:
+            told.append(f"{text} ({at.file}:{at.line})")
+            parts.append(
+                ReasonView(reason.sort, text, at.file, at.line, reason.expected, reason.quotes)
+            )
+        expected = expected or reason.expected
+    return tuple(told), tuple(parts), expected
 
 
 def _settled(event: Event) -> SettledView:

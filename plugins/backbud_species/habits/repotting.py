@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from backbud.species import (
     CARE,
+    ActWord,
     Event,
     OnTree,
     Proposal,
@@ -26,6 +27,8 @@ from backbud_species.habits.intervals import years_between_repottings
 from backbud_species.habits.roots import wedges_of
 from backbud_species.habits.signs import early_signs
 from backbud_species.habits.turn import NextWedges, next_wedges
+
+_BEGINNINGS: frozenset[ActWord] = frozenset(("struck", "sown", "separated"))
 
 
 class _Last(NamedTuple):
@@ -52,6 +55,8 @@ def repotting(
     if tree.planted_out or years is None:
         return
     last = _last(tree, window)
+    if last is None and _is_in_its_first_soil(tree, window, years.value[1]):
+        return
     if last is None:
         yield _look(
             window,
@@ -113,6 +118,12 @@ def as_listed(names: Sequence[str]) -> str:
 def _last(tree: Tree, window: Window) -> _Last | None:
     done = last_before(tree, window.opens, _gave_room)
     return _Last(done, years_between(done.day, window.best)) if done else None
+
+
+def _is_in_its_first_soil(tree: Tree, window: Window, usual: int) -> bool:
+    """Whether it was struck, sown or taken off its mother no longer ago than soil lasts."""
+    began = last_before(tree, window.closes, lambda done: done.act in _BEGINNINGS)
+    return began is not None and years_between(began.day, window.best) < usual
 
 
 def _datum(last: _Last, usual: int, source: str, signs: Sequence[str]) -> str:

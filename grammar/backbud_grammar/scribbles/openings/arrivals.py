@@ -10,7 +10,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"arrived(?: today)?",
         r"arr(?:iv)?\.?(?= from @PERSON@)",
         r"(?:came|back|is back)(?: in| back| over| here)*(?= from @PERSON@)",
-        r"(?:here|over)(?= from @PERSON@)",
+        r"(?:here|over)(?: again)?(?= from @PERSON@)",
         r"came in(?: today)?",
         r"came back in",
         r"taken in",
@@ -33,7 +33,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
-        r"(?:(?:given|gone|went) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
+        r"(?:(?:given|gone|went|brought|taken|driven) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
         r"(?:(?:gone|went|back) )?home (?:with|to) (?P<to>@PERSON@)(?!['’])",
         r"(?:collected|picked up|fetched|taken(?: home| away)?) by (?P<to>@PERSON@)(?!['’])",
         r"(?:handed (?:back|over)|given back|delivered(?: back)?) to (?P<to>@PERSON@)(?!['’])",
@@ -74,6 +74,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "heel cuttings",
     ),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
+    *rows("germinated", r"(?=\d+ of \d+ (?:up|germinated)(?:$|,))"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),
     *rows(
         "rooted",

@@ -336,6 +336,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"|apex|top|crown|trunk|leader|first|second|third))",
         noun=True,
     ),
+    *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
@@ -347,7 +348,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
     *rows("unguyed", r"(?=guy on [^,.;]*\b(?:off|forgotten)\b)"),
     *rows("guyed", r"guys? (?:on|set|put on)", r"guy wires? (?:on|set)"),
-    *rows("guyed", r"guy (?=from|to|\d)", noun=True),
+    *rows("guyed", r"guy (?=from|to|\d)", noun=True, instead=True),
     *rows("guyed", r"pulled down with (?:a )?guy", r"(?=[^,.;]* put down with guy)"),
     *rows("wrapped", r"raffia (?:on|round)", r"raffia'?d", r"bound with raffia"),
     *rows("wrapped", r"(?=(?:crown|top|branches) tied up with raffia)"),
@@ -357,4 +358,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         details="on",
     ),
     *rows("unwrapped", r"raffia (?:off|removed|cut)"),
+    *rows("trimmed", r"(?:second|2nd) (?:clip|trim)(?=$|,| \d)", details="second round", noun=True),
+    *rows("defoliated", r"half defol(?:iated|iation)?(?=$|,)", details="half"),
 )

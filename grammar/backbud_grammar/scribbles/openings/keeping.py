@@ -74,6 +74,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"(?:fleece|frost cloth) (?:around|round|over it)(?: (?:the )?(?:pot|tree))?",
+        r"(?:fleece|frost cloth) (?:on|over) (?:the )?(?:pots?|tree)(?=$|,)",
         details="fleece",
     ),
     *rows(
@@ -192,6 +193,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "treated",
         r"(?=(?:caterpillars|grubs|weevils|slugs|snails|beetles|moths) \d+ (?:by hand|picked off)(?:$|,))",
     ),
+    *rows(
+        "treated",
+        r"(?=(?:rubbing )?alcohol(?: (?:\+|&|and|with|on) (?:a )?(?:brush|toothbrush|cotton (?:bud|swab)))?(?:$|,))",
+    ),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
     *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
@@ -242,6 +247,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "soaked",
         r"soaked(?: through)?(?! in(?: after| well| with|,|$))",
+        r"(?:deep |good |long )+soak(?=$|,| \d)",
         r"dunked",
         r"stood in (?:a |the )?(?:tub|water|bucket)",
         r"plunged in (?:water|a bucket)",
@@ -259,6 +265,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"pots? wrapped", details="pot wrapped"),
     *rows("protected", r"mulched(?: in)?", details="mulch"),
     *rows("protected", r"heeled in", details="heeled in"),
+    *(
+        row
+        for what in ("moth", "bird", "insect", "hail")
+        for row in rows("protected", rf"{what} net (?:on|over|up)", details=f"net, against {what}s")
+    ),
     *rows(
         "unprotected",
         r"(?:fleece|frost (?:cloth|blanket|fleece)) (?:off|away)(?: again)?",

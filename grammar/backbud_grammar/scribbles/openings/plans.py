@@ -7,13 +7,15 @@ from backbud_grammar.scribbles.openings.nouns import TO_DO, WORK
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 _MORE = r"(?:(?:more|further|other|new|any) )*"
+# `not watered 5 days` tells what was, `no water 5 days` what is to be.
+_NOT_PAST = r"(?!(?:\w*[^\We]ed|fed)\b)"
 _ONLY = r"(?=\s*$)"
 
 OPENINGS: tuple[ActOpening, ...] = (
     # How long it waits is said beside it; without that it may only be that it was not done.
     *rows(
         "put-off",
-        rf"(?:no|not|nil) {_MORE}(?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN}){_ONLY}",
+        rf"(?:no|not|nil) {_MORE}{_NOT_PAST}(?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN}){_ONLY}",
         rf"not (?P<named>{WORK}) (?:till|until|til|before) (?P<when>{WHEN}){_ONLY}",
         rf"(?P<named>{WORK}|{TO_DO}) (?:put off|postponed|delayed|waits|must wait|can wait|has to wait)"
         rf" {TILL}(?P<when>{WHEN})",
@@ -30,7 +32,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?! (?:yet|till|until|til|before|needed|again))",
         # Why stands behind it, or else it may only be told in passing.
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK})(?P<why>)"
-        r"(?! (?:yet|till|until|til|before|needed|again|this|the))",
+        r"(?! (?:yet|till|until|til|before|needed|again|this|the|(?:for )?\d+ (?:days?|weeks?|months?))\b)",
     ),
     *rows(
         "put-off",

@@ -10,7 +10,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "repotted",
-        r"(?=roots? (?:cut|trimmed|pruned|shortened)(?: back)?\b[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
+        r"(?=roots? (?:cut|trimmed|pruned|shortened)(?: back)?\b[^?]*,[^?]*(?:\b(?:same|own|new) (?:pot|box|tray)\b|@POT@))",
         r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
     ),
     *rows("repotted", r"root[- ]?work (?:all )?done"),
@@ -31,7 +31,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"[^?]*(?:\b(?:\d/\d|third|half|quarter)|%|inch|cm|mm)"
         r" (?:roots? off\b|off (?:below|bottom|the (?:bottom|sides|roots)|sides|from below|(?:the )?roots?|all round)\b))",
         r"in(?:to)? (?=@POT@(?: all \d+)?,[^?]*(?:\d ?(?:L|l|qt|gal)\b|\btied\b|\bmix\b|\broots? |\boff (?:below|the)|\boff btm))",
-        r"umgetopft|verpot",
+        r"umgetopft|umtopfen|verpot(?:ten)?",
         noun=True,
     ),
     *rows("repotted", r"repot(?:ted)? (?:at last|finally|at long last)[:,]?", noun=True),

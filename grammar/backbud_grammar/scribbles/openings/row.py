@@ -61,7 +61,7 @@ SPENT = (
     r"|seed pods?|seedpods?|pods|seed heads?|ovaries)"
 )
 SPRAY = (
-    r"(?:soft soap|(?:rubbing )?alcohol|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
+    r"(?:soft soap|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
     r" spray|oil|sulphur|wettable sulphur|copper(?: spray)?|mancozeb|captan|spinosad|abamectin|bt"
     r"|nematodes|predatory mites|fungicide|insecticide|acaricide|miticide|systemic|pyrethrum"
     r"|winter wash|garlic spray)"

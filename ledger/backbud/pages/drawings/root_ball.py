@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from datetime import date
-from functools import lru_cache
+from functools import cache, lru_cache
 from math import atan2, cos, hypot, pi, sin
 
 from msgspec import Struct
@@ -69,7 +69,7 @@ def root_ball(
     high = shape.half_width + _RIM + 4
     width, height = 2 * (_HALF + _RIM + 4), 2 * high + 20
     marks = (
-        *_hatching(ident),
+        _hatching(ident),
         shape.pot(),
         *(wedge.drawn() for wedge in wedges),
         *(wedge.outlined() for wedge in wedges if wedge.is_next),
@@ -225,16 +225,16 @@ class _Wedge(Struct, frozen=True):
         return f'{name}<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
 
 
-def _hatching(ident: str) -> Iterator[str]:
+@cache
+def _hatching(ident: str) -> str:
     """Lines as far apart as a wedge is old."""
-    yield "<defs>"
-    for age, apart in _HATCHED.items():
-        yield (
-            f'<pattern id="{ident}-{age}" width="{apart}" height="{apart}" '
-            f'patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-            f'<path class="hatch" d="M0 0V{apart}"/></pattern>'
-        )
-    yield "</defs>"
+    patterns = "".join(
+        f'<pattern id="{ident}-{age}" width="{apart}" height="{apart}" '
+        f'patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
+        f'<path class="hatch" d="M0 0V{apart}"/></pattern>'
+        for age, apart in _HATCHED.items()
+    )
+    return f"<defs>{patterns}</defs>"
 
 
 def _core(underside: date | None) -> Iterator[str]:

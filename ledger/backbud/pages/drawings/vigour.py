@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
+from functools import cache
 from html import escape
 
 from backbud.pages.drawings.axes import Drawing, Key, Table
@@ -32,7 +33,8 @@ def vigour(ident: str, looks: Looks) -> Drawing:
     strongest, weakest = uneven(looks[days[-1]])
     height = _HEAD + _ROW * len(zones)
     title = phrase("How the zones grow, from the top down, 1 (weakest) to 5")
-    about = "; ".join(f"{row[0]}: {', '.join(row[1:])}" for row in _rows(zones, looks, days))
+    rows = tuple(_rows(zones, looks, days))
+    about = "; ".join(f"{row[0]}: {', '.join(row[1:])}" for row in rows)
     sides = {
         zone: " strongest" if zone in strongest else " weakest" if zone in weakest else ""
         for zone in zones
@@ -46,7 +48,7 @@ def vigour(ident: str, looks: Looks) -> Drawing:
         f'<svg class="zones" role="img" aria-labelledby="{ident}-title {ident}-about" '
         f'width="100%" height="{height}">'
         f'<title id="{ident}-title">{title}</title><desc id="{ident}-about">{escape(about)}</desc>'
-        f"{''.join(_leaves(ident))}{''.join(_years(days, height))}{''.join(drawn)}</svg>"
+        f"{_leaves(ident)}{''.join(_years(days, height))}{''.join(drawn)}</svg>"
     )
     keys = (
         (
@@ -57,7 +59,7 @@ def vigour(ident: str, looks: Looks) -> Drawing:
         else ()
     )
     heads = (phrase("Zone"), *(full_day(day) for day in days))
-    return Drawing(svg, keys, Table(heads, tuple(_rows(zones, looks, days))))
+    return Drawing(svg, keys, Table(heads, rows))
 
 
 def uneven(scores: Mapping[str, int]) -> tuple[frozenset[str], frozenset[str]]:
@@ -91,16 +93,17 @@ def _x(day: date, days: Sequence[date]) -> float:
     return _LEFT + (_RIGHT - _LEFT) * ((day - days[0]).days / whole if whole else 0)
 
 
-def _leaves(ident: str) -> Iterator[str]:
+@cache
+def _leaves(ident: str) -> str:
     """A leaf for each score, as large as the zone is strong."""
-    yield "<defs>"
+    leaves = []
     for score in range(1, 6):
         long, wide = 2.4 * score + 3, 1.7 * score + 1.6
-        yield (
+        leaves.append(
             f'<path id="{ident}-{score}" d="M{-long:.1f} 0Q0 {-2 * wide:.1f} {long:.1f} 0'
             f'Q0 {2 * wide:.1f} {-long:.1f} 0Z"/>'
         )
-    yield "</defs>"
+    return f"<defs>{''.join(leaves)}</defs>"
 
 
 def _years(days: Sequence[date], height: int) -> Iterator[str]:

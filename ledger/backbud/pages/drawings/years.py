@@ -100,8 +100,13 @@ def _by_year(done: Iterable[EntryView], years: Sequence[int]) -> dict[int, list[
     """What was done by each of these years, the last first, that its date can mean."""
     found: dict[int, list[EntryView]] = {year: [] for year in years}
     for one in done:
-        first, last = max(one.when.first.year, years[-1]), min(one.when.last.year, years[0])
-        for year in range(first, last + 1):
+        when = one.when
+        first, last = when.first.year, when.last.year
+        if first == last:
+            if first in found:
+                found[first].append(one)
+            continue
+        for year in range(max(first, years[-1]), min(last, years[0]) + 1):
             found[year].append(one)
     return found
 
@@ -145,21 +150,18 @@ def _line(
             'fill="url(#coil)"/>'
         )
     # Of one sort and place one is seen, so one is drawn.
-    seen: set[tuple[Sign, str]] = set()
+    seen: set[str] = set()
     for one in done:
-        if one.when.exact:
-            at = _across(one.when.first)
-            if (one.sign, at) not in seen:
-                seen.add((one.sign, at))
-                yield f'<use href="#s-{one.sign}" x="{at}%"/>'
-        else:
+        when = one.when
+        if not when.exact:
             yield from _rough(one, year)
+        elif (mark := _mark(one.sign, when.first)) not in seen:
+            seen.add(mark)
+            yield mark
     for work in ahead:
-        if work.best.year == year:
-            at = _across(work.best)
-            if (work.sign, at) not in seen:
-                seen.add((work.sign, at))
-                yield f'<use class="ahead" href="#s-{work.sign}" x="{at}%"/>'
+        if work.best.year == year and (mark := _mark(work.sign, work.best)) not in seen:
+            seen.add(mark)
+            yield mark.replace("<use", '<use class="ahead"')
     yield "</svg>"
 
 
@@ -178,9 +180,9 @@ def _x(day: date, year: int) -> float:
 
 # Thousands of trees have marks on the same days.
 @lru_cache(maxsize=16384)
-def _across(day: date) -> str:
-    """The same as a drawing has it, of its own year."""
-    return f"{_x(day, day.year):.1f}"
+def _mark(sign: Sign, day: date) -> str:
+    """A sign where its day stands in its year."""
+    return f'<use href="#s-{sign}" x="{_x(day, day.year):.1f}%"/>'
 
 
 def _in_year(wires: Iterable[WireView], year: int, today: date) -> Iterator[tuple[float, float]]:

@@ -56,7 +56,10 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         return
     if year.ahead is None or (tender and year.cover.casefold().startswith(WARMED)):
         return
-    spell = year.ahead.frost(bears.celsius)
+    # Under a cover that raises no night nobody carries it in and out: once, with all such nights.
+    covered = is_winter_cover(year.cover)
+    ahead = year.ahead
+    spell = ahead.every_frost(bears.celsius) if covered else ahead.frost(bears.celsius)
     if spell is None:
         return
     evening = spell.first.day - _EVENING_BEFORE
@@ -69,7 +72,7 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
         because=bears.because,
         datum=spell.because,
         cautions=(
-            *((THERMOMETER,) if is_winter_cover(year.cover) else ()),
+            *((THERMOMETER,) if covered else ()),
             phrase("A heater under glass needs fresh air, and is kept clear of fleece."),
         ),
         settled_by=("protected", "moved"),
@@ -89,11 +92,11 @@ def before_the_frost(tree: Tree, season: Season, year: Year) -> Proposals:
 
 def _after_the_last(tree: Tree, year: Year) -> str:
     """Which spell of the winter it is: "" up to the first shelter, then the day of the last one, or
-    of its end."""
+    of its end. It is part of an id, so it is the same in every language."""
     autumn = year.on((9, 1))
     winter = autumn if autumn <= year.today else autumn - _A_YEAR
     last = tree.last_of("protected", "unprotected", "moved")
-    return phrase("after {day}", day=last.day) if last is not None and last.day >= winter else ""
+    return f"after {last.day}" if last is not None and last.day >= winter else ""
 
 
 def _bears(tree: Tree, year: Year) -> Temperature | None:

@@ -42,6 +42,9 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         what=phrase("strength: it was {act} out of its time", act=phrase(done.act)),
         because=" ".join(against),
         cautions=(care,) if done.act == "decandled" else (care, _NO_MORE),
-        settled_by=("checked strength", "vigour"),
+        # As a look at a tree that lost too much of its roots: one look is one line.
+        settled_by=("checked strength", "checked roots", "vigour")
+        if "root_work" in done.row.traits
+        else ("checked strength", "vigour"),
         weight=PRESSING,
     )

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 
 from backbud.collection.places import is_winter_cover
 from backbud.plan.common.seasons import coming, coming_turn, left_of
+from backbud.plan.covers import cover_from
 from backbud.species import (
     PRESSING,
     Event,
@@ -25,8 +26,10 @@ from backbud.tongue import phrase
 
 # Warmed places hold growth that no frost may touch.
 WARMED = ("heated glass", "indoors")
+# Kept no warmer than this a tree rests as in an unheated place; ours, no source.
+_RESTS_UNTIL_C = 3.0
 # Nights that soft growth, and roots in a pot, still bear; common practice, no source.
-WARMED_BEARS_C = 5.0
+WARMED_BEARS_C = 2.0
 RESTING_BEARS_C = -3.0
 # A tender tree that goes in later in the summer stays in; ours, no source.
 _EARLY_SUMMER = timedelta(weeks=6)
@@ -76,7 +79,7 @@ def _when(day: date, year: Year) -> tuple[Window, str]:
 
     The months are common practice, no source.
     """
-    warmed = year.cover.casefold().startswith(WARMED)
+    warmed = _is_warmed(year)
     for one in (year, year.following):
         summer = summer_outside(one)
         if summer is not None and summer.worth_it and day < summer.first + _EARLY_SUMMER:
@@ -89,3 +92,11 @@ def _when(day: date, year: Year) -> tuple[Window, str]:
         return found
     months = ((5, 10), (5, 20), (6, 5)) if warmed else ((3, 10), (4, 5), (5, 10))
     return coming(year, day, *months), year.by_months
+
+
+def _is_warmed(year: Year) -> bool:
+    """Whether a heater keeps the place so warm that what stands in it grows."""
+    if not year.cover.casefold().startswith(WARMED):
+        return False
+    least = cover_from(year.cover, year.figures).shift.least_c
+    return least is None or least > _RESTS_UNTIL_C

@@ -1,0 +1,66 @@
+"""Plans one tree after another, here or for another process of the same run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from typing import NamedTuple
+
+from backbud.collection.fold import tree_on
+from backbud.collection.open_bills import BillState
+from backbud.collection.state import Tree
+from backbud.collection.whereabouts import Histories
+from backbud.journal.read import Journal
+from backbud.plan.followups import FollowUp
+from backbud.plan.hang import Bites, Hanger
+from backbud.plan.sent_plan import CannotBeSent, sent_tree, tree_that_came
+from backbud.plan.shared import SharedParts
+from backbud.species import Species
+
+SpeciesFinder = Callable[[str], Species | None]
+# What falls due on a tree, with no minutes learned yet.
+FollowUpsOf = Callable[[Tree, Species | None, Hanger, Sequence[BillState]], tuple[FollowUp, ...]]
+
+
+class TreeWithPlan(NamedTuple):
+    """What was planned of one tree."""
+
+    tree: Tree
+    species: Species | None
+    due: tuple[FollowUp, ...]
+    bites: Bites
+
+
+class EachTree(NamedTuple):
+    """What the plan of any tree is made from."""
+
+    journal: Journal
+    histories: Histories
+    find_species: SpeciesFinder
+    today: date
+    hanger: Hanger
+    bills: Mapping[str, Sequence[BillState]]
+    follow_ups_of: FollowUpsOf
+    parts: SharedParts
+
+    def planned(self, handle: str) -> TreeWithPlan:
+        """Plan a tree."""
+        tree = tree_on(self.histories, self.journal.things, handle, self.today)
+        found = self.find_species(tree.kind)
+        due = self.follow_ups_of(tree, found, self.hanger, self.bills.get(handle, ()))
+        bites = self.hanger.bites(tree, found) if tree.here else ()
+        return TreeWithPlan(tree, found, self.parts.of(due), bites)
+
+    def sent(self, handle: str) -> bytes:
+        """Plan a tree for another process. CannotBeSent where only that one can, or must."""
+        one, entries = self.planned(handle), self.histories.trees[handle].entries
+        if self.hanger.asker.failed_for(handle):
+            raise CannotBeSent(handle)
+        return sent_tree(handle, one.due, one.bites, entries, self.journal.acts)
+
+    def came(self, data: bytes) -> tuple[str, TreeWithPlan]:
+        """A tree's handle, and what another process planned of it."""
+        trees, things = self.histories.trees, self.journal.things
+        handle, due, bites = tree_that_came(data, lambda one: trees[one].entries, self.journal.acts)
+        tree = tree_on(self.histories, things, handle, self.today)
+        return handle, TreeWithPlan(tree, self.find_species(tree.kind), self.parts.of(due), bites)

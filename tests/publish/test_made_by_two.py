@@ -1,0 +1,231 @@
+"""What two processes make of a journal is what one makes of it, byte for byte."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+import threading
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from backbud.journal import room_for_copy
+from backbud.journal.second_process import may_be_copied
+from backbud.journal.shared_out import shared_out
+
+EXAMPLE = Path(__file__).parents[2] / "example_journal"
+ALONE = "sharing.may_be_copied = lambda: False"
+# Makes a journal by two, however small it is, in a process that has no thread. What stands in its
+# place goes before.
+BY_TWO = """
+import sys
+from datetime import date
+from backbud import compiled, shared_files
+from backbud.journal import shared_out as sharing
+from backbud.make import make
+from backbud.plan import by_two, run
+compiled.MANY_TREES = by_two.MANY_TREES = 1
+compiled._TREES = by_two._TREES = {trees}
+there = []
+class Counted(sharing.SharedOut):
+    def parts(self):
+        for part, pieces in super().parts():
+            there.append(pieces is not None)
+            yield part, pieces
+sharing.SharedOut = Counted
+{before}
+made = make(sys.argv[1], date(2026, 6, 2), by_two=True)
+print(len(there), sum(there), len(made.problems), made.summary.replace(chr(10), " / "), flush=True)
+"""
+
+
+Made = dict[str, bytes]
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("two") / "journal"
+    shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns(".backbud", "made"))
+    return folder
+
+
+@pytest.fixture(scope="module")
+def alone(folder: Path) -> tuple[Made, str]:
+    """What one process makes of the journal, and what that told."""
+    counts, told = by_two(folder, ALONE)
+    assert counts == (0, 0)
+    return made(folder), told
+
+
+def by_two(folder: Path, before: str = "", trees: int = 3) -> tuple[tuple[int, int], str]:
+    """Make it anew. How many parts there were, and how many of them the copy made; and what was
+    told."""
+    for name in (".backbud", "made"):
+        shutil.rmtree(folder / name, ignore_errors=True)
+    script = BY_TWO.format(before=before, trees=trees)
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(folder)], capture_output=True, text=True, check=True
+    )
+    parts, there, told = done.stdout.split(" ", 2)
+    return (int(parts), int(there)), told
+
+
+def made(folder: Path) -> Made:
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in (folder / "made").rglob("*")
+        if path.is_file()
+    }
+
+
+@pytest.mark.parametrize("trees", [1, 5])
+def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int) -> None:
+    (parts, there), told = by_two(folder, trees=trees)
+    assert (made(folder), told) == alone
+    assert parts > 5
+    # The first process may be the quicker one, but not at every part of both works.
+    assert there > 0
+
+
+def test_what_a_dead_copy_left_the_first_process_does(
+    folder: Path, alone: tuple[Made, str]
+) -> None:
+    (parts, there), told = by_two(folder, "import os\nsharing._made = lambda *a: os._exit(9)")
+    assert (made(folder), told) == alone
+    assert parts > 5
+    assert there == 0
+
+
+def test_a_rule_that_fails_is_told_of_the_first_tree(folder: Path) -> None:
+    """Whichever process comes upon it first."""
+    before = (
+        "from backbud.plan.asking import Asker\nask = Asker.ask\n"
+        "def fails(self, rule, tree, *others):\n"
+        "    if rule.id.endswith('wire-check') and tree.handle > 'f':\n"
+        "        self._failed_for(rule, tree, ValueError('made to fail'))\n"
+        "    return ask(self, rule, tree, *others)\n"
+        "Asker.ask = fails"
+    )
+    _, alone = by_two(folder, f"{before}\n{ALONE}")
+    assert by_two(folder, before)[1] == alone != by_two(folder, ALONE)[1]
+
+
+def test_a_page_that_fails_fails_for_that_tree_alone(folder: Path) -> None:
+    before = (
+        "from backbud.pages import render\npage = render.tree_page_of\n"
+        "def fails(own, shared):\n"
+        "    if own.trees[0].handle == 'heron': raise ValueError('made to fail')\n"
+        "    return page(own, shared)\n"
+        "render.tree_page_of = fails"
+    )
+    by_two(folder, before)
+    assert b"could not be made" in (folder / "made/trees/heron.html").read_bytes()
+    assert b"could not be made" not in (folder / "made/trees/crow.html").read_bytes()
+
+
+def pieces_of(part: int) -> Iterator[bytes]:
+    yield b"%d" % part
+    yield b""
+    yield b"x" * part
+
+
+def half_of(part: int) -> Iterator[bytes]:
+    """Fails in the middle of the fourth part."""
+    yield b"%d" % part
+    if part == 3 and os.getpid() != FIRST:
+        raise ValueError("made to fail")
+    yield b""
+    yield b"x" * part
+
+
+FIRST = os.getpid()
+
+
+@pytest.mark.skipif(not may_be_copied(), reason="there is no second processor, or a thread runs")
+@pytest.mark.parametrize("apart", [True, False])
+@pytest.mark.parametrize("make", [pieces_of, half_of])
+def test_each_part_comes_once_and_whole(
+    tmp_path: Path, make: Callable[[int], Iterator[bytes]], apart: bool
+) -> None:
+    shared = shared_out(8, str(tmp_path), make, apart=apart)
+    assert shared is not None
+    with shared:
+        time.sleep(0.5)  # so that the copy has taken the first parts
+        found = {
+            part: list(pieces_of(part) if pieces is None else pieces)
+            for part, pieces in shared.parts()
+        }
+    assert found == {part: list(pieces_of(part)) for part in range(8)}
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.skipif(not may_be_copied(), reason="there is no second processor, or a thread runs")
+def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path) -> None:
+    """Who ends early leaves no process behind."""
+    shared = shared_out(500, str(tmp_path), pieces_of, apart=True)
+    assert shared is not None
+    with shared:
+        next(shared.parts())
+    with pytest.raises(ChildProcessError):
+        os.waitpid(-1, os.WNOHANG)
+
+
+def _refused(*_: object, **__: object) -> int:
+    raise OSError("made to fail")
+
+
+@pytest.mark.parametrize(
+    ("what", "other"),
+    [
+        ("os.fork", _refused),
+        ("os.sched_getaffinity", lambda _: {0}),
+        ("tempfile.TemporaryFile", _refused),
+        ("backbud.journal.shared_out.has_room_for_copy", lambda: False),
+    ],
+)
+def test_where_there_can_be_no_copy(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, other: object
+) -> None:
+    monkeypatch.setattr(what, other, raising=False)
+    assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+
+
+def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> None:
+    ended = threading.Event()
+    thread = threading.Thread(target=ended.wait)
+    thread.start()
+    try:
+        assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+    finally:
+        ended.set()
+        thread.join()
+
+
+@pytest.mark.parametrize(
+    ("held", "available", "limit", "has_room"),
+    [
+        (100, 101, float("inf"), True),
+        (100, 100, float("inf"), False),
+        (100, 500, 201.0, True),
+        (100, 500, 200.0, False),
+    ],
+)
+def test_a_copy_needs_as_much_again(
+    monkeypatch: pytest.MonkeyPatch, held: int, available: int, limit: float, has_room: bool
+) -> None:
+    monkeypatch.setattr(room_for_copy, "_held", lambda: held)
+    monkeypatch.setattr(room_for_copy, "_available", lambda: available)
+    monkeypatch.setattr(room_for_copy, "_limit", lambda: limit)
+    assert room_for_copy.has_room_for_copy() is has_room
+
+
+def test_where_the_system_does_not_say_there_is_room(monkeypatch: pytest.MonkeyPatch) -> None:
+    def nobody_says() -> int:
+        raise FileNotFoundError("/proc/self/statm")
+
+    monkeypatch.setattr(room_for_copy, "_held", nobody_says)
+    assert room_for_copy.has_room_for_copy()

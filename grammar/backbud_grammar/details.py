@@ -44,7 +44,8 @@ def part_at_commas(text: str) -> list[tuple[int, str]]:
             start += len(piece) + 2
         return pieces
     for i, char in enumerate(text):
-        if char == '"':
+        if char == '"' and (quoted or not text[i - 1 : i].isdigit()):
+            # Right behind a number it is inches, unless it closes a quotation.
             quoted = not quoted
         elif char == "," and not quoted and text[i + 1 : i + 2] in ("", " ", "\t"):
             pieces.append((start, text[start:i]))

@@ -19,7 +19,8 @@ _ELSEWHEN = re.compile(
 )
 _NOT_BY_US = re.compile(
     r"(?:^|.* )by (?:the |a |some |its |his |her |my |our |last |previous |former |old |new )*"
-    r"(?:owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
+    r"(?:chickens?|hens?|ducks?|geese|goats?|sheep|horses?|cows?|pony"
+    r"|owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)",
     re.IGNORECASE,
@@ -28,7 +29,8 @@ _NOT_BY_US = re.compile(
 
 # Of another tree, or nowhere but in thought.
 _NOT_THIS = re.compile(
-    r"\b(?:(?:the )?other one|wrong (?:tree|one)|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
+    r"\b(?:(?:the )?other (?:one|tree|bench|tray|house|batch)|wrong (?:tree|one)"
+    r"|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
     r"|his, not|its mother|all bar this|all but this|everything but this"
     r"|in (?:my|his|her|our) (?:head|mind|dreams?)"
     r"|(?:years|months|weeks|days) ago|long ago|in (?:19|20)\d\d"

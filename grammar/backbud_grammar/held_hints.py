@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.elsewhen import day_it_begins_with
 from backbud_grammar.forms import ActForm
@@ -16,6 +17,8 @@ from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import GOES_AWAY, LIMITING, REMOVED, WORD, limiter_among, word_set
 from backbud_grammar.problems import Flaw
 
+# Money without its sum says nothing.
+_SUMS: tuple[ActWord, ...] = ("billed", "paid", "credited")
 _COMES_OFF = REMOVED | word_set("is was all of the it on")
 _STILL_ON = word_set("not never yet tomorrow later next soon")
 # A branch that is put down stays on.
@@ -109,13 +112,22 @@ def _in_two_lines(form: ActForm, text: str, wrong: Sequence[Flaw]) -> str:
         is_wrong = any(start <= flaw.column < start + max(len(piece), 1) for flaw in wrong)
         (noted if is_wrong else read).append(piece)
     takes_off = form.bearing == "ends" and any(one.part for one in form.forms)
-    if may_be_of_some(form, noted):
+    if may_be_of_some(form, noted) or has_lost_its_sum(form, read, noted):
         return ""
     if not noted or not (read or not (takes_off or form.needs_detail)):
         return ""
     said = ", ".join(read)
     return (
         f"Write “{form.word}{' ' if said else ''}{said}”, and below it “noted {', '.join(noted)}”."
+    )
+
+
+def has_lost_its_sum(form: ActForm, read: Sequence[str], unread: Sequence[str]) -> bool:
+    """Whether a sum is among what nobody read: a bill without it is none to offer."""
+    return (
+        form.word in _SUMS
+        and any(map(str.isdigit, "".join(unread)))
+        and not any(map(str.isdigit, "".join(read)))
     )
 
 

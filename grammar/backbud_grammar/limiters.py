@@ -20,7 +20,7 @@ DENIES = word_set(
 )
 # What makes less of an act than it says, or none of it yet.
 LIMITS = DENIES | word_set(
-    "only half off nearly almost hardly barely tried try trying wanted want wants "
+    "only bar half off nearly almost hardly barely tried try trying wanted want wants "
     "should would could might maybe perhaps probably failed"
 )
 # What may limit it where it was not read; no word of a journal's own may hide one of these.

@@ -57,6 +57,7 @@ def told(
             or _puts_on_nothing_read(form, reading, wrong)
             or _is_limited(unread, forms)
             or _done_elsewhen(form, text, unread)
+            or _by_an_animal(form, text, wrong)
             or _may_be_another_thing(form, wrong)
         ):
             first = replace(
@@ -152,6 +153,18 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
         return ""
     pieces = text.split(", ")
     return not_by_us(unread) or elsewhen((*unread, *pieces)) or day_it_begins_with(pieces)
+
+
+def _by_an_animal(form: ActForm, text: str, wrong: Iterable[Flaw]) -> str:
+    """Whose hands it was, where what stands behind `by` is no person and nobody of ours: `weeded by
+    chickens`."""
+    if form.bearing != "does":
+        return ""
+    return elsewhen(
+        f"by {text[flaw.column : flaw.column + flaw.length]}"
+        for flaw in wrong
+        if flaw.code == "unknown-handle" and text[: flaw.column].endswith("by ")
+    )
 
 
 def _puts_on_nothing_read(form: ActForm, reading: ActReading, wrong: Iterable[Flaw]) -> bool:

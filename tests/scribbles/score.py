@@ -48,6 +48,8 @@ class Line(NamedTuple):
     text: str
     acts: tuple[str, ...]
     effects: frozenset[str]
+    # The handle of its tree's owner, "" of one's own.
+    owner: str = ""
 
 
 class Verdict(NamedTuple):
@@ -69,6 +71,7 @@ def slug(name: str) -> str:
 def lines_of(hand: str) -> tuple[str, list[Line]]:
     """The cards of all that a hand keeps, and its lines."""
     cards: dict[str, str] = {}
+    owners: dict[str, str] = {}
     lines: list[Line] = []
     rows = (FOLDER / f"{hand.split('_')[-1]}.tsv").read_text(encoding="utf-8").splitlines()
     if "_" in hand:
@@ -76,10 +79,15 @@ def lines_of(hand: str) -> tuple[str, list[Line]]:
         rows = [row for row in rows if row.startswith("# ")] + own.read_text("utf-8").splitlines()
     for row in rows:
         if not row.startswith("# "):
-            number, _, text, acts, effects = row.split("\t")
-            lines.append(Line(int(number), text, (*acts.split(),), frozenset(effects.split())))
+            number, subject, text, acts, effects = row.split("\t")
+            owner = owners.get(subject.strip().casefold(), "")
+            does = (*acts.split(),)
+            lines.append(Line(int(number), text, does, frozenset(effects.split()), owner))
             continue
         kind, _, names = row[2:].split("|")[0].strip().partition(" ")
+        if kind == "tree" and (whose := [*row.split("|"), "", "", ""][3].split(",")[0].strip()):
+            owners[names.casefold()] = slug(whose)
+            cards.setdefault(slug(whose), f"person {slug(whose)}\n  name  {whose}\n")
         many = kind in ("place", "person", "material")
         for name in names.split(",") if many else [names]:
             body = {
@@ -121,7 +129,9 @@ def read_lines(hand: str, lines: list[Line]) -> tuple[Verdict, ...]:
     """How lines are read in a hand's journal; each number is a tree, whose text may be acts."""
     cards, _ = lines_of(hand)
     trees = "\n".join(
-        f"tree zz{one.number}\n  kind  field maple\n  since  2015\n  place  yard\n" for one in lines
+        f"tree zz{one.number}\n  kind  field maple\n  since  2015\n  place  yard\n"
+        + (f"  owner  {one.owner}\n" if one.owner else "")
+        for one in lines
     )
     acts = {one.number: one.text.replace("\n", "\n  ") for one in lines}
     everyone = ", ".join(f"zz{one.number}" for one in lines)

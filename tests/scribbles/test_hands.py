@@ -6,7 +6,7 @@ import pytest
 from tests.scribbles.score import HANDS, OTHERS, OWN, ROOF, UNTOLD, YEARS, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.
-LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.34, 0.85, 0.95
+LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.42, 0.86, 0.96
 
 
 def _acts() -> list[Verdict]:
@@ -39,7 +39,7 @@ def test_so_many_are_read() -> None:
 # Of lines of our own in the three hands, written before anybody saw how they read. Of the first 98
 # that are no mere notes 12 % were right then, and the tables were widened by them; of the last 57
 # then 56 % were right, 82 % right or in part, and two misread, which were mended.
-LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.55, 0.81
+LEAST_RIGHT_OWN, LEAST_READ_OWN = 0.59, 0.83
 
 
 def test_so_many_of_our_own_are_read() -> None:
@@ -54,7 +54,7 @@ def test_so_many_of_our_own_are_read() -> None:
 # Of a year of 360 lines (259 that are no mere notes) 10 % were right at the first touch, 48 % right
 # or in part, 70 % told; of 120 more (100), written after the tables were widened by those, 33 %,
 # 66 % and 89 %. Four and none misread; the four were mended.
-LEAST_OF_YEARS = {"year": (0.22, 0.57, 0.90), "again": (0.39, 0.68, 0.89)}
+LEAST_OF_YEARS = {"year": (0.27, 0.58, 0.90), "again": (0.48, 0.73, 0.89)}
 
 
 @pytest.mark.parametrize("when", LEAST_OF_YEARS)
@@ -77,7 +77,7 @@ def test_so_many_of_a_year_are_read(when: str) -> None:
 # right or in part, 84 % told, none misread; the tables were widened by them. Of 120 more (109),
 # written at the same time and first read after that: 38 %, 70 %, 87 %, and two misread (a potting
 # on for a repotting, a sealed cut for the cut), which were mended; widened by those, too.
-LEAST_OF_OTHERS = {"fresh": (0.54, 0.85, 0.92), "later": (0.50, 0.78, 0.90)}
+LEAST_OF_OTHERS = {"fresh": (0.56, 0.85, 0.93), "later": (0.50, 0.78, 0.90)}
 
 
 @pytest.mark.parametrize("when", LEAST_OF_OTHERS)
@@ -100,7 +100,7 @@ def test_so_many_of_other_hands_are_read(when: str) -> None:
 # Three sets of 66, 60 and 60 lines (52, 51 and 44 that are no mere notes) by writers who had not
 # read the manual, each read first before the tables were widened by it: right 13, 14 and 0 %, right
 # or in part 50, 63 and 39 %, told 85, 78 and 73 %, none misread.
-LEAST_OF_UNTOLD = (0.31, 0.66, 0.95)
+LEAST_OF_UNTOLD = (0.40, 0.70, 0.96)
 
 
 def test_so_many_of_those_are_read_who_had_no_manual() -> None:

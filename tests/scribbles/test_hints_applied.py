@@ -83,7 +83,7 @@ def _tried(hand: str) -> tuple[tuple[Verdict, Problem, Verdict], ...]:
         for text in _applied(problem)
     ]
     lines = [
-        Line(1000 + n, text, verdict.line.acts, verdict.line.effects)
+        verdict.line._replace(number=1000 + n, text=text)
         for n, (verdict, _, text) in enumerate(cases)
     ]
     after = read_lines(hand, lines)
@@ -146,10 +146,8 @@ _MORE_ON_IT = """\
 _HERE_BEFORE, _NOT_ON_IT = "the tree stood here before", "there is none on that branch"
 # By the number of the line: its hand, why it was not there, and what to write.
 SET_APART = {
-    ("one", 6): (
-        _HERE_BEFORE,
-        "received from j-ormerod\nquoted 140\nnoted repot + tidy, own pot",
-    ),
+    # Where it was away, nothing is left to ask.
+    ("one", 6): (_HERE_BEFORE, "in. Ormerod. repot + tidy, said 140, own pot"),
     ("one", 9): (
         _HERE_BEFORE,
         "bought 412\nnoted Dunbeck 12 kanuma medium 6 akadama 10 pumice",
@@ -204,7 +202,7 @@ def test_with_what_was_not_there_the_hint_puts_it_right_too(
         offered = " ".join(told)
         assert all(f"“{one}”" in offered or one in offered for one in written.split("\n"))
     monkeypatch.setattr("tests.scribbles.score.PAST", past)
-    now = read_lines(hand, [Line(1, written, line.acts, line.effects)])[0]
+    now = read_lines(hand, [line._replace(number=1, text=written)])[0]
     assert [one for one in now.problems if one.severity != "kept"] == []
     assert now.acts[0] in line.acts
 
@@ -292,9 +290,10 @@ def _read_alone(line: str) -> Verdict:
             "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
         ),
         (
-            "DEAD. sodden, pot scrubbed w bleach",
-            "Where it was all of the tree, write “died”, and below it “noted pot scrubbed w bleach,"
-            " sodden”; where it was not, write “noted DEAD. sodden, pot scrubbed w bleach”.",
+            "DEAD. smell of drains, pot scrubbed w bleach",
+            "Where it was all of the tree, write “died”, and below it “noted smell of drains, pot"
+            " scrubbed w bleach”; where it was not, write “noted DEAD. smell of drains, pot"
+            " scrubbed w bleach”.",
         ),
         (
             "hasami only no fingers, strong tips out, 2 hr",
@@ -304,8 +303,7 @@ def _read_alone(line: str) -> Verdict:
         ),
         (
             "candles 3.5 top, sheaths closed yet",
-            "Where it was done, write “measured candles 3.5 cm”, and below it “noted top, sheaths"
-            " closed yet”; where it was not, write “noted candles 3.5 top, sheaths closed yet”."
+            "Write “measured candles 3.5 cm”, and below it “noted top, sheaths closed yet”."
             " Where it was inch, write that for cm.",
         ),
         # No act is offered that says more than was meant.

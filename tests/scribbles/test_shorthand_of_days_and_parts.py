@@ -86,12 +86,12 @@ DONE = {
     "not watered 5 d, dry leaf": [],
     "not fed 3 weeks, weak": [],
     "no feed 2 wk": ["put-off feed, in 2 weeks"],
-    "moth net over": ["protected net"],
+    "moth net over": ["protected net, against moths"],
     "moth over net": [],
     "fleece on pot": ["protected fleece"],
     "fleece on pot of moll": [],
     "layer set on 2nd branch, foil": ["layered on second branch, in plastic"],
-    "Mrs Lowe says yes to 150": ["agreed 150"],
+    "Mrs Lowe says yes to 150": ["agreed with lowe, 150"],
     "31 of 40 up": ["germinated 31, of 40"],
     "dH 0,5, pH 6,0": ["measured hardness 0,5 dH, pH 6,0"],
     "in oval, 1/3 off below, guy from jin to pot foot": [
@@ -123,7 +123,7 @@ DONE = {
     "fleece on nights": ["protected fleece"],
     "fleece on the roof": [],
     # What it measured before is no second measure.
-    "trunk 11,4 cm at soil, was 11,0": ["measured trunk 11,4 cm"],
+    "trunk 11,4 cm at soil, was 11,0": ["measured trunk 11,4 cm -- was 11,0"],
     # Two words of their own language that any grower there writes.
     "draad eraf, all": ["unwired all"],
     "draad eraf, nog niet": [],

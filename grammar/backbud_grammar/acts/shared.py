@@ -208,6 +208,7 @@ ROOT_WAYS = (
     flag("half bare-rooted", about="the old soil off one half, the other left alone"),
     flag("washed", "washed out", "old soil washed out", about="the old soil hosed out"),
     flag("combed", "combed out", "teased out", "roots combed", about="combed out, not cut"),
+    measure(("combed", "combed out", "teased out"), "length", about="how deep all round"),
 )
 ARRIVAL = (
     flag("imported", about="from abroad: quarantine and papers"),

@@ -13,6 +13,9 @@ from backbud_grammar.scribbles.days import WEEKDAY
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
+    r"(?:scorching|baking|boiling|roasting|sweltering|freezing|perishing|windy|blowing|stormy|pouring|wet|dry|hot|cold)(?: (?:out|there|outside|again|today|now|week|wind|day))*|"
+    rf"(?:lows?|highs?|min|max) (?:of |in the )?{_DEGREES} (?:on )?(?:{WEEKDAY}|all (?:day|week|month))|"
+    rf"{_DEGREES} (?:by|at|before) (?:\d{{1,2}}(?: ?[ap]\.?m\.?)?|noon|midday|breakfast|lunch)|{_DEGREES} (?:today|already|in the shade|in there|all (?:day|week))|"
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
     rf"{_DEGREES}(?: (?:at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
@@ -32,10 +35,10 @@ _MARKS = (
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
     r"|(?:scars?|marks?) (?:at|on|in) (?:the )?(?:apex|top|trunk|bark|branch(?:es)?|(?:left|right) \d)"
     r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
-    r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in(?: a little| a bit| slightly| badly| at \w+)?"
+    r"(?: in)?(?: a little| a bit| slightly| badly)?|bit in (?:on|at) (?:left|right) \d|bit in(?: a little| a bit| slightly| badly| at \w+)?"
     r"|just in time|held(?: (?:well|nicely|fine))?|(?:branch|branches) (?:held|set|stays?|stayed)(?: well)?"
     r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
-    r"|(?:was |were |just |slightly |starting to )*(?:cut(?:ting)?|eat(?:ing)?|dig(?:ging)?) in(?: a (?:little|bit))?"
+    r"|(?:was |were |just |slightly |starting to )*(?:cut(?:ting)?|eat(?:ing)?|dig(?:ging)?|dug|bit|bitten) in(?: a (?:little|bit)| \d+(?:/\d+)?(?: mm| inch)?)?"
     r"|(?:it['’]?s |it is |they['’]?re |all |has )?set(?: now)?|scarred(?: a (?:little|bit))?"
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
 )
@@ -47,13 +50,114 @@ _COMES = (
     rf" (?:{WEEKDAY}|tomorrow|next week)"
 )
 _ROOTED = (
+    r"(?:firm|solid|rock solid)(?: as a rock| in (?:the |its )?pot)?|(?:not|no longer) moving|"
     r"(?:the )?roots? (?:are |is |have |all )?(?:hold|holding|holds|firm|took|taken|anchored)"
     r"(?: (?:it|well|now|firm))?"
     r"|(?:well |firmly |all )?(?:rooted|anchored)(?: in)?(?: well| now)?"
     r"|(?:tree |it |she |he )?(?:stands|stood|sits|is) firm(?:ly)?(?: now)?"
 )
+_NOUN_OF_WORK = (
+    r"(?:repot(?:ting)?|tidy(?:ing)?(?: up)?|trim(?:ming)?|prun(?:e|ing)|wir(?:e|ing)|full wire|restyl(?:e|ing)"
+    r"|styl(?:e|ing)|pinch(?:ing)?|decandl(?:e|ing)|defoliat(?:e|ion)|candle[- ]cut(?:ting)?|mekiri|check|check[- ]up"
+    r"|uekae|harigane|momiage|boarding|winter(?:ing)?|winter storage|storage|holiday care|summer care|show prep|root[- ]?work|jin work)"
+)
+# What it was brought for.
+_WANTED = rf"(?:for )?(?:a |the )?{_NOUN_OF_WORK}(?:(?: ?\+ ?| ?& ?| and | then ){_NOUN_OF_WORK})*"
+_PLEASED = (
+    r"(?:(?:she|he|they|[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:is |was |are |were |very |well |quite |v )*"
+    r"|(?:very |well |quite |v )*)(?:pleased|happy|chuffed|delighted|thrilled)(?: with (?:it|her|him))?"
+)
+# What went with it, and what its owner was told.
+_ALONG = (
+    r"(?:with )?(?:the |a |his |her |its )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
+    r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
+    r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
+    r"|in (?:the |his |her |their )?(?:back of (?:the |his |her )?)?(?:van|car|boot|truck|trailer)"
+    r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:twice|again|all|everything|what to do|(?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*))?"
+    r"|(?:safely )?(?:packed|wrapped|boxed)(?: up| well)?(?: for (?:the )?(?:journey|road|trip|drive))?"
+)
+_CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?)"
+_BUYER = (
+    r"(?:to )?(?:a |the |some |an? old |young )*(?:chap|man|woman|lady|gent(?:leman)?|couple|lad|girl|fellow|bloke|guy|collector|dealer"
+    r"|beginner|visitor|neighbour|neighbor|friend|club member|regular|stranger|buyer)"
+    r"(?: (?:from|at|off|of) (?:the )?(?:show|club|market|internet|net|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood))?"
+)
+# How what died was found, and what became of it.
+_DEATH = (
+    r"damp(?:ing|ed)[- ]off|keeled over(?: at (?:the )?soil line)?|"
+    r"(?:(?:the )?(?:roots?|root ?ball|soil|core|crown|trunk|bark|cambium|wood|buds|inside|whole thing|all)"
+    r" (?:was |were |is |are |all |quite |just |bone )*)?(?:sodden|sour|black|brown|rotten|rotted|rot|mush(?:y)?|slimy|stank|stinking|smelt|smelled"
+    r"|soft|soaked|waterlogged|dust dry|bone dry|dry|dried out|frozen(?: solid)?|girdled|eaten|brittle|grey|gray)"
+    r"(?: (?:and|&|\+) (?:sodden|sour|black|brown|rotten|mushy|slimy|stank|stinking|soft|dry|brittle|smelly))*(?: (?:right )?through| all through| underneath| as dust| as a bone)?"
+    r"|(?:root|crown|collar|butt|stem) rot|(?:vine )?weevil(?: grubs?)?|phytophthora|verticillium|honey fungus|(?:hard |late |the )?(?:frost|freeze|winter)|drought|heat|neglect|overwater(?:ed|ing)|missed watering"
+    r"|no (?:green|life|sap)(?: left| in it| anywhere| under the bark)?|scratched(?:,? (?:brown|dry))?(?: all over)?"
+    r"|(?:tipped|binned|burnt|burned|composted|chucked|thrown (?:out|away)|on the (?:heap|fire|bonfire|compost)|to the (?:heap|tip|compost)|skipped)"
+    r"|(?:the )?pot (?:was )?(?:scrubbed|washed|cleaned|bleached|disinfected|soaked|saved|kept|shelved|back on (?:the )?shelf)"
+    r"(?:(?: ?\+ ?| ?& ?| and )(?:scrubbed|washed|bleached|disinfected|shelved|dried|stored|put away))*(?: (?:with|in) (?:bleach|jeyes|hot water|disinfectant|soap))?"
+    r"|(?:my|our) (?:own )?fault|(?:a )?(?:shame|pity|blow)|(?:sad(?:ly)?|damn|pity)"
+)
+_SPOT = (
+    r"(?:[^\W\d]+ ){0,2}(?:by|near|along|against|behind|beside|next to|at|on|under)? ?(?:the )?"
+    r"(?:back wall|front wall|side wall|wall|door|doorway|window|vent|heater|fan|floor|ground|top shelf|bottom shelf|middle shelf|shelf"
+    r"|corner|far end|near end|back row|front row|middle|back end)"
+    r"|(?:the )?(?:[nsew]|north|south|east|west|far|near|back|front|both)? ?(?:sides?|ends?|doors?|vents?|flaps?|windows?|lights?)"
+    r" (?:is |are |was |were |left |still |all )*(?:open|rolled up|rolled down|shut|closed|netted|up|down|wide open|ajar)"
+    r"|(?:(?:the )?fleece|net|shade cloth|mesh|bubble wrap) (?:hung|kept|left|laid|rolled|folded|lying|standing|is|to|at|on)? ?(?:up )?(?:by (?:the )?door|ready|hand|to hand|at hand|standing by|near|close by|handy|beside)(?: in case| just in case| for now)?"
+)
 _TABLE: Mapping[str, str] = {
-    **dict.fromkeys(("moved", "watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
+    **dict.fromkeys(("watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
+    "moved": rf"{_WEATHER}|{_SPOT}",
+    **dict.fromkeys(("died", "lost"), _DEATH),
+    "treated": (
+        r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
+        r"|\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
+    ),
+    "checked": (
+        r"leave(?: (?:it|on|be|alone|as is|as it is|for now|them))*|left on|uncut|not cut(?: yet)?|(?:closed|wrapped|packed|bagged|covered)(?: up)?(?: again)?"
+        r"|re-?(?:wrapped|packed|covered|closed)|both sides"
+    ),
+    **dict.fromkeys(
+        ("slipped", "potted-on"),
+        r"(?:nothing|no roots?) (?:cut|off|touched|trimmed)|no root (?:work|cut|pruning)|roots? (?:left alone|untouched|not touched|not cut)"
+        r"|(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
+    ),
+    **dict.fromkeys(
+        ("repotted", "lifted"),
+        r"(?:the )?(?:shin|core|centre|center|heart|old heart)(?: soil)? (?:is |was )?(?:left(?: alone| in| be)?|kept|untouched|not touched|stays|stayed)|"
+        r"(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
+    ),
+    **dict.fromkeys(
+        ("pruned", "carved"),
+        r"\d[\d /.,]* ?(?:inch|mm|cm) (?:wound|cut)s?|"
+        r"(?:left|leaving|kept|leave) (?:a |an )?(?:\d+(?:[.,/]\d+)? (?:mm|cm|inch) )?(?:stub |long |on )*(?:for |as )(?:a )?jin"
+        r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
+        r"|(?:peeled|stripped|torn|ripped)(?: back| down)?",
+    ),
+    **dict.fromkeys(
+        ("quoted", "agreed"),
+        r"(?:[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:was |came |is )?(?:by|here|round|over|rang|called|phoned|visited|came|in)"
+        r"|no (?:answer|reply|word)(?: yet| so far)?|(?:he|she|they)(?:['’]ll| will) think(?: (?:on|about|it over)(?: it)?)?|thinking (?:on|about) it"
+        r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)",
+    ),
+    "sold": rf"{_BUYER}|{_PLEASED}|{_ALONG}",
+    "returned": rf"\d[\d.,]* h(?: at \d+)? ?= ?\d[\d.,]*|{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
+    **dict.fromkeys(
+        ("put-off", "skipped"),
+        r"(?:[^\W\d]+ )?(?:hands off|(?:don['’]?t|do not|not to) touch(?: it)?|leave (?:it )?(?:alone|be|well alone)|nobody touch(?:es)?(?: it)?|let it (?:be|grow|run))",
+    ),
+    "fed": (
+        r"(?:the )?old (?:ones?|cakes?|bags?|lot|feed|lumps?|balls?)(?: (?:was|were|all))* (?:off|out|away|binned|gone"
+        r"|(?:scraped|taken|picked|swept|brushed|raked|cleared) (?:off|out|away|up))(?: first)?"
+        r"|(?:\d+|two|three|four|six|a|one|the) (?:weeks|months|week|month) (?:is |are )?(?:up|over|gone|passed|done)"
+    ),
+    "measured": (
+        # What it was, beside what it is.
+        r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
+        r"(?: (?:last year|before|then))?"
+        r"|"
+        r"(?:nil|none|nothing)(?: yet)?(?: (?:on|at|in|low|lower|top|up|left|right|side|front|back|apex|inside|below|the|branch|\d))*"
+        r"|(?:sheaths?|needles) (?:still |all )*(?:closed|shut|tight)(?: yet| still)?|(?:going|heading|moving) (?:the )?(?:right|wrong) way"
+    ),
     "unprotected": (
         rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear"
         r"|no (?:more )?frosts?(?: (?:forecast|coming|now|expected|due|this week))?"
@@ -62,6 +166,7 @@ _TABLE: Mapping[str, str] = {
     "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
     # What its owner would have done, and how it looked.
     "received": (
+        rf"{_WANTED}|{_ALONG}|"
         r"(?:(?:she|he|they|[^\W\d]+) )?(?:wants?|wanted)(?! (?:it |her |him |them )?(?:back|home|away|out)\b)"
         r" [^?\d]*"
         r"|(?:yellow|brown|pale|green|wet|dry|weak|strong|root-?bound|pot-?bound)"
@@ -76,22 +181,47 @@ _TABLE: Mapping[str, str] = {
     "unwired": _MARKS,
     "unguyed": _MARKS,
     "unwrapped": _MARKS,
-    # What it was, beside what it is.
-    "measured": (
-        r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
-        r"(?: (?:last year|before|then))?"
-    ),
     "thinned": r"\d+ (?:in all|altogether|in total)(?: (?:left|stay|kept))?",
     "untied": rf"{_MARKS}|{_ROOTED}",
 }
 # What is left on: said beside a part that it came off from, it says no more than that part does.
+_WHICH = (
+    r"(?:(?:the )?(?:rest|(?:top|bottom) (?:two|three|2|3)|(?:other )?branches"
+    r"|others?|all others?|other wires?|rest of (?:the )?wires?|remaining|below that|above that)"
+    r"|(?!\d+ (?:left|on|ok|kept|stay))(?:(?:the|a|one|two|\d{1,2}|very|weak|weaker|weakest|strong|small|lower|low|upper|inner|outer|inside|outside|bottom|top|back|front|left|right"
+    r"|branch|branches|shoot|shoots|candles|leaves|ones|apex|crown|leader|side|trunk)(?: |$))+(?<= )(?=\w)"
+    r"|(?:lower|low|inner|small|weak|bottom|upper|outer|strong|top|apex|crown|leader|left|right|(?:left|right) \d))"
+    r"(?:(?<! ) |(?<= ))(?:(?:of (?:it|them)|is|are|was|were|wires?|ones?|all) )*"
+)
+_RUNS = (
+    r"(?:let|allowed to) (?:go|run|grow)|left (?:long|to run|to grow)|(?:stays?|kept) long"
+    r"|(?:runs?|running) on"
+)
 _STAYS = re.compile(
-    r"(?:the )?(?:rest|(?:top|bottom) (?:two|three|2|3)|(?:other )?branches|(?:lower|low|inner|small|weak|bottom|upper|outer)(?: (?:branches|ones|leaves|shoots|candles))?|others?|left|right|all others?|other wires?|rest of (?:the )?wires?|top|apex|remaining)"
-    r"(?: (?:of (?:it|them)|is|are|wires?|ones?|all))*"
-    r" (?:stays?(?: on)?|on|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good)"
-    r"(?: (?:on|leave|for now|as is|it|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+)))*",
+    rf"{_WHICH}"
+    r"(?:stays?(?: on)?|on|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good"
+    rf"|{_RUNS}|not touched|spared|left alone|let be|can (?:stop|stay|wait|go on)(?: on)?"
+    r"|(?:stiff|strong|firm) enough|(?:is |are )?(?:stiff|firm)|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+))"
+    r"(?: (?:on|leave|for now|as is|as it is|it|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+)))*",
     re.IGNORECASE,
 )
+_GROWS_ON = re.compile(
+    rf"{_WHICH}(?:{_RUNS}|not touched|untouched|left alone|spared|let be)(?: (?:this year|for now|on))?",
+    re.IGNORECASE,
+)
+
+
+# How long what was put on, or begun, stays as it is.
+_STAYS_TILL = re.compile(
+    r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
+    r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
+    re.IGNORECASE,
+)
+
+
+def stays_till(piece: str) -> bool:
+    """Whether a piece says how long what was put on stays: `leave on till Oct`."""
+    return _STAYS_TILL.fullmatch(piece) is not None
 
 
 @cache
@@ -113,14 +243,17 @@ def is_beside(act: str, piece: str) -> bool:
 
 
 _COUNTS = re.compile(r"\d+(?: nights?)?", re.IGNORECASE)
-_IS_WEATHER = re.compile(rf"(?:{_WEATHER})", re.IGNORECASE)
 
 
-def is_weather(piece: str) -> bool:
-    """Whether a piece only tells the weather in figures, and so why: `-4 tonight`."""
-    # A figure alone may be a count, and of nights how long it is.
-    is_told = any(map(str.isdigit, piece)) and not _COUNTS.fullmatch(piece)
-    return is_told and _IS_WEATHER.fullmatch(piece) is not None
+def is_told_in_figures(piece: str) -> bool:
+    """Whether a piece tells why, or what was found, in figures: `-4 tonight`, `3 rings`. A figure
+    alone may be a count, and of nights how long it is."""
+    return any(map(str.isdigit, piece)) and not _COUNTS.fullmatch(piece)
+
+
+def grows_on(piece: str) -> bool:
+    """Whether a piece says that a part was let grow, beside what was cut: `apex let run`."""
+    return _GROWS_ON.fullmatch(piece) is not None
 
 
 def all_else_stays(piece: str) -> bool:

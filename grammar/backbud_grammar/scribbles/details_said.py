@@ -18,6 +18,8 @@ from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
+# Bare figures of wire are mm as far as wire is so thick: copper from 6 on is a gauge.
+_AL, _CU = r"(\d(?:[.,]\d+)?(?![\d.,]))", r"([0-5](?:[.,]\d+)?(?![\d.,]))"
 _SHARE = (
     r"(\d/\d|\d+ %|half|(?:a|one) third|(?:a|one) quarter|one half|two thirds|three quarters|third"
     r"|quarter)"
@@ -36,7 +38,26 @@ _FRACTIONS = {
 }
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
+_POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _ROOTS = (
+    (
+        rf"(?:back )?(?:in|into|on|onto)? ?(?:the |its )?(?:same|own|old) (?:\w+ )?{_POT}(?: again| back)?",
+        "same pot",
+    ),
+    (
+        r"(?:roots?|sides|edges|ball) (?:well )?(?:combed|teased|raked|picked)(?: out)?(?: (?:all )?(?:round|over))?",
+        "combed out",
+    ),
+    (
+        rf"(?:roots?|sides|edges|ball) (?:combed|teased|raked|picked)(?: out)? {_LEN}",
+        r"teased out \1",
+    ),
+    (r"tied (?:in )?(?:[x×] ?)?(\d) (?:pts|points|places|corners|ways|holes|loops)", r"tied \1"),
+    (r"(\d) (?:wires|loops|anchor wires|tie wires|tie-downs|tie downs)", r"tied \1"),
+    (
+        r"(?:a |some |plus )?(?:touch|bit|pinch|handful) of (?:myco|mycorrhiza|charcoal|sphagnum)",
+        "",
+    ),
     (
         r"(?:fixed|secured|anchored|fastened|held)(?: in| down)? (?:with|by) (\d) (?:wires?|ties)",
         r"tied \1",
@@ -101,6 +122,7 @@ _ROOTS = (
         r"off below \1, off sides \1",
     ),
     (rf"{_SHARE} {_BOTTOM} off", r"off below %1"),
+    (rf"{_SHARE} of (?:the )?{_BOTTOM}(?: off)?", r"off below %1"),
     (rf"(?:roots? )?{_BOTTOM} {_LEN} (?:off|shorter)", r"off below \1"),
     (rf"{_LEN} {_BOTTOM} off", r"off below \1"),
     (rf"(?:bottom|btm|below) (?:cut|raked|sawn|sawed|shaved)(?: off)? {_LEN}", r"off below \1"),
@@ -126,7 +148,9 @@ _ROOTS = (
     (rf"(?:the )?sides {_LEN} off", r"off sides \1"),
     (rf"{_LEN} (?:off|from) (?:the )?top", r"off top \1"),
     (rf"{_SHARE} (?:of )?(?:the )?(?:roots?|root ?ball|ball) (?:off|removed|cut|gone)", r"off %1"),
-    (rf"{_SHARE} (?:off|removed|cut) (?:the )?(?:roots?|root ?ball|ball)?", r"off %1"),
+    (rf"{_SHARE} (?:off|removed|cut)(?: (?:the )?(?:roots?|root ?ball|ball))?", r"off %1"),
+    (rf"{_LEN} (?:the )?sides", r"off sides \1"),
+    (rf"(?:took|cut) {_LEN} {_BOTTOM}", r"off below \1"),
     (rf"(?:roots?|root ?ball) (?:cut|reduced|pruned)(?: back)? (?:by )?{_SHARE}", r"off %1"),
     (rf"{_SHARE} (?:off|from) (?:the )?{_BOTTOM}", r"off below %1"),
     (rf"{_BOTTOM} {_SHARE} off", r"off below %1"),
@@ -171,6 +195,8 @@ _ROOTS = (
     (r"(\d{1,3})", r"\1 seedlings"),
 )
 _DECANDLED = (
+    (rf"stubs? (?:of |left )?{_NUM} ?(mm|cm|inch)", r"stubs \1 \2"),
+    (r"(?:the )?(\d+) (?:strong|strongest|big|fat|weak|long)(?: ones)?", r"\1 candles"),
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
@@ -185,6 +211,11 @@ _RUBBED = (
     ),
 )
 _PLUCKED = (
+    (r"(?:all )?(?:the )?old ones(?: only)?", "old needles"),
+    (
+        r"(?:only )?(?:the )?(?:2|two|3|three|second|third) (?:yr|year|years)(?: old)?(?: needles| ones)?",
+        "old needles",
+    ),
     (r"only (?:the )?old(?: ones| needles)?", "old needles"),
     (r"(\d+)(?: pairs?)? below", r"leaving \1 pairs on low"),
     (
@@ -197,6 +228,33 @@ _PLUCKED = (
     ),
 )
 _CUT = (
+    (
+        r"(?:new |soft |long |all |the )*(?:tips|shoots|growth|ends) (?:back )?to (\d|one|two|three) ?(leaves|leaf|pairs?|buds|nodes)",
+        r"to \1 \2",
+    ),
+    (r"(?:to|back to) (\d|one|two|three) (?:per|a|each) (?:fork|tip|shoot|twig)", r"to \1 shoots"),
+    (
+        r"(?:the |a |one )?(?:(?:big|heavy|thick|large|long|old) )*((?:(?:low|lower|high|upper|back|front|left|right|top|first|second|third|bottom)(?: |$))+)branch(?: (?:sawn|sawed|cut|taken|took))? (?:off|out|removed)(?: flush)?",
+        r"1 branch on \1",
+    ),
+    (
+        r"(top|low|lower|upper|outer|inner) candles (?:halved|(?:snapped|broken|pinched)(?: (?:in|by))? half)",
+        r"candles, 1/2 on \1",
+    ),
+    (r"(top|low|lower|upper|outer|inner) candles (?:snapped|broken|pinched)", r"candles, on \1"),
+    (r"(?:soft |new )*(?:tips|shoots) (?:pinched|nipped)(?: (?:back|out))?", "tips"),
+    (r"all (\d{1,3})", r"all, \1 off"),
+    (r"by hand", ""),
+    (
+        r"(?:on )?((?:left|right) \d|apex|top|leader|crown) (?:cut |pruned |taken )?back(?: hard)? to (\d|one|two|three) (leaves|leaf|buds?|nodes?|pairs?)",
+        r"to \2 \3 on \1",
+    ),
+    (r"(\d|one|two|three) pairs?(?: each)?", r"to \1 pairs"),
+    (
+        r"(\d|one|two|three) (?:big |heavy |thick |large |bar )*(?:ones|branches) (?:off|out)(?: (?:on|at|of|from))? (?:the )?((?:(?:low|lower|high|upper|back|front|left|right|top|apex|crown|\d)(?: |$))+)",
+        r"\1 branches on \2",
+    ),
+    (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
     (rf"with (?:the )?fingers(?: {_SHARE})?", r"%1"),
     (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
     (
@@ -416,18 +474,33 @@ _CUT = (
     (r"about half", "half"),
     (r"(?:stubs? )(?:of )?" + _LEN, r"stubs \1"),
 )
+_PART_WIRED = (
+    r"(?:the )?((?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|top|apex|crown|(?:new )?leader|(?:left|right) \d)"
+    r" (?:re-?)?wired (?:up )?(?:with |in )?"
+)
 _WIRE = (
+    (r"all \d+", "all"),
+    (rf"{_PART_WIRED}{_AL} ?(?:\+|&|and|-|to) ?{_AL}(?: mm)? (al)", r"\2-\3 mm ^4 on \1"),
+    (rf"{_PART_WIRED}{_CU} ?(?:\+|&|and|-|to) ?{_CU}(?: mm)? (cu)", r"\2-\3 mm ^4 on \1"),
+    (rf"{_PART_WIRED}{_AL}(?: mm)? (al)", r"\2 mm ^3 on \1"),
+    (rf"{_PART_WIRED}{_CU}(?: mm)? (cu)", r"\2 mm ^3 on \1"),
     (
-        rf"(Al|Cu|al|cu|aluminium|copper) {_NUM}(?: mm)? on (\d+) (?:small |fine |thin |new )*"
-        r"(?:ones|branches|shoots|twigs)",
-        r"\2 mm ^1, \3 branches",
+        r"(?:the )?((?:new )?(?:leader|apex)|top|crown|trunk|(?:left|right) \d) (?:re-?)?wired(?: up)?",
+        r"on \1",
+    ),
+    *(
+        (
+            rf"({metal}) {thick}(?: mm)? on (\d+) (?:small |fine |thin |new )*"
+            r"(?:ones|branches|shoots|twigs)",
+            r"\2 mm ^1, \3 branches",
+        )
+        for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))
     ),
     (
         r"((?:left|right) \d) (?:put|pulled|brought) down with (?:a )?guy(?: (\d(?:[.,]\d)? mm))?"
         r"(?: instead)?",
         r"\2, down, on \1",
     ),
-    (rf"{_WHERE} (?:re-?)?wired", r"on \1"),
     (rf"{_WHERE} (?:re-?)?wired (?:with )?(\d.*)", r"\2 on \1"),
     (r"(?:the )?primar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, primary branches"),
     (r"(?:the )?secondar(?:ies|y branches) wired (?:with )?(\d.*)", r"\1, secondary branches"),
@@ -448,10 +521,16 @@ _WIRE = (
     (r"sec(?:ondaries)?", "secondary branches"),
     (r"(?:the )?(?:whole|entire) (?:tree|thing)|fully|all round|all branches", "whole tree"),
     (rf"{_NUM} ?mm", r"\1 mm"),
-    (rf"(Al|Cu|al|cu) {_NUM}(?: mm)?", r"\2 mm ^1"),
-    (rf"{_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1 mm ^2"),
-    (rf"(Al|Cu|al|cu) {_NUM}(?:-| to | - ){_NUM}(?: mm)?", r"\2-\3 mm ^1"),
-    (rf"{_NUM}(?:-| to ){_NUM}(?: mm)? (Al|Cu|al|cu)", r"\1-\2 mm ^3"),
+    *(
+        way
+        for metal, thick in (("al", _AL), ("cu", _CU))
+        for way in (
+            (rf"({metal}) {thick}(?: mm)?", r"\2 mm ^1"),
+            (rf"{thick}(?: mm)? ({metal})", r"\1 mm ^2"),
+            (rf"({metal}) {thick}(?:-| to | - ){thick}(?: mm)?", r"\2-\3 mm ^1"),
+            (rf"{thick}(?:-| to ){thick}(?: mm)? ({metal})", r"\1-\2 mm ^3"),
+        )
+    ),
     (rf"(Al|Cu|aluminium|copper) {_NUM} mm", r"\2 mm \1"),
     (r"(\d+) (?:new )?(?:shoots|branches|twigs)", r"\1 branches"),
     (r"(?:bare )?(\d+) branches", r"\1 branches"),
@@ -500,7 +579,17 @@ _FEED = (
     (r"(\S+) (half strength|quarter strength|full strength)", r"\1, \2"),
     (r"(?:with |of )?(.+?) (\d+(?:[.,]\d+)? (?:g|mL)/L)", r"with \1, \2"),
 )
+_PESTS = (
+    r"(?:the )?(?:red |green |black |woolly )?(?:aphids?|scale|mites|spider mites?|mildew|weevils?|greenfly|blackfly|adelgids?|gall|rust|moths?|thrips|caterpillars?"
+    r"|slugs?|snails?|sawfly|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
+)
 _TREAT = (
+    (rf"(?:for |against )?({_PESTS})", r"against \1"),
+    (r"1 of \d", "first time"),
+    (r"2 of \d", "second time"),
+    (r"3 of \d", "third time"),
+    (r"(?:soaked|watered|drenched|washed) in(?: (?:after|well))?", "soil drench"),
+    (r"(.+?) (?:tonight|today|this (?:evening|morning))", r"\1"),
     (r"(.+?) sprayed twice", r"\1, times 2"),
     (r"(.+?) sprayed (\d) times", r"\1, times \2"),
     (r"(1:\d+) on (?:the )?bare (?:wood|tree|branches|twigs)", r"\1, winter wash"),
@@ -586,7 +675,7 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
-    (r"(\d+ (?:min|h)) in (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)", r"\1"),
+    (r"(\d+ (?:min|h)) (?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)", r"\1"),
     (
         r"(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)",
         "",
@@ -616,6 +705,15 @@ _UNWIRED = (
     (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
 )
 _LAYERED = (
+    (rf"ring(?:ed)? (?:of )?{_LEN}(?: wide)?", r"ring, \1"),
+    (
+        r"(below|above|under) (?:the )?((?:left|right) \d|(?:first|second|third|lowest|bottom) (?:left|right|branch)|apex|fork)",
+        r"on trunk \1 \2",
+    ),
+    (
+        r"(?:black |clear |kitchen |tin |alu |aluminium |bin )*(?:bag|bagged|foil|plastic|poly|film)(?: (?:on|over|round|outside|on top))?(?: on (?:the )?(?:[NSEW]|north|south|east|west|sun(?:ny)?) side)?",
+        "in plastic",
+    ),
     (rf"{_LEN} ring", r"ring, \1"),
     (rf"ring (?:of )?{_LEN}", r"ring, \1"),
     (rf"ring {_LEN} on (?:the )?trunk", r"ring, \1, on trunk"),
@@ -667,7 +765,35 @@ _PLACE = (
     (r"(?:in|into|to|back|out|under|on|at)*(?: (?:in|into|to|under))?(?: the)? ?(\S+)", r"to \1"),
     (r"from (\S+) (?:back )?to (\S+)(?: again)?", r"from \1, to \2"),
 )
+_OF_WORK = (
+    r"(?:(?:full |a )?(?:repot(?:ting)?|tidy(?:ing)?|trim|prun(?:e|ing)|wir(?:e|ing)|restyl(?:e|ing)|styl(?:e|ing)|pot|root[- ]?work|candles"
+    r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
+)
 _MONEY = (
+    (r"(\d[\d.,]* h),? (?:max|at most|up to) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, at most, for \1"),
+    (r"(\d+-\d+)", r"invoice \1"),
+    (
+        rf"(?:the )?(\d[\d.,]*(?: [A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
+        r"\1, for \2",
+    ),
+    (
+        rf"({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*) (?:for )?(\d[\d.,]*(?: [A-Z]{{3}})?)",
+        r"\2, for \1",
+    ),
+    (r"\d[\d.,]* h (?:@|at) \d[\d.,]* ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
+    (r"\d[\d.,]* h ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
+    (r"(?:the )?(\d[\d.,]*(?: [A-Z]{3})?) (?:to|for) (?!\d)(?!@)([^?]+)", r"\1, for \2"),
+    (r"(cash|cheque|check|ck|chk|chq) (?:for )?(\d[\d.,]*(?: [A-Z]{3})?)", r"\2, @1"),
+    (
+        r"(\d[\d.,]*(?: [A-Z]{3})?)(?: paid| received)? (?:by |in )?(cash|cheque|check|ck|chk|chq)(?: in the [^\W\d]+)?",
+        r"\1, @2",
+    ),
+    (r"(?:charged|billed) (\d[\d.,]*(?: [A-Z]{3})?)(?: flat)?(?: per cap)?", r"\1"),
+    (
+        r"(\d[\d.,]*(?: [A-Z]{3})?) (?:inc|incl|including|with) (?:wire|materials?|mix|soil|pot|raffia)"
+        r"(?: (?:and|&|\+) (?:wire|materials?|mix|soil|pot|raffia))?",
+        r"\1, with materials",
+    ),
     (r"(?:by |with )?(?:a )?(?:cheque|check|ck|chk)", "by cheque"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:by )?(?:cheque|check|ck|chk)", r"\1, by cheque"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance", r"\1, balance"),
@@ -712,6 +838,10 @@ _MONEY = (
 _AGREED = ((r"to (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),)
 _MEASURED = (
     (
+        r"(candles|needles|shoots) (\d[\d /.,]*(?:inch|mm|cm)) (?:(?:up|on|at) )?(top|apex|low|inside),? (?:and )?(\d[\d /.,]*(?:inch|mm|cm)) (?:(?:on|at) )?(top|apex|low|inside)",
+        r"\1 \2 \3, \1 \4 \5",
+    ),
+    (
         rf"(trunk|girth|nebari) {_LEN} (?:at|above|just above|on) (?:the )?(?:soil|base|ground)(?: level)?",
         r"\1 \2",
     ),
@@ -737,6 +867,27 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"(?:good |white |new )*roots (?:all (?:around|round) )?\d+(?:/\d+)? ?(?:mm|cm|inch|in)(?: long)?",
+        "roots showing",
+    ),
+    (
+        r"(?:good |white |new )*roots (?:on )?(?:all|both|two|three|\d) sides|(?:good |white |new )*roots all (?:round|around)",
+        "roots showing",
+    ),
+    (
+        r"(wire|ties|guys?|graft|layer) (?:is |are |still |all )*(?:ok|okay|fine|good)(?: still)?",
+        r"\1 fine",
+    ),
+    (
+        r"(?:thread |approach |side |cleft )?grafts? (?:has |have |is |are |all )*(taken|not taken|swelling|callused|callusing|green|alive|dead|healed)(?: (?:well|nicely|on both sides|both sides))?",
+        r"graft \1",
+    ),
+    (
+        r"(?:thread |approach |side |cleft )?grafts? (?:has |have |all )*(?:took|knitted)(?: (?:well|nicely))?",
+        "graft taken",
+    ),
+    (r"both sides|on both sides", ""),
     (r"wait (?:another |1 more )?(\d+ (?:days?|weeks?|months?))(?: more)?", r"again in \1"),
     (r"(?:tips )?white|white (?:tips|ones)", "white roots"),
     (r"(?:seen|showing|visible)", "roots showing"),
@@ -842,6 +993,25 @@ _SHOWN = (
 )
 _PROTECT = (
     (
+        r"((?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust)(?: ?(?:\+|&|and) ?(?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust))*)",
+        r"with \1",
+    ),
+    (
+        r"(?:double )?(?:the )?frost (?:cloth|blanket|fleece)(?: back)? (?:on|over|round|around|up)"
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
+        "fleece",
+    ),
+    (
+        r"(?:double )?(?:an? |the )?(?:old )?(quilt|blanket|duvet|sheet|sheets|blankets|sack|sacking|sacks|carpet|hessian|burlap|bracken|leaf mould|bark|cardboard|bubble foil)"
+        r"(?: back)? (?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
+        r"with \1",
+    ),
+    (
+        r"(?:double )?(?:the )?(fleece|straw|mulch|bubble ?wrap)(?: back)? (?:on|over|round|around|up)"
+        r"(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*",
+        r"\1",
+    ),
+    (
         r"(?:the )?pots? (?:in|with|wrapped in) (?:bubble (?:foil|wrap)|fleece|straw|hessian|jute)",
         "pot wrapped",
     ),
@@ -855,11 +1025,16 @@ _SHADE = (
         r"net, \1",
     ),
     (r"(?:shade )?(?:net|cloth)", "net"),
-    (r"(?:shade )?(?:net|cloth) (\d+ %)", r"net, \1"),
+    (r"(?:shade )?(?:net|cloth) (\d+ %)(?: on| up| over)?", r"net, \1"),
     (r"(\d+ %)(?: net| cloth)?", r"\1"),
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (
+        r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |of )?(wiring|repotting|pruning|trimming|pinching|decandling|defoliating|thinning|weeding"
+        r"|watering|feeding|spraying|carving|cleaning|styling|bending|grafting|layering|unwiring|needle plucking|needle work|root work)",
+        r"\1, on \2",
+    ),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |with )?(?:this one|this|it|her|him)", r"\1"),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
     (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),
@@ -900,7 +1075,9 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "treated-deadwood": _DEADWOOD,
     **dict.fromkeys(("watered", "soaked", "flushed", "misted"), _WATER),
     **dict.fromkeys(("moved", "planted-out"), _PLACE),
-    **dict.fromkeys(("bought", "sold", "quoted", "agreed", "billed", "paid"), _MONEY),
+    **dict.fromkeys(("bought", "sold", "quoted", "agreed", "paid"), _MONEY),
+    # What was paid is no bill: `inv sent, 340 paid`.
+    "billed": tuple(way for way in _MONEY if "paid" not in way[0] or "inv" in way[0]),
     "agreed": (*_AGREED, *_MONEY),
     "measured": _MEASURED,
     "checked": _CHECKED,
@@ -976,16 +1153,19 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
 
 
 def _filled(written: str, found: re.Match[str]) -> str:
-    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal."""
+    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal, `@1`
+    how it was paid."""
 
     def group(sign: re.Match[str]) -> str:
         said = found[int(sign[2])] or ""
+        if sign[1] == "@":
+            return "cash" if said.casefold() == "cash" else "by cheque"
         if sign[1] in "%~":
             share = _FRACTIONS.get(said.casefold(), said)
             return share if sign[1] == "%" else _what_is_off(share)
         return said.capitalize() if sign[1] == "^" else said
 
-    return " ".join(re.sub(r"([\\%^~])(\d)", group, written).split())
+    return " ".join(re.sub(r"([\\%^~@])(\d)", group, written).split())
 
 
 def _what_is_off(left: str) -> str:

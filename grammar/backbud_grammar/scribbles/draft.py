@@ -9,7 +9,9 @@ from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.sayings import MANY_MEANINGS
+from backbud_grammar.scribbles.beside import is_told_in_figures
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
+from backbud_grammar.scribbles.spelled import in_full
 
 
 class ToldAct(Struct, frozen=True):
@@ -36,6 +38,7 @@ _TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unsha
 _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
+_FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
 
@@ -67,7 +70,7 @@ class Draft:
     def _bears_on_nothing(self, one: Piece) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
         said, at = one
-        return is_harmless(said, fillers_only=at == self.rest_at)
+        return is_harmless(in_full(said), fillers_only=at == self.rest_at)
 
     def add(self, said: Said, at: int) -> None:
         """A piece as its table has it; what is read behind a noun tells that it was done."""
@@ -79,6 +82,22 @@ class Draft:
         self.kept += [(one, at) for one in pieces if one in known]
         self.pieces += [(one, at) for one in pieces if one and one not in known]
         self.kept += [(one, at) for one in kept]
+
+    def put_beside(self, raw: str, at: int) -> None:
+        """Words that fit what the act says; with a figure they are its remark, as a keeper writes
+        them behind the dashes."""
+        if is_told_in_figures(raw):
+            self.remark = f"{self.remark}, {raw}" if self.remark else raw
+        else:
+            self.beside.append((raw, at))
+
+    def put_before(self, raw: str, at: int) -> None:
+        """What was seen before it was done; with a figure it is the remark, where nothing but what
+        was seen stands in it: `2 grubs under the moss`."""
+        if is_seen(_FIGURES.sub("", in_full(raw))):
+            self.put_beside(raw, at)
+        else:
+            self.kept.append((raw, at))
 
     @property
     def cuts_roots(self) -> bool:
@@ -141,6 +160,8 @@ def _never(one: Piece) -> bool:
 
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
+    if form.word == "bent":
+        return _amount_on_part(pieces)
     if form.word not in ("wired", "guyed"):
         return _share_on_part(pieces) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
@@ -161,6 +182,17 @@ def _share_on_part(pieces: list[Piece]) -> list[Piece]:
     return [joined if one is shares[0] else one for one in pieces if one is not parts[0]]
 
 
+def _amount_on_part(pieces: list[Piece]) -> list[Piece]:
+    """`on trunk, 1/2 inch` is so far, there."""
+    far = [one for one in pieces if _FAR.fullmatch(one[0])]
+    parts = [one for one in pieces if one[0].startswith("on ")]
+    if len(far) != 1 or len(parts) != 1:
+        return pieces
+    joined = (f"{far[0][0]} {parts[0][0]}", far[0][1])
+    return [joined if one is far[0] else one for one in pieces if one is not parts[0]]
+
+
+_FAR = re.compile(r"\d[\d./]* (?:mm|cm|inch|degrees)")
 _SHARE = re.compile(r"\d/\d|\d+ %")
 _SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
 

@@ -1,4 +1,4 @@
-"""Whether a plan, a skip or a put-off is in doubt, or gives no reason where it needs one."""
+"""Whether a plan, a skip or a put-off is in doubt or wants a reason, and an act another time."""
 
 from __future__ import annotations
 
@@ -15,6 +15,17 @@ _DOUBTS = frozenset(
         "whether depends see hm hmm"
     )
 )
+
+# A share that nobody cuts by is a day: `mekiri 7/8`.
+_A_DAY = re.compile(r"(?!(?:1/[2-5]|2/[35]|3/[45])$)\d{1,2}/\d{1,2}")
+_TONIGHT = re.compile(r".* (?:tonight|today|this evening)", re.IGNORECASE)
+
+
+def is_for_another_time(draft: Draft) -> bool:
+    """Whether an act may be for that evening, `soap tonight`, or another day."""
+    if draft.form.word == "treated" and len(draft.pieces) == 1 and _TONIGHT.fullmatch(draft.raw):
+        return True
+    return any(_A_DAY.fullmatch(said) for said, _ in draft.pieces)
 
 
 def is_no_plan(draft: Draft) -> bool:

@@ -1,13 +1,16 @@
-"""What a piece behind an act says is to follow: a look at it, or the rest of what came off."""
+"""What a piece behind an act says is to follow: a look at it, the rest, or another spray."""
 
 from __future__ import annotations
 
 import re
 from datetime import date
 
+from msgspec import Struct
+
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.scribbles.days import WHEN, when_of
+from backbud_grammar.scribbles.days import WEEKDAY, WHEN, when_of
 from backbud_grammar.scribbles.draft import Draft
+from backbud_grammar.scribbles.openings.row import SPRAY
 
 # By its bare form, as a plan names it.
 _CHECK = "check"
@@ -25,19 +28,60 @@ _STAYS = re.compile(
 _OFF: tuple[ActWord, ...] = ("unwired", "unguyed", "untied")
 
 
-def later_work(draft: Draft, piece: str, page: date | None) -> tuple[str, str] | None:
-    """The bare form of the work that is to follow, and when, as a plan says it; None where the
-    piece says nothing of the kind, or the day can be meant in two ways."""
+# Another product, another day: `then oil in 5 days`.
+_THEN_ANOTHER = re.compile(
+    rf"(?:then |and then |next )?(?P<product>{SPRAY}) (?:in (?=\d)|on )?"
+    rf"(?P<when>\d+ (?:days?|weeks?)|next week|tomorrow|{WEEKDAY})",
+    re.IGNORECASE,
+)
+# What a look at the wire promises: `off in 2 weeks`.
+_COMES_OFF = re.compile(r"(?:comes? |to come |take )?off (?:in (?=\d))?(?P<when>.+)", re.IGNORECASE)
+# What comes off, by what was looked at.
+_OFF_LATER = {"wire": "unwire", "layer": "separate"}
+
+
+class LaterWork(Struct, frozen=True):
+    """The bare form of a work that is to follow, when, as a plan says it, and its remark."""
+
+    bare: str
+    when: str
+    remark: str = ""
+
+
+def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
+    """The work that is to follow; None where the piece says nothing of the kind, or the day can be
+    meant in two ways."""
     form = draft.form
     if form.names_act or form.prose or "no_work" in form.traits:
         return None
+    if form.word in ("checked", "treated"):
+        found = _of_look(draft, piece, page) or _of_spray(draft, piece, page)
+        if found is not None:
+            return found
     of_part = form.word in _OFF and any(" on " in f" {said}" for said, _ in draft.pieces)
     stays = _STAYS.fullmatch(piece) if of_part else None
     look = _LOOK.fullmatch(piece) if stays is None else None
     if look is not None and not (of_part if look["rest"] else form.bearing == "does"):
         return None
-    found = stays or look
-    when = when_of(found["when"], page) if found is not None else ""
+    said = stays or look
+    when = when_of(said["when"], page) if said is not None else ""
     if not when:
         return None
-    return (form.bare if stays is not None else _CHECK), when
+    return LaterWork(form.bare if stays is not None else _CHECK, when)
+
+
+def _of_look(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
+    """`checked wire, off in 2 weeks`."""
+    said = _COMES_OFF.fullmatch(piece) if draft.form.word == "checked" else None
+    work = _OFF_LATER.get(draft.pieces[0][0].split()[0]) if draft.pieces else None
+    when = when_of(said["when"], page) if said is not None else ""
+    return LaterWork(work, when) if work and when else None
+
+
+def _of_spray(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
+    """`soap, then oil in 5 days`; `soap first, then oil on Friday` is all to come."""
+    said = _THEN_ANOTHER.fullmatch(piece) if draft.form.word == "treated" else None
+    if said is None or not draft.pieces or draft.raw.casefold().endswith(" first"):
+        return None
+    when = when_of(said["when"], page)
+    return LaterWork(draft.form.bare, when, said["product"]) if when else None

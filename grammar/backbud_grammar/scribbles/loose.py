@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.draft import Draft, Piece
 from backbud_grammar.scribbles.plain import is_harmless
+from backbud_grammar.scribbles.spelled import in_full
 
 _FIGURE = re.compile(r"\d")
 
@@ -28,7 +29,7 @@ def loose_pieces(
             loose += [one for one in other.kept if _is_loose(draft, one[0])]
             loose += [one for one in other.pieces if not is_read(other, one[0])]
             loose += [(other.remark, other.at)] if other.remark else []
-    return [one for one in loose if not is_harmless(one[0])]
+    return [one for one in loose if not is_harmless(in_full(one[0]))]
 
 
 def _is_loose(draft: Draft, kept: str) -> bool:
@@ -38,5 +39,5 @@ def _is_loose(draft: Draft, kept: str) -> bool:
     rest went.
     """
     if draft.form.of_all or draft.word.casefold() in draft.form.bare_words:
-        return not is_harmless(kept)
+        return not is_harmless(in_full(kept))
     return bool(_FIGURE.search(kept) or limiter_in(kept))

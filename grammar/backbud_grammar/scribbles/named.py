@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 
 from msgspec import Struct
 
@@ -52,6 +52,8 @@ def handles_of(of_kind: Mapping[str, str], people: Mapping[str, str] = {}) -> Ha
         for name, handle in people.items()
         if " " in name and name.casefold() not in written
     }
+    named = {name.casefold(): handle for name, handle in people.items() if " " in name}
+    called |= _with_initials(named, {*written, *called})
     with_blanks += called
     surnames = _surnames([handle for handle, kind in of_kind.items() if kind == "person"], of_kind)
 
@@ -70,8 +72,19 @@ def handles_of(of_kind: Mapping[str, str], people: Mapping[str, str] = {}) -> Ha
         _any_of(of("tree")),
         _any_of(of("pot")),
         _any_of(with_blanks),
-        _any_of(surnames, r"\b(from|to|by) "),
+        _any_of(surnames, r"\b(from|to|by|with) "),
     )
+
+
+def _with_initials(named: Mapping[str, str], taken: Container[str]) -> dict[str, str]:
+    """People by the first letter of their last name, where one alone is so called: `Dr S`."""
+    short = {said: f"{' '.join(said.split()[:-1])} {said.split()[-1][0]}" for said in named}
+    count = Counter(short.values())
+    return {
+        name: named[said]
+        for said, name in short.items()
+        if count[name] == 1 and name not in taken and name[-1].isalpha()
+    }
 
 
 def _surnames(people: Iterable[str], taken: Mapping[str, str]) -> dict[str, str]:

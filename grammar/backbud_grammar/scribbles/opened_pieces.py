@@ -82,6 +82,9 @@ class PieceOpener:
                 continue
             around = [" ".join(words[:n]), " ".join(words[n + 1 :])]
             said = [self.pieces.said(form, one) for one in around if one]
+            if any(read and any(one.startswith("by ") for one in read[0]) for read in said):
+                # `Gwen pruned` may be what she was asked to do.
+                continue
             if all(read is not None and read[0] and not read[1] for read in said):
                 return word, form, ", ".join(filter(None, around)), ""
         return None

@@ -113,10 +113,12 @@ class Opener:
         said = " ".join(filter(None, (opening.details, rest)))
         if opening.details and opening.details not in _JOINED and rest:
             said = f"{opening.details}, {rest}"
-        for label in ("to", "from", "on"):
+        for label in ("to", "with", "from", "on"):
             if groups.get(label):
                 # Whose hands it went to, or came from, or where it came off, stands first.
                 said = f"{label} {groups[label]}, {said}".rstrip(", ")
+        if groups.get("number"):
+            said = f"{said}, invoice {groups['number']}".lstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""

@@ -39,12 +39,15 @@ _PESTS = (
 )
 _OBSERVED = plain_words(
     f"{_PESTS} mizugire vole voles mouse mice hail split crack cracked wound wounds sport frosted "
+    "lump soil sap nebari wood soilline stippling snow "
     "wilted torn box fungus mould mold botrytis blight ants wasps birds blackbird squirrel badger "
     "cat lace wool woolly scab greened yellowing browning bark roots needlecast canker "
     "honeydew sooty beetle borer fluff "
     f"new old {_GROWTH} {_COLOURS} {_WEATHER}"
 )
 _TALK = (
+    "came out one running rising sour rotten slimy mushy thick thin pencil straight crowded matted "
+    "circling rootbound potbound grey gray bleeding bit ok okay by side "
     "hope hopefully think looks look looking looked bit little lot more less much many few some "
     "behind inside outside bases base under leaves down up white spots both "
     "bad nicely lovely good best better worst great heavy light big small long short early late "
@@ -66,7 +69,8 @@ _READY = re.compile(
 )
 # Said aside: when on that day, or how it went.
 ASIDE = re.compile(
-    r"(?<!\S)(?:this (?:time|year|week|morning|evening|afternoon|month|spring|summer|autumn|winter)"
+    r"(?<!\S)(?:this (?:a\.?m\.?|p\.?m\.?|time|year|week|morning|evening|afternoon"
+    r"|month|spring|summer|autumn|winter)"
     r"|a\.?m\.?|p\.?m\.?|(?:since|as of|from) today|at last|in the end"
     r"|for (?:once|now|good)|as usual|of course|once more"
     r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
@@ -115,14 +119,17 @@ def is_observed(text: str) -> bool:
 _STATE = plain_words(
     "sound clean fine healthy green fat moving opening open swelling breaking gone alive dry "
     "strong firm red yellow brown white ok good crisp tight fresh pushing wet sodden damp soft "
-    "hard pale full long short black"
+    "hard pale full long short black sour running rising bleeding white thick thin slimy mushy "
+    "rotten silver grey gray crowded matted circling rootbound potbound lump"
 )
 
 
 def is_state(text: str) -> bool:
     """Whether a text only tells how something looks: `buds behind sound`."""
     words = [word.casefold() for word in _WORD.findall(text)]
-    return len(words) > 1 and words[-1] in _STATE and is_seen(text)
+    while words and words[-1] in ("now", "yet", "already", "again"):
+        words.pop()
+    return len(words) > 1 and words[-1] in _STATE and _made_of(text, SEEN | _OBSERVED)
 
 
 def is_ready(text: str) -> bool:

@@ -14,9 +14,8 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.scribbles.beside import all_else_stays, is_beside, is_weather
 from backbud_grammar.scribbles.bitten import with_bites_joined
-from backbud_grammar.scribbles.days import WEEKDAY, when_of, without_own_day
+from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
     NOUN,
@@ -25,8 +24,10 @@ from backbud_grammar.scribbles.draft import (
     ToldAct,
     without_stages_in_part,
 )
+from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
+from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT
 from backbud_grammar.scribbles.gallons import with_gallons
-from backbud_grammar.scribbles.in_doubt import is_no_plan
+from backbud_grammar.scribbles.in_doubt import is_for_another_time, is_no_plan
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
@@ -39,35 +40,16 @@ from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.unopened import Unopened
+from backbud_grammar.scribbles.ways import is_way, with_ways
 from backbud_grammar.scribbles.words_beside import WordsBeside
 
-# What is done again and again, so that the next time is a plan.
-_REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
-_AGAIN = re.compile(
-    r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more)"
-    r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
-    rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
-    re.IGNORECASE,
-)
-# What is left of a work, and when it is done.
-_REST = re.compile(
-    r"(?:the )?(?:rest|remainder|other half|others|second half|last bit|weak(?:er)? ones|weak half"
-    r"|strong ones|strong half)"
-    r"(?: of (?:it|them|the tree))? "
-    r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
-    re.IGNORECASE,
-)
-# A share of the tree that was done.
-_SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _PROPERLY = re.compile(
     r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_WAYS = re.compile(r"(?:back )?(?:in|out)(?:side)?|back|in again", re.IGNORECASE)
 _WITH_WAY = ("moved", "received")
-_OFF_ONES = ("unwired", "unguyed", "untied")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
 
@@ -125,7 +107,7 @@ class _LineReader:
 
     def told(self) -> tuple[ToldAct, ...]:
         end = 0
-        for start, sentence in sentences(self.line):
+        for start, sentence in sentences(with_ways(self.line, self.talk.handles.places)):
             # `his oak: soap` says whose the rest is; nobody can tell what it says of it.
             labelled = self.is_unread and ":" in self.line[end:start]
             end = start + len(sentence)
@@ -153,6 +135,8 @@ class _LineReader:
             # `repot!` is no repotting.
             return ()
         doubt = "?" in self.line or any(limiter_in(said) for said, _ in self.before)
+        if any(map(is_for_another_time, self.drafts)):
+            return ()
         for one in self.drafts:
             if (
                 one.form.word == "potted-on"
@@ -203,14 +187,17 @@ class _LineReader:
         if self.way is not None:
             way, self.way = self.way, None
             opened = self.opener.opened(f"{way[0]} {piece}", self.page)
-            if opened is not None and opened[1].word in _WITH_WAY:
+            named = self.acts.get(way[0].casefold())
+            if opened is not None and (opened[1].word in _WITH_WAY or opened[1] is named):
                 self._begin(opened, way[1])
                 return
             self.before.append(way)
-        elif not (self.drafts or self.before) and _WAYS.fullmatch(piece):
+        elif not (self.drafts or self.before) and (
+            is_way(piece, self.talk.handles.places) or self._wants_detail(piece)
+        ):
             self.way = (piece, at)
             return
-        draft = self.drafts[-1] if self.drafts else None
+        draft = self._of_work(piece, first) if self.drafts else None
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
@@ -220,13 +207,13 @@ class _LineReader:
             if not first:
                 self._more_of_plan(draft, piece, raw, at)
                 return
-        again = _AGAIN.fullmatch(piece) if draft is not None else None
-        if draft is not None and again is not None and draft.form.word in _REPEATED:
+        again = AGAIN.fullmatch(piece) if draft is not None else None
+        if draft is not None and again is not None and draft.form.word in REPEATED:
             when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
             if when and self._plan(draft.form.bare, when, at):
                 return
         later = later_work(draft, piece, self.page) if draft is not None else None
-        if later is not None and self._plan(*later, at):
+        if later is not None and self._plan(later.bare, later.when, at, later.remark):
             return
         if draft is not None and self._stands_beside(draft, piece, raw, at):
             return
@@ -262,6 +249,25 @@ class _LineReader:
         else:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
+
+    def _wants_detail(self, piece: str) -> bool:
+        """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
+        form = self.acts.get(piece.casefold())
+        if form is None or not form.needs_detail or form.prose or form.names_act:
+            return False
+        # `photo, 3x` names no file.
+        return not self.pieces.of_act(form).is_open
+
+    def _of_work(self, piece: str, first: bool) -> Draft:
+        """The act that a piece is said of: a sentence behind hours, or a sealed wound, may be of
+        the work before them: `candles cut, 2 h. strong ones in 10 days`."""
+        last = self.drafts[-1]
+        if not (first and last.form.word in ("worked", "sealed") and len(self.drafts) > 1):
+            return last
+        work = self.drafts[-2]
+        if work.form.prose or work.form.names_act or self.pieces.said(last.form, piece) is not None:
+            return last
+        return work
 
     def _potted(self, piece: str) -> Opened | None:
         """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
@@ -308,27 +314,16 @@ class _LineReader:
 
     def _stands_beside(self, draft: Draft, piece: str, raw: str, at: int) -> bool:
         """Whether a piece says no more of an act than why, or that the rest is left, or follows."""
-        word = draft.form.word
-        named_part = any(" on " in f" {said}" for said, _ in draft.pieces)
-        in_part = named_part or any(_SOME.search(said) for said, _ in draft.pieces)
-        stays = word in _OFF_ONES or draft.form.bearing == "does"
-        if is_reason(piece, strict=draft.strict):
-            draft.beside.append((raw, at))
+        if fits_beside(draft, piece, self.line):
+            draft.put_beside(raw, at)
             return True
-        if is_weather(piece) and is_beside(word, piece) and not draft.remark:
-            # As a keeper writes it behind the dashes.
-            draft.remark = raw
-            return True
-        if is_beside(word, piece) or (stays and named_part and all_else_stays(piece)):
-            draft.beside.append((raw, at))
-            return True
-        rest = _REST.fullmatch(piece)
         form = draft.form
+        rest = REST.fullmatch(piece)
         # What is said or written of money has no rest that is work.
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
         when = when_of(rest["when"], self.page)
-        if not when or draft.form.bearing == "ends" or not in_part:
+        if not when or draft.form.bearing == "ends" or not is_in_part(draft):
             # `repotted, rest tomorrow` may speak of the rest of the trees: it is asked.
             return False
         if not all(self._is_read(draft, said) for said, _ in draft.pieces):
@@ -344,6 +339,9 @@ class _LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
+        if draft.needs_reason and not draft.remark and piece.casefold() in WHY_NOT:
+            draft.remark = raw
+            return
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
             if reading.named and not reading.flaws and reading.details:
@@ -351,13 +349,13 @@ class _LineReader:
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
 
-    def _plan(self, bare: str, when: str, at: int) -> bool:
+    def _plan(self, bare: str, when: str, at: int, remark: str = "") -> bool:
         """`again in 8 days`: the work of this bare form is planned."""
         form = self.acts.get("planned")
         if form is None:
             return False
         planned = Draft("planned", form, at)
-        planned.pieces = [(bare, at), (when, at)]
+        planned.pieces, planned.remark = [(bare, at), (when, at)], remark
         self.drafts.append(planned)
         return True
 
@@ -376,6 +374,8 @@ class _LineReader:
             said = self.pieces.said(form, piece) if piece else None
             if said is not None:
                 draft.add(said, at)
+            elif piece and fits_beside(draft, piece, self.line):
+                draft.put_beside(piece, at)
             elif piece:
                 self._left(draft, piece, piece, at)
 

@@ -18,6 +18,7 @@ from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
+from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 
 # A longer piece is a sentence.
@@ -34,6 +35,10 @@ _STAYS = re.compile(
 )
 # It is where, and makes nothing less.
 _HALF = re.compile(r"\b(?:top|upper|lower|bottom|left|right|outer|inner) half\b", re.IGNORECASE)
+# Works of which a name alone tells whose hands it was; of money it may be another's.
+_BY_HAND = ("branches", "roots", "feed", "water", "health", "shelter")
+_TWO_PARTS = re.compile(r"\d,? (?:left|right) \d| [+&] ", re.IGNORECASE)
+_AGAIN = re.compile(r"\bagain$", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = plain_words(
@@ -78,7 +83,9 @@ class PieceReader:
         out: list[str] = []
         kept: list[str] = []
         for _, piece in part_at_commas(text):
-            one = self._one(form, piece) or self._in_two(form, piece)
+            one = (
+                self._one(form, piece) or self._in_halves(form, piece) or self._in_two(form, piece)
+            )
             if one is None:
                 return None
             out += one[0]
@@ -90,6 +97,9 @@ class PieceReader:
             if not said:
                 return [], [*kept] if kept else [piece]
             if self.reads(form, said):
+                if said.startswith("into ") and _AGAIN.search(piece):
+                    # `blue again`: the pot that it stood in.
+                    return ["same pot"], [piece]
                 return [part for _, part in part_at_commas(said)], [*kept]
         return None
 
@@ -114,6 +124,17 @@ class PieceReader:
                 return [*first[0], *second[0]], [*first[1], *second[1]]
         return None
 
+    def _in_halves(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
+        """A piece that is details with `+` or `and` between them: `quilt over + mulch round it`."""
+        both = halves(piece)
+        if len(both) < 2 or form.bearing == "ends":
+            return None
+        said = [self._one(form, half) for half in both]
+        if any(one is None for one in said):
+            return None
+        read = [one for one in said if one is not None]
+        return [one for out, _ in read for one in out], [one for _, kept in read for one in kept]
+
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
         """The piece as it is, with handles, in the table's words, without fillers."""
         named = self.handles.spelled(piece)
@@ -126,6 +147,8 @@ class PieceReader:
             if not text:
                 continue
             yield text, beside
+            if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
+                yield f"by {text.casefold()}", beside
             if not any(self.is_known(form, word) for word in text.split()):
                 continue
             for said in said_as(form.word, text, self.language):
@@ -163,6 +186,9 @@ class PieceReader:
             return False
         for detail in details:
             part = _HALF.sub("", detail.part)
+            if form.undone_by and _TWO_PARTS.search(part):
+                # `on L1 L3` is two branches.
+                return False
             if detail.part and (limiter_in(part) or self._names_tree(detail.part)):
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):

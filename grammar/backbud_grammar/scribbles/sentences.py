@@ -10,7 +10,7 @@ LONGEST = 400
 _SENTENCE = re.compile(
     r"(?<=[^\W\d])(?<!\bno)(?<!\bmrs)(?<!\bmr)(?<!\bdr)(?<!\bca)(?<!\bw)(?<!\ba\.m)(?<!\bp\.m)"
     r"(?<!\binc)(?<!\bincl)(?<!\bapprox)(?<!\babt)(?<!\bexc)(?<!\bexcl)(?<!\bfl)(?<!\bfls)[.]\s+"
-    r"|(?<=[\d)%])[.]\s+(?=\D|\d[\d.,/]*\s?(?:h\d\d|h|hrs?|min|mins)\b)"
+    r"|(?<=[\d)%])[.]\s+(?=\D|\d[\d.,/]*(?: \d/\d)?\s?(?:h\d\d|h|hrs?|min|mins)\b)"
     r"|\s*;\s+|!+\s+|\s+(?:->|=>|→|–|-)\s+|:\s+",
     re.IGNORECASE,
 )

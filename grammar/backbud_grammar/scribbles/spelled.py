@@ -38,6 +38,7 @@ _WORDS: Mapping[str, str] = {
         "with": "w w/ w. wi",
         "without": "w/o",
         "repotted": "rptd reptd",
+        "lightly": "lite",
         "horticultural": "hort",
         "minutes": "minuts",
         "repot": "rpt",
@@ -113,6 +114,14 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     ),
     (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch", "in ins"),
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
+    # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
+    (
+        r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+        r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
     (r"\bL side\b", "left side", "l"),
     (r"\bR side\b", "right side", "r"),

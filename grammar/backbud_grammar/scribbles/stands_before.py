@@ -27,18 +27,23 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
         # Hours are of the work that stands before them, whether it was read or not.
         return [*before]
     left = _not_of(first, before, pieces)
-    first.beside += [one for one in left if is_beside(first.word, in_full(one[0]))]
-    left = [one for one in left if one not in first.beside]
+    beside = [one for one in left if is_beside(first.word, in_full(one[0]))]
+    for raw, at in beside:
+        first.put_beside(raw, at)
+    left = [one for one in left if one not in beside]
     if not left or any(_tells_of_act(said, pieces) for said, _ in left):
         return left
-    if all(is_seen(said) for said, _ in left) and any(tells_what(said) for said, _ in left):
+    spelled = [in_full(said) for said, _ in left]
+    if all(map(is_seen, spelled)) and any(map(tells_what, spelled)):
         first.kept[:0] = left
         return []
-    seen = is_observed(left[0][0])
+    seen = is_observed(spelled[0])
     if seen or all(_FIGURE.search(said) for said, _ in left):
         doubt = [one for one in left if limiter_in(one[0]) or not seen]
         first.pieces += doubt
-        first.kept[:0] = [one for one in left if one not in doubt]
+        for raw, at in left:
+            if (raw, at) not in doubt:
+                first.put_before(raw, at)
         return []
     return left
 

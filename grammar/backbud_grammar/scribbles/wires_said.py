@@ -9,8 +9,9 @@ from decimal import Decimal
 WIRING = ("wired", "guyed")
 _METALS = {"al": "Al", "alu": "Al", "aluminium": "Al", "cu": "Cu", "copper": "Cu"}
 WIRE_WORDS = (*_METALS, "mm", "wire", "to", "and", "until", "till", "whole")
-# No wire of a bench is thicker; what is may be a gauge, or a count.
-THICKEST = Decimal(8)
+# No wire of a bench is thicker; what is may be a gauge, or a count: copper is 5 mm at most, and
+# `cu 8` a gauge.
+THICKEST = {"Al": Decimal(8), "Cu": Decimal(5)}
 _SIGN = re.compile(
     r"(?P<metal>al|alu|aluminium|cu|copper)\b"
     r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
@@ -59,7 +60,9 @@ def wires_said(piece: str) -> Iterator[str]:
         while at < len(piece) and piece[at] == " ":
             at += 1
     thick = sorted(sizes, key=_figure)
-    if len(metals) > 1 or (thick and (not metals or _figure(thick[-1]) > THICKEST)):
+    if len(metals) > 1 or (thick and not metals):
+        return
+    if thick and _figure(thick[-1]) > THICKEST[min(metals)]:
         return
     if thick:
         span = thick[0] if len(thick) == 1 else f"{thick[0]}-{thick[-1]}"

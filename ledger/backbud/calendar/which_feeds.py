@@ -128,7 +128,11 @@ def _by_place(grounds: Grounds) -> Iterator[Feed]:
             feed_path("places", grounds.first_handles.get(place, place)),
             name,
             phrase("What falls due on the trees in {name}.", name=name),
-            tuple(handle for handle, tree in grounds.trees.items() if tree.place in inside),
+            tuple(
+                handle
+                for handle, tree in grounds.trees.items()
+                if tree.place in inside and tree.standing not in ("died", "lost")
+            ),
             near=True,
         )
 

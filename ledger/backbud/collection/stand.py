@@ -115,6 +115,10 @@ def _raised(stand: Stand, event: Event, things: Things) -> None:
         _arrived(stand, event, things)
 
 
+# What died, or nobody found again, is last known where it stood.
+_WENT_AWAY: tuple[ActWord, ...] = ("sold", "returned")
+
+
 def _left(stand: Stand, event: Event, things: Things) -> None:
     to = event.first("to")
     if event.act == "returned" and stand.standing == "lent" and to is None:
@@ -125,7 +129,7 @@ def _left(stand: Stand, event: Event, things: Things) -> None:
     if event.says("stays"):
         return
     stand.standing, stand.standing_since = DEPARTURES[event.act], event.day
-    if event.act != "lent":
+    if event.act in _WENT_AWAY:
         stand.place = ""
 
 

@@ -41,7 +41,7 @@ from backbud.collection.stand import (
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import PARTS, Everyday, among
-from backbud.collection.whose import cannot_be_done
+from backbud.collection.whose import WITH_ITS_OWNER, cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
@@ -56,8 +56,9 @@ __all__ = ["Histories", "Replay", "Whereabouts"]
 
 # What moves the count of a batch, or may.
 COUNTS: frozenset[ActWord] = COMINGS_AND_GOINGS | TALLIES | {"parted-off"}
-# What changes more than where a tree stands: an earlier line, or another tree.
-_CHANGES_MORE: frozenset[ActWord] = frozenset({"corrected", "separated"})
+# What changes more than where a tree stands: an earlier line, or another tree; and what is said of
+# its owner.
+_CHANGES_MORE: frozenset[ActWord] = frozenset({"corrected", "separated", *WITH_ITS_OWNER})
 # A tree that is away may be sold, or die there; lent it is already.
 _LENT: frozenset[ActWord] = frozenset({"lent"})
 

@@ -11,12 +11,15 @@ from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
 from backbud.journal.problems import PlacedFlaw, flaw_at
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 
 # What comes by these becomes one's own.
 _COMES: tuple[ActWord, ...] = ("bought", "collected")
+# What is agreed with its owner, or billed to them; a price may be told to who would buy it.
+WITH_ITS_OWNER: frozenset[ActWord] = frozenset({"agreed", "billed"})
+_NAME = re.compile(r"[^\W\d_]+")
 _FIGURE = re.compile(r"\d")
 
 
@@ -48,6 +51,11 @@ def _not_ones_own(event: Event, tree: Whereabouts, things: Things) -> PlacedFlaw
             "Write who has it back: its owner; where another took it along, say so after “ -- ”. "
             "What is yours is lent, or sold."
         )
+    elif _is_agreed_with_another(event, tree, things):
+        hint = (
+            "Where the price was agreed with its owner, write agreed and the price, and who said "
+            "so after “ -- ”; else begin the line with noted."
+        )
     else:
         return _comes_again(event, tree)
     whose = f"belongs to “{tree.owner}”" if tree.owner else "is your own"
@@ -60,7 +68,35 @@ def _goes_to_another(event: Event, tree: Whereabouts, things: Things) -> bool:
     may only have carried it."""
     to = event.first("to") if event.own else None
     person = things.find(to.handle) if to is not None and to.handle else None
-    return person is not None and tree.owner != UNKNOWN_OWNER and person.handle != tree.owner
+    return person is not None and not _is_owner(person, tree, things)
+
+
+def _is_owner(person: Thing, tree: Whereabouts, things: Things) -> bool:
+    """Whether a person owns a tree, or is called by the first of its owner's names: `Ty`, on a tree
+    of Ty Beasley, and `Mrs O`, on one of Mrs Ostrander; or nobody knows whose it is."""
+    if tree.owner in (person.handle, UNKNOWN_OWNER):
+        return True
+    owner = things.find(tree.owner) if tree.owner else None
+    if owner is None:
+        return False
+    said, whole = (_NAME.findall(one.title.casefold()) for one in (person, owner))
+    *first, last = said or [""]
+    is_initial = len(last) == 1 and bool(first)
+    return (
+        0 < len(said) <= len(whole)
+        and whole[: len(first)] == first
+        and (whole[len(first)].startswith(last) if is_initial else whole[len(first)] == last)
+    )
+
+
+def _is_agreed_with_another(event: Event, tree: Whereabouts, things: Things) -> bool:
+    """Whether a price is said, in other words, to be agreed with or billed to who does not
+    own the tree: a helper who says yes agrees to nothing."""
+    if event.act not in WITH_ITS_OWNER:
+        return False
+    said = (event.first("with") or event.first("to")) if event.own else None
+    person = things.find(said.handle) if said is not None and said.handle else None
+    return person is not None and not _is_owner(person, tree, things)
 
 
 def _comes_again(event: Event, tree: Whereabouts) -> PlacedFlaw | None:

@@ -13,7 +13,7 @@ from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.held_back import HELD
-from backbud_grammar.held_hints import may_be_of_some
+from backbud_grammar.held_hints import has_lost_its_sum, may_be_of_some
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, REMOVED, limiter_among, word_set
 from backbud_grammar.problems import KEPT, Flaw, meant_in
@@ -145,6 +145,8 @@ def _may_be_offered(
     if not unread or may_be_of_some(form, unread) or not is_sound(form.word, read):
         return False
     if form.word == _MENDS:
+        return False
+    if has_lost_its_sum(form, [read], unread):
         return False
     first = unread[0].casefold().split()[0]
     if not read and first in LIMITING | REMOVED and form.word not in _OFF_IS_FROM:

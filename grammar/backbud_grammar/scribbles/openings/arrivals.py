@@ -34,7 +34,10 @@ OPENINGS: tuple[ActOpening, ...] = (
         "returned",
         r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
         r"(?:(?:given|gone|went|brought|taken|driven) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
-        r"(?:gone|went) home with (?P<to>@PERSON@)(?!['’])",
+        r"(?:(?:gone|went|back) )?home (?:with|to) (?P<to>@PERSON@)(?!['’])",
+        r"(?:collected|picked up|fetched|taken(?: home| away)?) by (?P<to>@PERSON@)(?!['’])",
+        r"(?:handed (?:back|over)|given back|delivered(?: back)?) to (?P<to>@PERSON@)(?!['’])",
+        r"(?:gone|home|away)[,.]? (?P<to>@PERSON@) (?:has |had )?(?:it|her|him|(?:collected|fetched|picked up|took)(?: it| her| him)?)(?=$|,)",
     ),
     *rows(
         "received",

@@ -127,7 +127,15 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"rubbed off (?:all )?(?:the )?(?=buds? on)",
         r"suckers (?:off|removed|pulled)(?: (?:the )?(?:base|trunk|roots|nebari))?(?=$|,)",
     ),
-    *rows("pruned", r"hard cut back", r"cut hard back", details="hard"),
+    *rows("pruned", r"took (?=(?:left|right) \d off(?: whole)?(?:$|,))"),
+    *rows(
+        "pruned",
+        r"hard cut back",
+        r"cut hard back",
+        r"hard[- ]?pruned",
+        r"cut back hard",
+        details="hard",
+    ),
     *rows("pruned", r"trunk[- ]chop(?:ped)?", noun=True),
     *rows(
         "pinched",
@@ -151,12 +159,22 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:air[- ]?)?layer (?:peeped(?: at)?|peeked(?: at)?|checked|looked at|inspected)",
         details="layer",
     ),
+    *rows("defoliated", r"leaves cut (?:in )?half", r"leaves halved", details="half of each leaf"),
+    *rows(
+        "wired",
+        r"(?=\d(?:[.,]\d)?(?: mm)? (?:al|cu|aluminium|copper) (?:on|round) (?:the )?(?!branch)"
+        r"(?:(?:left|right|apex|top|leader|trunk|first|second|low|lower|upper|branch|and|\+|&|\d)(?: |,|$))+$)",
+    ),
+    *rows(
+        "pinched",
+        r"(?=(?:soft |new |strong |long )*(?:tips|shoots|candles) (?:pinched|nipped|halved)(?:$|,| by| to| back| out))",
+        r"(?=(?:top|low|lower|upper|strong|weak|outer|inner) candles (?:halved|snapped|broken|pinched))",
+    ),
     *rows(
         "defoliated",
         r"(?:big|large) leaves cut (?:in |by )?half",
         details="half of each leaf, large leaves",
     ),
-    *rows("defoliated", r"leaves cut (?:in )?half", details="half of each leaf"),
     *rows("pinched", r"bud[- ]pinch(?:ed|ing)?(?=$|,)", noun=True),
     *rows("pinched", r"(?=candles (?:half|1/2|1/3|2/3) (?:broken|snapped|pinched)(?:$|,))"),
     *rows(
@@ -211,6 +229,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("defoliated", r"big leaves off", r"large leaves off", details="large leaves"),
     *rows("defoliated", r"outer leaves off", details="outer leaves"),
+    *(
+        row
+        for which, said in (("strong", "strong(?:est)?|big|fat"), ("weak", "weak(?:er|est)?|small"))
+        for row in rows(
+            "decandled",
+            rf"(?:all )?(?:the )?(?:{said}) candles (?:all )?(?:cut|cut off|off)",
+            details=which,
+        )
+    ),
     *rows(
         "decandled",
         rf"{ALL}candles (?:cut|cut off|all off|off)",
@@ -228,6 +255,21 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:(?:new|second|third|all|long|soft) )+shoots pinched",
     ),
     *rows(
+        "pinched",
+        r"(?:strong(?:est)?|long(?:est)?|big|fat) (?:ones|candles) (?=(?:snapped|broken|pinched|twisted|halved)(?: back)?(?: by| to)?(?: half| \d/\d| a third)?(?:$|,))",
+        details="strong",
+    ),
+    *rows(
+        "trimmed",
+        r"(?:long|longest) (?:ones|shoots) (?:cut )?(?:back )?(?=to \d (?:leaves|leaf|pairs?)(?:$|,))",
+        details="long shoots",
+    ),
+    *rows(
+        "pruned",
+        r"(?:long|longest) (?:ones|shoots|whips|growth) (?:cut )?(?:back )?(?=to \d (?:buds?|nodes?)(?:$|,))",
+        details="long shoots",
+    ),
+    *rows(
         "trimmed",
         r"tips? cut back",
         r"scissors? (?:only|over)",
@@ -242,8 +284,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "pruned",
-        r"hard[- ]?pruned",
-        r"cut back hard",
         r"(?=cut back\b)",
         r"chopped(?= )",
         r"sawn? off",
@@ -301,7 +341,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("wired", r"wired up", r"wires? on", r"full wire"),
     *rows(
         "wired",
-        r"(?=(?:top third|top half|upper part|lower branches|whole tree|apex|top|crown) wired)",
+        r"(?=(?:(?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|whole tree|apex|top|crown"
+        r"|(?:new )?leader) (?:re-?)?wired(?:,|$| \d| with| up))",
     ),
     # One guy of several is off: which, nobody said, unless a part stands behind it.
     *rows("unguyed", r"guys (?:off|removed|cut|out)", r"guy wires (?:off|removed|cut|out)"),
@@ -317,45 +358,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         details="on",
     ),
     *rows("unwrapped", r"raffia (?:off|removed|cut)"),
-    *rows("carved", r"jinned", r"new (?:jin|shari) (?:cut|made)", r"shari (?:cut|widened|opened)"),
-    *rows(
-        "treated-deadwood",
-        r"(?:lime sulphur|ls)(?: on| to| all)*(?= (?:all |the )*(?:jins?|shari|deadwood|dead wood|trunk))",
-        r"(?:jins?|shari|deadwood|dead wood)(?: (?:and|\+|&) (?:jins?|shari|deadwood))? "
-        r"(?:limed|painted|whitened)",
-        details="lime sulphur",
-    ),
-    *rows(
-        "treated-deadwood",
-        r"(?:lime sulphur|ls)(?= (?:neat|undiluted|\d coats?|1:1))",
-        details="lime sulphur",
-    ),
     *rows("trimmed", r"(?:second|2nd) (?:clip|trim)(?=$|,| \d)", details="second round", noun=True),
     *rows("defoliated", r"half defol(?:iated|iation)?(?=$|,)", details="half"),
-    *rows("bloomed", r"flowers (?=\d)", r"(?=\d+ flowers? (?:open|out)\b)"),
-    *rows(
-        "sealed",
-        r"paste(?=,|$)",
-        r"(?:cuts|wounds?) (?:sealed|pasted)",
-        r"pasted(?= )",
-        r"paste on(?= )",
-        r"cut paste on",
-    ),
-    *rows(
-        "grafted",
-        r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
-    ),
-    *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
-    *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
-    *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
-    *rows("layered", r"(?:air[- ]?)?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
-    *rows("layered", r"air[- ]?layer", noun=True),
-    *rows(
-        "separated",
-        r"(?:layer|air[- ]?layer) (?:off|cut off|severed|sawn off)",
-        "layer"
-        r" separated",
-    ),
-    *rows("bent", r"bent down", r"trunk bent", r"lowered (?=left|right|branch|first)"),
-    *rows("styled", r"first styling", r"restyled", r"set the lines"),
 )

@@ -17,6 +17,11 @@ _CARRIED = r"(?:put|took|taken|carried|brought|placed|shifted|moved|set|stood|go
 _WHAT = r"(?: (?:it|her|him|this one|the tree|all))*"
 _WAY = r"(?: (?:back|up|down|out|outside|inside|over|again|out of the (?:sun|wind|rain|frost)))*"
 
+_COVER = (
+    r"(?:fleece|frost (?:cloth|blanket|fleece)|(?:old )?(?:quilt|blanket|duvet|sheet|sack(?:ing|s)?|carpet|sheets|blankets)|hessian|burlap"
+    r"|straw|bubble ?wrap|bracken|leaf mould|mulch|bark|cardboard|bubble foil)"
+)
+
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "moved",
@@ -25,8 +30,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"{_CARRIED}{_WHAT}{_WAY}(?: in)? (?:in|into|to|onto|on|under|at) (?:the )?(?=@PLACE@)",
         r"(?:moved )?(?:from )?(?P<from>@PLACE@) (?:to|into) +(?:the )?(?=@PLACE@)",
         r"back (?:in|on|under|at) (?:the )?(?=@PLACE@)",
+        r"(?:back |straight )?(?:out of|out from|from) (?:the )?(?P<from>@PLACE@),? (?:back )?(?:(?:in|into|to|onto|on|under) )?(?:the )?(?=@PLACE@)",
         r"(?:into|to|onto) the (?=@PLACE@)",
         r"(?:out|outside|inside|back outside|back out|back in) (?:in|into|to|onto|on) (?:the )?(?=@PLACE@)",
+    ),
+    *rows(
+        "watered",
+        r"(?:hosed?|watered|cans?)(?: (?:all|everything|everyone|them all|the lot))? (?=(?:twice|\d times|three times)(?: today)?(?:$|,))",
+        r"hosed (?:all|everything|everyone|the lot)(?=$|,)",
     ),
     *rows(
         "watered",
@@ -54,6 +65,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         r"covered(?: (?:it|all|everything|the pots?))* (?=with (?:fleece|frost cloth|mulch|straw|bark))",
+    ),
+    *rows(
+        "protected",
+        rf"(?=(?:double )?{_COVER} (?:back )?(?:on|over|round|around|up)(?: (?:it|all|everything|them|the (?:tree|pots?|box|boxes|roots|lot|top)|again|tonight))*"
+        rf"(?: ?(?:\+|&|and) ?{_COVER} (?:on|over|round|around)(?: (?:it|all|them|the (?:tree|pots?|box|boxes|roots|lot|top)))*)?(?:$|,))",
     ),
     *rows(
         "protected",
@@ -108,7 +124,8 @@ OPENINGS: tuple[ActOpening, ...] = (
         "protected",
         r"(?:wrapped|covered|tucked up|packed|bedded) (?=(?:in|with|under) (?:fleece|straw|bubble ?wrap|mulch|bark|leaves|hessian|bracken))",
     ),
-    *rows("protected", r"net (?=against )", details="net"),
+    # A net may be against frost, sun or birds: it is asked where it does not say so.
+    *rows("protected", r"net(?:ted)?(?: (?:on|over|up))? (?=against )", details="net"),
     *rows(
         "shaded",
         r"(?:(?:shade|shadow|shading)[- ]?(?:net|cloth)|net)(?: (?:up|on|over|out))*(?=,? ?\d+ %(?:$|,))",
@@ -196,10 +213,16 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=\d{1,2}-\d{1,2}-\d{1,2}\b)",
         r"liquid feed",
         r"(?=fish (?:\d|emulsion|at|feed))",
+        r"(?=fish$)",
         r"(?=liquid \d)",
         r"feed(?=[:,])",
         r"(?=(?:rapecake|okigoe|tama|cakes?|pellets)(?:$|,| \d| [x×]| on\b| new\b| fresh\b| half\b| each\b| round\b| (?:a|per|to) ))(?![^?]*\b(?:bought|ordered|arrived|delivered|delivery|price|eaten)\b)",
         r"(?=0-10-10)",
+    ),
+    *rows(
+        "treated",
+        rf"(?={SPRAY} (?:tonight|today|this (?:evening|morning|a\.?m\.?|p\.?m\.?))(?:$|,))",
+        noun=True,
     ),
     *rows(
         "treated",
@@ -214,11 +237,16 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"brushed off",
         r"(?=cut out (?:and|\+|&) burn)",
     ),
-    *rows("treated", r"hosed (?:off|down)(?: first)?", details="water jet"),
+    *rows(
+        "treated",
+        r"hosed (?:off|down)(?: first)?",
+        r"hosed (?:the )?(?:undersides?|underneath|leaves from below)(?: (?:hard|well|off))*",
+        details="water jet",
+    ),
     *rows("flushed", r"flushed(?: through)?", r"leached", r"rinsed through"),
     *rows(
         "soaked",
-        r"soaked(?: through)?",
+        r"soaked(?: through)?(?! in(?: after| well| with|,|$))",
         r"(?:deep |good |long )+soak(?=$|,| \d)",
         r"dunked",
         r"stood in (?:a |the )?(?:tub|water|bucket)",
@@ -237,19 +265,21 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("protected", r"pots? wrapped", details="pot wrapped"),
     *rows("protected", r"mulched(?: in)?", details="mulch"),
     *rows("protected", r"heeled in", details="heeled in"),
-    *rows(
-        "protected", r"(?:moth |bird |insect |hail )?net (?:on|over|up)", r"netted", details="net"
+    *(
+        row
+        for what in ("moth", "bird", "insect", "hail")
+        for row in rows("protected", rf"{what} net (?:on|over|up)", details=f"net, against {what}s")
     ),
     *rows(
         "unprotected",
-        r"fleece (?:off|away)(?: again)?",
-        r"net (?:off|down)",
+        r"(?:fleece|frost (?:cloth|blanket|fleece)) (?:off|away)(?: again)?",
         r"(?:covers?|bubble wrap|mulch) off",
         r"unfleeced",
     ),
     *rows(
         "shaded",
-        r"shade (?:cloth|net)(?: \d+ %)? (?:on|up|over)",
+        r"(?=shade (?:cloth|net) \d+ % (?:on|up|over))",
+        r"shade (?:cloth|net) (?:on|up|over)",
         r"under shade cloth",
         r"shading (?:on|up)",
     ),

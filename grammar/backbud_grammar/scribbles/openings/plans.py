@@ -20,6 +20,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?P<named>{WORK}|{TO_DO}) (?:put off|postponed|delayed|waits|must wait|can wait|has to wait)"
         rf" {TILL}(?P<when>{WHEN})",
         rf"(?:postponed|delayed|put off) (?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN})",
+        rf"(?!wir)(?P<named>{WORK}|{TO_DO}) (?:off|on hold|held off) (?:till|until|til|'til) (?P<when>{WHEN})",
         rf"(?P<named>{WORK}|{TO_DO}) not (?:till|until|til|before) (?P<when>{WHEN})",
     ),
     *rows(

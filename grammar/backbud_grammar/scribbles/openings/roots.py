@@ -34,6 +34,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"umgetopft|umtopfen|verpot(?:ten)?",
         noun=True,
     ),
+    *rows("repotted", r"repot(?:ted)? (?:at last|finally|at long last)[:,]?", noun=True),
     # Which of the works of potting it was may stand nowhere.
     *rows(
         "repotted",

@@ -19,6 +19,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "checked",
+        r"(?:the )?(?:air ?)?layer (?:opened(?: up)?|unwrapped|had a look)(?=$|,)",
+        details="layer",
+    ),
+    *rows(
+        "checked",
         r"roots? (?:in|at) (?:the )?(?:air ?)?layer(?= (?:seen|showing|visible)(?:$|,))",
         details="layer",
     ),
@@ -27,6 +32,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "checked",
         r"(?=(?:wire|ties|guys?|graft|layer|roots) (?:all )?(?:not biting|biting|fine|loose|ok|good)$)",
+    ),
+    *rows(
+        "checked",
+        r"(?=(?:wire|ties|guys?|graft|layer) (?:is |are |still |all )*(?:ok|okay|fine|good)(?: still)?(?:$|,))",
+        r"(?=(?:thread |approach |side |cleft )?grafts? (?:has |have |is |are |all )*(?:taken|took|not taken|swelling|callus(?:ed|ing)|green|alive|dead|healed|knitted)(?: (?:well|nicely|on both sides|both sides))?(?:$|,))",
     ),
     *rows("measured", r"(?=(?:EC|pH|dH)\s?\d)", r"(?=run[- ]?off EC)"),
     *rows(

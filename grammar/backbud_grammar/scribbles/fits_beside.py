@@ -1,0 +1,80 @@
+"""Tells whether a piece says no more of an act than why, how it was found, or what stays as is."""
+
+from __future__ import annotations
+
+import re
+
+from backbud_grammar.forms import ActForm
+from backbud_grammar.scribbles.beside import all_else_stays, grows_on, is_beside, stays_till
+from backbud_grammar.scribbles.draft import Draft
+from backbud_grammar.scribbles.openings.nouns import NOUNS
+from backbud_grammar.scribbles.talked import is_reason
+
+_OFF_ONES = ("unwired", "unguyed", "untied")
+# What is begun and stays for some time, beside what is put on.
+_BEGUN = ("layered", "grafted", "bent", "shaded", "protected")
+_NOT_DONE = re.compile(
+    r"no (?P<work>[^\W\d]+(?:[- ][^\W\d]+)?)(?: (?:done|this time))?", re.IGNORECASE
+)
+# What the hours came to; of a bill it is the sum, where no other was charged.
+_HOURS_AND_SUM = re.compile(r"\d[\d.,]* h(?: (?:@|at) \d[\d.,]*)? ?= ?\d[\d.,]*")
+# Why it was done, by what the tree wants of it.
+_NEEDS = re.compile(
+    r"(?:(?:it |she |he |tree )?(?:needs?|wants?) (?:the |its |to build )?"
+    r"(?:strength|energy|vigou?r|building up|feeding up|light|air)"
+    r"|(?:for|more) (?:strength|energy|vigou?r|light|air|back ?budding|ramification|density"
+    r"|girth))",
+    re.IGNORECASE,
+)
+# A share of the tree that was done.
+_SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
+
+
+def is_in_part(draft: Draft) -> bool:
+    """Whether what was read says that only part of the tree was done."""
+    return _names_part(draft) or any(_SOME.search(said) for said, _ in draft.pieces)
+
+
+def fits_beside(draft: Draft, piece: str, line: str) -> bool:
+    """Whether a piece fits what the act says; `line`: the whole of it."""
+    form = draft.form
+    if form.word == "lost" and not draft.pieces:
+        # Of a batch it may be some.
+        return False
+    if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
+        return True
+    if form.bearing == "does" and _NEEDS.fullmatch(piece) is not None:
+        return True
+    if form.word == "billed":
+        return _HOURS_AND_SUM.fullmatch(piece) is not None and "charged" in line
+    return (
+        (_may_stay(draft) and all_else_stays(piece))
+        or (_lasts(draft) and stays_till(piece))
+        or (form.work == "branches" and not form.undone_by and grows_on(piece))
+        or _is_other_work(form, piece)
+    )
+
+
+def _names_part(draft: Draft) -> bool:
+    return any(" on " in f" {said}" for said, _ in draft.pieces)
+
+
+def _may_stay(draft: Draft) -> bool:
+    """Whether the rest may stay as it is: where a part was named, or some of what was cut."""
+    if draft.form.word in _OFF_ONES:
+        return _names_part(draft)
+    return draft.form.bearing == "does" and is_in_part(draft)
+
+
+def _lasts(draft: Draft) -> bool:
+    """Whether what an act puts on, or begins, stays for some time."""
+    return (bool(draft.form.undone_by) or draft.form.word in _BEGUN) and any(draft.pieces)
+
+
+def _is_other_work(form: ActForm, piece: str) -> bool:
+    """Whether a piece says that a work was not done which is another than this: `no thinning`."""
+    found = _NOT_DONE.fullmatch(piece)
+    if found is None or form.bearing != "does" or form.names_act:
+        return False
+    noun = NOUNS.get(found["work"].casefold(), "")
+    return bool(noun) and noun != form.word

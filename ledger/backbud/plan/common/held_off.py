@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-from backbud.climate.coldest_night import LEAN_K
 from backbud.climate.degrees import degrees
 from backbud.species import Temperature, Year
 from backbud.tongue import phrase
 
 # What they hold off for a whole cold week.
 HELD_OFF_K = 8.0
+# With less than this to spare they hardly do, and the keeper is told.
+_HARDLY_K = 1.0
 
 
 class HeldOff(NamedTuple):
@@ -36,7 +37,7 @@ def held_off(year: Year, coldest_c: float, bears: Temperature) -> HeldOff:
     azalea).
     """
     below, top = bears.celsius - coldest_c, year.top_bears_c
-    if below < HELD_OFF_K - LEAN_K:
+    if below < HELD_OFF_K - _HARDLY_K:
         return ENOUGH
     close = phrase(
         " That is {below_k:.1f} K below what its roots bear, and such a cover holds off about "

@@ -160,4 +160,4 @@ async def test_beside_each_line_stands_what_it_led_to_and_above_it_why(editor):
     said = await editor.client.workspace_execute_command_async(
         lsp.ExecuteCommandParams(command.command, command.arguments)
     )
-    assert "because 2027-03-06: wired 2.5 mm Al on left 2, on left 3. (diary.txt:5)" in said
+    assert "because 6 March 2027: wired 2.5 mm Al on left 2, on left 3. (diary.txt:5)" in said

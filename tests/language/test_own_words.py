@@ -181,7 +181,7 @@ def test_a_word_that_is_not_understood_without_it_does_not_settle_or_bill(writte
         ("ng not  fine", "“not” limits what a line says"),
         ("hoshi x  wired", "“hoshi” is a handle of a tree"),
         ("2x  x 2", "“2x” does not begin with a letter"),
-        ("foo bar", "nothing says what this stands for"),
+        ("foo baz", "nothing says what this stands for"),
         ('foo  "a b"', "own words stand for details"),
         ("foo  wired -- x", "own words stand for details"),
         ("foo, bar  wired", "own words hold no “,”"),

@@ -197,7 +197,7 @@ def test_between_the_tropics_months_tell_no_season(written, card) -> None:
     assert {one.id.split("/")[1] for one in session.plan().all()} == {"wire-check", "wire-off"}
     # Once something is known of its air, all is foretold; further off, the months say something.
     known = f"place yard\n  {card}\n  low {'24 ' * 12}C\n  high {'31 ' * 12}C\n{diary}"
-    assert len(list(written(known, "2026-05-02").plan().all())) > 10
+    assert len(list(written(known, "2026-05-02").plan().all())) >= 10
     further = written(f"place yard\n  latitude 24 N\n{diary}", "2026-05-02")
     assert len(list(further.plan().all())) > 20
 

@@ -66,7 +66,7 @@ def test_an_act_is_read_with_its_details_and_its_rule_is_asked(example) -> None:
         "2026-11-27",
         "2027-02-05",
     ]
-    assert follow_up.because[0].text == "2026-05-01: inoculated 20 g."
+    assert follow_up.because[0].text == "1 May 2026: inoculated 20 g."
     example.append("hoshi\n  inoculated soon\n")
     assert [p.message for p in example.problems()] == [
         "“soon” is not understood here, so this line is held back and changes nothing"

@@ -115,8 +115,8 @@ def test_so_many_of_those_are_read_who_had_no_manual() -> None:
 
 # Of 180 lines (154 that are no mere notes) in four lots, each read first before the tables were
 # widened by it: right 12, 18, 24 and 37 %, right or in part 41, 54, 54 and 59 %, told 76, 82, 86
-# and 85 %, and one misread (`not watered 5 d` as a plan), which was mended. `net off` and who agrees
-# to a price are asked since: three lines that were right or in part are not.
+# and 85 %, and one misread (`not watered 5 d` as a plan), which was mended. `net off` and who
+# agrees to a price are asked since: three lines that were right or in part are not.
 LEAST_ON_THE_ROOF = (0.38, 0.62, 0.89)
 
 

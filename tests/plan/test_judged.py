@@ -253,7 +253,10 @@ def test_where_there_is_too_much_to_judge_it_says_so(written, tmp_path, capsys) 
     assert (session.cautions.cautions, session.cautions.not_judged) == ((), 61)
     assert planned(session) == []
     assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
-    assert "61 works of the last 400 days may be out of their time" in capsys.readouterr().out
+    assert (
+        "61 works of the last 400 days may be out of time and not judged yet"
+        in capsys.readouterr().out
+    )
     written(text, "2026-06-20", settings=HOME).remember_cautions()
     after = written(text, "2026-06-20", settings=HOME)
     assert (len(after.cautions.cautions), after.cautions.not_judged) == (1, 0)
@@ -268,6 +271,22 @@ place yard
   low   5.7 7.0 9.2 11.1 14.2 18.0 20.3 20.4 18.2 14.4 10.0 7.3 C
   high  16.0 18.1 21.9 23.4 27.7 32.6 36.0 35.5 31.7 26.0 20.2 16.6 C
 """
+
+
+def test_a_diary_of_many_pages_is_judged_by_a_plan_alone(
+    written, tmp_path, capsys, monkeypatch
+) -> None:
+    """All of it would have to be gone through for one new line."""
+    text = COOL + tree("trident maple") + LATE
+    session = written(text, "2026-06-20", settings=HOME)
+    assert (len(session.cautions.cautions), session.cautions.not_judged) == (1, 0)
+    monkeypatch.setattr("backbud.plan.not_judged.MOST_PAGES", len(session.journal.pages) - 1)
+    changed = text.replace("same pot", "tray-7")
+    assert main(["check", str(tmp_path), "--on", "2026-06-20"]) == 0
+    out = capsys.readouterr().out
+    assert "1 work of the last 400 days may be out of time and not judged yet" in out
+    again = written(changed, "2026-06-20", settings=HOME, any_problems=True)
+    assert planned(again) == [] and again.cautions.not_judged == 1
 
 
 def test_a_work_is_judged_by_the_days_that_the_climate_gives(care) -> None:

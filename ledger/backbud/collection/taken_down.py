@@ -6,7 +6,7 @@ page wants them.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Container, Iterable, Iterator, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -16,7 +16,7 @@ from backbud.collection.held import held
 from backbud.collection.on_tree import OFF_PARTS, ON_PARTS, Change, put_on_by
 from backbud.collection.state import Entry, OnTree
 from backbud.journal.dated import DatedBlock
-from backbud.journal.events import Event
+from backbud.journal.events import Event, Origin
 
 
 class Everyday(Struct, gc=False, eq=False):
@@ -166,6 +166,11 @@ class Lines:
         self._seen = len(self._changing)
         return self._on_tree
 
+    def tell_of(self, blocks: Container[int], works: Container[Origin]) -> bool:
+        """Whether one of the lines stands in one of these blocks (by `id`), or is one of these
+        works or corrected by one; without making the entries of all others."""
+        return any(_tells_of(line, blocks, works) for line in self._lines)
+
     def forget_what_is_on(self) -> None:
         """Let go of what is on the tree: it is worked out again for whoever asks."""
         self._on_tree, self._seen = None, 0
@@ -185,6 +190,17 @@ class Lines:
             # Another thread may ask meanwhile, and never sees half of them.
             self._entries = entries
         return self._entries
+
+
+def _tells_of(
+    line: Entry | Everyday | Inherited, blocks: Container[int], works: Container[Origin]
+) -> bool:
+    if isinstance(line, Everyday):
+        return id(line.block) in blocks
+    if isinstance(line, Inherited):
+        return any(_tells_of(entry, blocks, works) for entry in line.entries)
+    by = line.corrected_by
+    return line.event.origin in works or (by is not None and by.origin in works)
 
 
 def _changing(line: Entry | Everyday | Inherited) -> Iterator[Event]:

@@ -139,6 +139,6 @@ def _cautions(told: CautionsTold) -> Iterator[str]:
 
         yield ""
         yield (
-            f"{number(told.not_judged, 'work')} of the last 400 days may be out of their time, and"
-            " are not judged yet: that takes backbud due, or backbud make."
+            f"{number(told.not_judged, 'work')} of the last 400 days may be out of time and not"
+            " judged yet: that takes backbud due, or backbud make."
         )

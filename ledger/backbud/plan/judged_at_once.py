@@ -72,7 +72,7 @@ def _to_plan(
     be over by now."""
     trees = {one.tree for one in told}
     closing = left.closing() if trees else ()
-    handles = set(trees_with_lines(left.works(), histories())) if left.lines else set()
+    handles = set(trees_with_lines(left.lines, histories())) if left.lines else set()
     if closing:
         handles |= trees.intersection(trees_with_lines(closing, histories()))
     return frozenset(handles)

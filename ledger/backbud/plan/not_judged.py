@@ -8,10 +8,8 @@ from datetime import date, timedelta
 
 from msgspec import Struct
 
-from backbud.collection.state import Entry
 from backbud.collection.whereabouts import Histories
-from backbud.journal.dated import DatedBlock, DatedPage, events_of
-from backbud.journal.events import Event, Origin
+from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.read import Journal
 from backbud.publish.memory import MemoryOf
 from backbud_grammar.act_words import ActWord
@@ -23,6 +21,9 @@ REMEMBERED = "judged"
 SINCE, DONE_SINCE = timedelta(days=400), timedelta(days=200)
 # More than a keeper writes between two looks: what a check plans trees for, and still is quick.
 MOST_WORKS = 60
+# What was done to their trees is gone through from the first page on: of more than the pages of ten
+# years that takes longer than a check should.
+MOST_PAGES = 4000
 # What a species judges beside root work; what says that such a work is to come, or was another.
 _DONE: tuple[ActWord, ...] = ("pruned", "decandled", "defoliated")
 _SAID: frozenset[str] = frozenset({"planned", "put-off", "corrected"})
@@ -30,25 +31,26 @@ _SAID: frozenset[str] = frozenset({"planned", "put-off", "corrected"})
 _CLOSING: tuple[ActWord, ...] = ("checked", "vigour", "skipped", "repotted")
 
 
+# A block, and the place of an act in it.
+_Line = tuple[DatedBlock, int]
+
+
 class NotJudged(Struct, frozen=True):
     """The pages of the last 400 days that no plan has seen, and the works on them that may be out
-    of their time: a block and the place of the act in it."""
+    of their time: a block and the place of the act in it. `of_pages`: how many the diary has."""
 
     pages: tuple[DatedPage, ...]
-    lines: tuple[tuple[DatedBlock, int], ...]
+    lines: tuple[_Line, ...]
+    of_pages: int = 0
 
     @property
     def are_many(self) -> bool:
-        """Whether there are more of them than a check judges."""
-        return len(self.lines) > MOST_WORKS
+        """Whether there are more of them, or of the diary's pages, than a check goes through."""
+        return len(self.lines) > MOST_WORKS or self.of_pages > MOST_PAGES
 
-    def works(self) -> tuple[Event, ...]:
-        """The works."""
-        return tuple(block.event(i) for block, i in self.lines)
-
-    def closing(self) -> tuple[Event, ...]:
+    def closing(self) -> tuple[_Line, ...]:
         """What on these pages may close what was said of a tree before."""
-        return tuple(events_of(self.pages, *_CLOSING))
+        return tuple(_lines_of(self.pages, _CLOSING))
 
 
 def not_judged(journal: Journal, today: date, program: str, memory: MemoryOf | None) -> NotJudged:
@@ -60,16 +62,20 @@ def not_judged(journal: Journal, today: date, program: str, memory: MemoryOf | N
     new = tuple(page for page in pages if page.digest not in known)
     acts = journal.acts.items()
     done = _SAID.union(_DONE, (word for word, row in acts if "root_work" in row.traits))
-    lines = (
+    of_late = [page for page in new if page.when.first >= today - DONE_SINCE]
+    before = [page for page in new if page.when.first < today - DONE_SINCE]
+    lines = (*_lines_of(of_late, done), *_lines_of(before, _SAID))
+    return NotJudged(new, lines, len(journal.pages))
+
+
+def _lines_of(pages: Iterable[DatedPage], acts: Container[str]) -> Iterator[_Line]:
+    return (
         (block, i)
-        for page in new
+        for page in pages
         for block in page.blocks
-        for wanted in [done if page.when.first >= today - DONE_SINCE else _SAID]
-        if not wanted.isdisjoint(block.acts)
         for i, act in enumerate(block.acts)
-        if act in wanted
+        if act in acts
     )
-    return NotJudged(new, tuple(lines))
 
 
 def keep_judged(journal: Journal, today: date, program: str, memory: MemoryOf) -> None:
@@ -80,17 +86,12 @@ def keep_judged(journal: Journal, today: date, program: str, memory: MemoryOf) -
         memory.keep(REMEMBERED, kept)
 
 
-def trees_with_lines(works: Sequence[Event], histories: Histories) -> tuple[str, ...]:
+def trees_with_lines(lines: Sequence[_Line], histories: Histories) -> tuple[str, ...]:
     """The handles of the trees that these works were done to, or are planned for."""
-    lines = {work.origin for work in works}
-    return tuple(handle for handle, at in histories.trees.items() if _has(lines, at.entries))
-
-
-def _has(lines: Container[Origin], entries: Iterable[Entry]) -> bool:
-    return any(
-        entry.event.origin in lines
-        or (entry.corrected_by is not None and entry.corrected_by.origin in lines)
-        for entry in entries
+    blocks = {id(block) for block, _ in lines}
+    origins = {block.event(i).origin for block, i in lines}
+    return tuple(
+        handle for handle, at in histories.trees.items() if at.lines.tell_of(blocks, origins)
     )
 
 

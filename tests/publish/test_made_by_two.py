@@ -14,7 +14,6 @@ from pathlib import Path
 import pytest
 
 from backbud.journal import room_for_copy
-from backbud.journal.second_process import may_be_copied
 from backbud.journal.shared_out import shared_out
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
@@ -145,11 +144,17 @@ def half_of(part: int) -> Iterator[bytes]:
 FIRST = os.getpid()
 
 
-@pytest.mark.skipif(not may_be_copied(), reason="there is no second processor, or a thread runs")
+@pytest.fixture
+def copied(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What other tests of this process left running, and how many processors there are, is no
+    matter: the copy asks for none of it."""
+    monkeypatch.setattr("backbud.journal.shared_out.may_be_copied", lambda: True)
+
+
 @pytest.mark.parametrize("apart", [True, False])
 @pytest.mark.parametrize("make", [pieces_of, half_of])
 def test_each_part_comes_once_and_whole(
-    tmp_path: Path, make: Callable[[int], Iterator[bytes]], apart: bool
+    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]], apart: bool
 ) -> None:
     shared = shared_out(8, str(tmp_path), make, apart=apart)
     assert shared is not None
@@ -163,8 +168,7 @@ def test_each_part_comes_once_and_whole(
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.skipif(not may_be_copied(), reason="there is no second processor, or a thread runs")
-def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path) -> None:
+def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path, copied: None) -> None:
     """Who ends early leaves no process behind."""
     shared = shared_out(500, str(tmp_path), pieces_of, apart=True)
     assert shared is not None

@@ -161,9 +161,9 @@ def _never(one: Piece) -> bool:
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
     if form.word == "bent":
-        return _amount_on_part(pieces)
+        return _on_its_part(pieces, _FAR)
     if form.word not in ("wired", "guyed"):
-        return _share_on_part(pieces) if form.work == "branches" else pieces
+        return _on_its_part(pieces, _SHARE) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
     parts = [one for one in pieces if one[0].startswith("on ")]
     if len(sizes) != 1 or not parts:
@@ -172,24 +172,14 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others
 
 
-def _share_on_part(pieces: list[Piece]) -> list[Piece]:
-    """`candles, 1/2, on top` is half of them, there."""
-    shares = [one for one in pieces if _SHARE.fullmatch(one[0])]
+def _on_its_part(pieces: list[Piece], what: re.Pattern[str]) -> list[Piece]:
+    """`candles, 1/2, on top` is half of them, there; `on trunk, 1/2 inch` is so far, there."""
+    those = [one for one in pieces if what.fullmatch(one[0])]
     parts = [one for one in pieces if one[0].startswith("on ")]
-    if len(shares) != 1 or len(parts) != 1:
+    if len(those) != 1 or len(parts) != 1:
         return pieces
-    joined = (f"{shares[0][0]} {parts[0][0]}", shares[0][1])
-    return [joined if one is shares[0] else one for one in pieces if one is not parts[0]]
-
-
-def _amount_on_part(pieces: list[Piece]) -> list[Piece]:
-    """`on trunk, 1/2 inch` is so far, there."""
-    far = [one for one in pieces if _FAR.fullmatch(one[0])]
-    parts = [one for one in pieces if one[0].startswith("on ")]
-    if len(far) != 1 or len(parts) != 1:
-        return pieces
-    joined = (f"{far[0][0]} {parts[0][0]}", far[0][1])
-    return [joined if one is far[0] else one for one in pieces if one is not parts[0]]
+    joined = (f"{those[0][0]} {parts[0][0]}", those[0][1])
+    return [joined if one is those[0] else one for one in pieces if one is not parts[0]]
 
 
 _FAR = re.compile(r"\d[\d./]* (?:mm|cm|inch|degrees)")

@@ -27,7 +27,7 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import Reason, reason_on
 from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.rests_frozen import resting_while_frozen
@@ -259,7 +259,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
+            reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 

@@ -243,9 +243,8 @@ class Page:
             assert at == (f"{reason['file']}:{reason['line']}" if reason["file"] else "")
             above = self._reasons.setdefault(whole, [])
             if said != whole:
-                named = above[0] if above else ""
-                assert said == ("as above" if named == title else f"as for “{named}”")
-                assert len(said) < len(whole)
+                assert said == f"as for “{above[0]}” above"
+            assert (said != whole) is (bool(above) and len(whole) >= 48)
             above.append(title)
 
 

@@ -13,6 +13,9 @@ from backbud.plan.followups import Reason
 from backbud.tongue import phrase
 from backbud.views.work import WorkView
 
+# A sentence of fewer letters is sooner read than looked for; about a line on a phone. Ours.
+_SHORT = 48
+
 
 class Care(Struct, frozen=True, gc=False):
     """A caution that is told here; `number`: what others call it by, 0 where none does."""
@@ -31,7 +34,7 @@ class Cautioned(Struct, frozen=True, gc=False):
 
 def reasons_once(works: Iterable[WorkView]) -> Iterator[tuple[Reason, ...]]:
     """The reasons of each work in turn. For a sentence that stands with an earlier one already, it
-    says with which, where that is shorter."""
+    says with which, but for a short one."""
     with_work: dict[str, str] = {}
     for work in works:
         title = words.sentence(work.title)
@@ -42,8 +45,9 @@ def _pointed(reason: Reason, with_work: dict[str, str], title: str) -> Reason:
     first = with_work.setdefault(reason.text, title)
     if first is title:
         return reason
-    said = phrase("as above") if first == title else phrase("as for “{work}”", work=first)
-    return replace(reason, text=said) if len(said) < len(reason.text) else reason
+    if len(reason.text) < _SHORT:
+        return reason
+    return replace(reason, text=phrase("as for “{work}” above", work=first))
 
 
 def cautions_once(works: Sequence[WorkView]) -> Iterator[Cautioned]:

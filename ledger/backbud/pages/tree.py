@@ -76,9 +76,9 @@ class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
     `works`: those that are open. `waits`: what of the far-off ones is to be known, once for all of
-    them; `why`: the command that tells their reasons. `running`: the style that gives its card a
-    title.
-    `earlier`: the years of its history that stand on a page of their own.
+    them; `why`: what `backbud why` is asked for their reasons, "" where nobody can. `running`: the
+    style that gives its card a title. `earlier`: the years of its history that stand on a page of
+    their own.
     `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
     trees of its kind, "" where nothing is known of it.
     """
@@ -122,7 +122,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         facts=tuple(_with_water(sheet.facts, _water(view.weather.water, tree.handle))),
         where=tuple(_with_folder(sheet.where, view.folders.get(tree.owner, ""))),
         kind_page=link(kind_page(species.title), "../") if species and species.facts else "",
-        why=f"backbud why {tree.handle}",
+        why=tree.handle,
         sections=view.sections.get(tree.handle, ()),
     )
 

@@ -47,6 +47,7 @@ from backbud.species import (
 )
 from backbud.species.year_told import Growth
 from backbud.tongue import phrase
+from backbud.words import sentence
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -371,12 +372,12 @@ def _without_undone(tree: Tree) -> Tree:
 def _reason_of(found: Season | Stage, year: Year) -> Reason:
     if isinstance(found, Season):
         # The tropics have no seasons by that name.
-        name = "year" if has_no_winter(year) else found.name
+        name = phrase("year") if has_no_winter(year) else phrase(found.name)
         return Reason(
             "season",
             phrase(
                 "{name} {name_2} at {place}.",
-                name=name.capitalize(),
+                name=sentence(name),
                 name_2=year.name,
                 place=year.place or phrase("this place"),
             ),

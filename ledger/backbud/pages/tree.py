@@ -164,7 +164,7 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
         vigour("zones", shown.looks) if shown.looks else None,
         _roots(shown, today, view.outlines.get(handle)),
         "",
-        work.open_works(shown.due, today),
+        work.works_on_page(shown.due, today),
         _waits(shown, today),
         "",
         years_drawn(shown.history, shown.wires, shown.due, today),

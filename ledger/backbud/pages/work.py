@@ -76,7 +76,7 @@ class Settled(Struct, frozen=True, gc=False):
     at: str
 
 
-def open_works(due: Sequence[WorkView], today: date) -> Open:
+def works_on_page(due: Sequence[WorkView], today: date) -> Open:
     """Lay out the open works of a tree, the first first."""
     told = (*due[:NEXT_WORKS], *filter(keeps_reason, due[NEXT_WORKS:]))
     rows = [

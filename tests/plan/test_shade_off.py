@@ -1,7 +1,7 @@
 """Summer shade comes off once the heat is over, and in the rains between two hot times.
 
 Monthly means of Nottingham, Phoenix and Delhi, from memory. Their days reach 28 °C: never; from the
-end of March to the first days of November (31.5 in October, 24.7 in November); from March to the end
+end of March to early November (31.5 in October, 24.7 in November); from March to the end
 of June, and from September to the middle of November.
 """
 

@@ -40,6 +40,7 @@ from backbud.species import (
     Species,
     Stage,
     Year,
+    grows_all_year,
     has_no_winter,
     is_expected,
     rules_of,
@@ -388,6 +389,15 @@ def _reason_of(found: Season | Stage, year: Year) -> Reason:
         code=found.code,
         name=year.name,
     )
+    if not found.observed and grows_all_year(year):
+        # A sum from New Year on is no stage of its growth.
+        said = phrase(
+            "Year {name} at {place}. It grows all year here, and no stage of growth decides the "
+            "day.",
+            name=year.name,
+            place=year.place or phrase("this place"),
+        )
+        return Reason("season", said)
     if not found.observed:
         stage = phrase("{stage}; its usual day is from memory", stage=stage)
     return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

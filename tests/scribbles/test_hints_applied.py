@@ -254,8 +254,8 @@ def _read_alone(line: str) -> Verdict:
             " slackened, was biting”.",
         ),
         (
-            "moved tunnel, gwen helped",
-            "Write “moved tunnel”, and below it “noted gwen helped”.",
+            "moved tunnel, gwen grumbled",
+            "Write “moved tunnel”, and below it “noted gwen grumbled”.",
         ),
         (
             "postponed to March",
@@ -349,8 +349,8 @@ def _read_alone(line: str) -> Verdict:
         ),
         # Of money the sum is offered, and without one nothing.
         (
-            "told Joost 6 h à 25 = 150 plus wire",
-            "Write “quoted 150”, and below it “noted 6 h à 25 = 150 plus wire”.",
+            "told Joost 6 h à 25 = 150 plus his van",
+            "Write “quoted 150”, and below it “noted 6 h à 25 = 150 plus his van”.",
         ),
         (
             "bill 62,50 + old 26,50 = 89",

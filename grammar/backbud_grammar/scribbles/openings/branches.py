@@ -91,9 +91,42 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"cut (?:everything|it all) back",
     ),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
+    *rows("deadheaded", r"spent (?:ones |all )?(?:off|out|removed|picked off)"),
+    *rows(
+        "decandled",
+        r"(?:second|2nd) (?:lot|round|batch|half) (?:of )?candles (?:all )?(?:cut|cut off|off|out)",
+        details="second round",
+    ),
+    *rows(
+        "carved",
+        r"(?:new )?jin (?:made )?(?=(?:on|at) (?:the )?(?:dead |old )?(?:top|apex|leader|(?:left|right)(?: \d)?|branch|stub|trunk)(?:$|,))",
+        details="new jin",
+        noun=True,
+    ),
+    *rows(
+        "wrapped",
+        r"(?=(?:on )?(?:(?:left|right) \d|apex|leader) with raffia(?: under(?:neath)?| below| first)?(?:$|,))",
+    ),
+    # What it was tied to, and not that it came off.
+    *rows(
+        "guyed",
+        r"guy on (?P<on>(?:left|right) \d|apex|top|leader|trunk|jin) to "
+        r"(?=\w)(?![^,.;]*\b(?:off|snapped|broken?|loose|gone|cut|slipped|came|out)\b)",
+        details="to",
+        instead=True,
+    ),
+    *rows(
+        "bent",
+        r"(?=(?:(?:left|right) \d|apex|leader) (?:pulled |bent |brought )?(?:down|up)$)",
+        noun=True,
+    ),
     *rows(
         "unwired",
         rf"(?={PART_WORDS} {WIRE} (?:all )?(?:off|removed|cut off|taken off|out)(?:$|,))",
+    ),
+    *rows(
+        "sealed",
+        r"(?=(?:\d+|all|both)? ?(?:\w+ )?(?:stubs?|cuts?|wounds?) (?:all )?(?:pasted|sealed|waxed|painted)(?:$|,))",
     ),
     *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
     *rows(
@@ -338,7 +371,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
-    *rows("wired", r"wired up", r"wires? on", r"full wire"),
+    *rows("wired", r"wired up", r"wires? on(?! [^,.;]*\bonly\b)", r"full wire"),
     *rows(
         "wired",
         r"(?=(?:(?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|whole tree|apex|top|crown"

@@ -22,7 +22,14 @@ _COVER = (
     r"|straw|bubble ?wrap|bracken|leaf mould|mulch|bark|cardboard|bubble foil)"
 )
 
+# What grows on the soil and is pulled or scraped off.
+_WEEDS = r"(?:weeds?|liverwort|pearlwort|chickweed|bittercress|grass|clover|oxalis)"
+
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "weeded",
+        rf"(?:all )?(?:the )?{_WEEDS}(?: ?(?:\+|&|and) ?{_WEEDS})* (?:all )?(?:off|out|pulled|picked|scraped off|removed)",
+    ),
     *rows(
         "moved",
         rf"{_CARRIED}{_WHAT} (?:out of|from) (?:the )?@PLACE@,? (?:and )?(?:put |set |placed )?"

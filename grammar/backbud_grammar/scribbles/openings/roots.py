@@ -49,6 +49,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"up a size",
         r"(?=only in (?:a )?new pot)",
     ),
+    *rows(
+        "top-dressed",
+        r"(?:fresh|new) (?:sphagnum|moss)(?: on| laid| on top)?(?=$|,)",
+        details="moss",
+        noun=True,
+    ),
     *rows("untied", r"(?:anchor )?ties (?:off|out|cut|removed)", r"tie[- ]?wires? (?:off|out|cut)"),
     *rows("tied", r"tied in(?=[ ,])", r"ties (?:in|on)"),
     *rows(

@@ -363,7 +363,9 @@ class _LineReader:
             draft.pieces.append((text, at))
             return
         for _, piece in part_at_commas(text):
-            said = self.pieces.said(form, piece) if piece else None
+            # `pinched not the apex` may deny it all; behind a comma it leaves out the apex.
+            denied = piece[:4].casefold() == "not " and text.startswith(piece)
+            said = self.pieces.said(form, piece) if piece and not denied else None
             if said is not None:
                 draft.add(said, at)
             elif piece and fits_beside(draft, piece, self.line):

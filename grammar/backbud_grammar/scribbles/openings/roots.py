@@ -51,7 +51,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "top-dressed",
-        r"(?:fresh|new) (?:sphagnum|moss)(?: on| laid| on top)?(?=$|,)",
+        r"(?:fresh|new) sphagnum(?: on| laid| on top)?(?=$|,)",
         details="moss",
         noun=True,
     ),

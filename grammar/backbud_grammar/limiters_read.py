@@ -36,6 +36,8 @@ _ENDS_DENIES = DENIES | {"only", "biting", "fine"}
 _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 
+# What was put on is so no longer.
+_GONE = word_set("off removed loose undone snapped broke broken slipped gone")
 # So many words name what a tree died of, or was lost to: `red spider mite`.
 _LONGEST_CAUSE = 3
 _GOES_ON = word_set("in at on behind under over for with waiting all")
@@ -66,6 +68,8 @@ def limiter_read(
             found = "0"
         if not found and detail.words and detail.name not in _DESCRIBES:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
+            if not found and form.undone_by:
+                found = _came_off(detail.words)
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
         if found:
@@ -153,6 +157,12 @@ def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return first_limiter(words, _OF_ALL_LIMITS, question=False) or "".join(last)
     return first_limiter(words, _ENDS_DENIES if ends else DENIES, question=False)
+
+
+def _came_off(said: str) -> str:
+    """What says in the end that it is not on any more: `guyed to pot foot off`."""
+    words = said.casefold().split()
+    return words[-1] if len(words) > 1 and words[-1] in _GONE else ""
 
 
 @cache

@@ -169,6 +169,7 @@ _TABLE: Mapping[str, str] = {
         r"(?:the )?(?:lid|bag|dome|cover|glass|vents?)(?: is| was| now)? (?:off|open(?:ed)?|up|on|over|slit|vented)",
     ),
     "wired": (
+        r"(?:put on |rather |quite )?loose(?:ly)?(?: on)?|not (?:too |so )?tight|"
         r"(?:through|over|for|leave|stays|on for)(?: on)?(?: for)? (?:\d|one|two|three|a|the) (?:winters?|summers?|seasons?|years?)(?: ok| is ok| fine| long)?"
     ),
     **dict.fromkeys(

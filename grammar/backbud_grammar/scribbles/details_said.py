@@ -556,7 +556,6 @@ _PART_WIRED = (
 _WIRE = (
     (r"all \d+", "all"),
     (rf"(?:on )?{_WHERE} only", r"on \1"),
-    (r"(?:put on |rather |quite )?loose(?:ly)?(?: on)?|not (?:too |so )?tight", ""),
     *(
         way
         for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))

@@ -22,6 +22,8 @@ _COVER = (
     r"|straw|bubble ?wrap|bracken|leaf mould|mulch|bark|cardboard|bubble foil)"
 )
 
+# It is on the shelf, or is to be.
+_ONLY_BOUGHT = r"\b(?:bought|ordered|delivered|arrived|came|empty|finished|used up|needed|wanted|in stock|low)(?:$|[,.;])"
 # What grows on the soil and is pulled or scraped off.
 _WEEDS = r"(?:weeds?|liverwort|pearlwort|chickweed|bittercress|grass|clover|oxalis)"
 
@@ -233,7 +235,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
-        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
+        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})(?![^,.;]*{_ONLY_BOUGHT})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",

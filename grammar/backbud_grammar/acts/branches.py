@@ -17,6 +17,7 @@ from backbud_grammar.acts.builders import (
 )
 from backbud_grammar.acts.shared import (
     BACK_TO,
+    BACK_TO_LONG,
     BY_A_SHARE,
     COUNTED,
     DEADWOOD_PRODUCTS,
@@ -79,6 +80,7 @@ ACTS: tuple[ActForm, ...] = (
             *EXTENT,
         ),
         BACK_TO,
+        BACK_TO_LONG,
         COUNTED,
         EXCEPT,
         PART,
@@ -108,6 +110,7 @@ ACTS: tuple[ActForm, ...] = (
             *EXTENT,
         ),
         BACK_TO,
+        BACK_TO_LONG,
         COUNTED,
         EXCEPT,
         PART,
@@ -148,6 +151,7 @@ ACTS: tuple[ActForm, ...] = (
             *EXTENT,
         ),
         BACK_TO,
+        BACK_TO_LONG,
         COUNTED,
         LEAVING_OR_LONG,
         EXCEPT,

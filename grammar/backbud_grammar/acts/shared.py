@@ -28,6 +28,9 @@ LEAVING = measure(
     part=True,
     about="how much stays",
 )
+BACK_TO_LONG = Form(
+    "long", ("back to", "to"), ("length",), True, part=True, about="how long what stays is"
+)
 LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
 LEAVING_OR_LONG = measure(
     "leaving", "number", "length", words=GROWTH, part=True, about="how much stays, or how long"

@@ -165,6 +165,7 @@ DetailName = Literal[
     "into",
     "leaving",
     "leaving petioles",
+    "long",
     "loosened",
     "low",
     "lowered",

@@ -98,7 +98,7 @@ _PLEASED = (
 _WANTS = r"(?:(?:she|he|they|[^\W\d]+) )?wants? (?!.*\b(?:back|home)\b)[^?\d]*"
 # What went with it, and what its owner was told.
 _ALONG = (
-    r"(?:with )?(?:the |a |his |her |its )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
+    r"(?:with )?(?:(?:the|a|his|her|its|\d+ (?:pp|pages?)) )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
     r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
     r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
     r"|in (?:the |his |her |their )?(?:back of (?:the |his |her )?)?(?:van|car|boot|truck|trailer)"

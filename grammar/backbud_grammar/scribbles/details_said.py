@@ -225,9 +225,11 @@ _DECANDLED = (
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
 _DEFOLIATED = (
+    (r"(\d{2,3})(?: or so| odd)?", r"\1 leaves"),
     (r"(?:the )?(?:big|large|biggest|largest)(?: ones| leaves)?(?: only| off)?", "large leaves"),
 )
 _RUBBED = (
+    (r"(\d{1,3})", r"\1 off"),
     (
         r"(\d|one|two) (?:per|a|on each|to each) (?:tip|shoot|twig|place|knot|fork)",
         r"leaving \1 buds",
@@ -276,6 +278,7 @@ _EXCEPT = (
     (rf"(?:but )?not (?:on |at |in )?(?:the )?{_LEFT_OUT}", r"except on \1"),
 )
 _CUT = (
+    (rf"(?:all |everything |all of it )?back to {_LEN}", r"back to \1"),
     *_EXCEPT,
     (
         r"(\d+) pairs? (?:left|stay|stays|kept)(?: on)?(?: per| a| each| on each)? (?:shoot|twig|branch|tip)",
@@ -961,6 +964,10 @@ _SEALED = (
 )
 _CARVED = ((r"(\d[\d /.,]*) ins?", r"\1 inch"),)
 _MEASURED = (
+    (
+        rf"(?:the )?(trunk|girth|nebari|height|candles|needles|shoots|spread) (?:(?:is|are|now|at|about|abt|measures?|grown to) )*{_LEN}(?: (?:across|wide|thick|round|tall|high|long|now|this year|today))*",
+        r"\1 \2",
+    ),
     (r"(?:weight )?(\d[\d.,]* (?:kg|g)) (dry|wet)", r"weight \1 \2"),
     (
         rf"(trunk|girth|nebari|height) {_LEN} (?:at )?(?:the )?(biggest|thickest|largest|widest|least|thinnest|smallest|tallest)",

@@ -14,8 +14,8 @@ AGAIN = re.compile(
     r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
     r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
     rf"|(?:and )?again (?:on |in )?(?P<on>{WEEKDAY}|(?:next )?(?:{SEASON}|{MONTH}))"
-    r"|(?P<more>(?:\d|one|two|three) more) (?:at|in|after|every|each)"
-    r" (?P<each>\d+ (?:days?|weeks?))(?: apart)?",
+    r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"
+    r"(?P<each>\d+ (?:days?|weeks?))(?: apart)?",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.

@@ -36,6 +36,9 @@ _ENDS_DENIES = DENIES | {"only", "biting", "fine"}
 _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 
+_FOUND = word_set(
+    "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked fine ok okay"
+)
 # What was put on is so no longer.
 _GONE = word_set("off removed loose undone snapped broke broken slipped gone")
 # So many words name what a tree died of, or was lost to: `red spider mite`.
@@ -64,6 +67,8 @@ def limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if not found and form.undone_by and detail.part:
+            found = _found_there(detail.part)
         if _is_of_nothing(form, detail):
             found = "0"
         if not found and detail.words and detail.name not in _DESCRIBES:
@@ -157,6 +162,12 @@ def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return first_limiter(words, _OF_ALL_LIMITS, question=False) or "".join(last)
     return first_limiter(words, _ENDS_DENIES if ends else DENIES, question=False)
+
+
+def _found_there(part: str) -> str:
+    """What says in the end how the wire was found: `wire on left 1 tight` puts none on."""
+    last = part.casefold().rpartition(" ")[2]
+    return last if last in _FOUND else ""
 
 
 def _came_off(said: str) -> str:

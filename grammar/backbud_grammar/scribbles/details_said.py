@@ -331,7 +331,10 @@ _CUT = (
         r"(\d|one|two|three) (?:big |heavy |thick |large |bar )*(?:ones|branches) (?:off|out)(?: (?:on|at|of|from))? (?:the )?((?:(?:low|lower|high|upper|back|front|left|right|top|apex|crown|\d)(?: |$))+)",
         r"\1 branches on \2",
     ),
-    (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
+    (
+        r"((?:left|right) \d) (?:(?:sawn|sawed|cut|lopped|taken) )?(?:off|out)(?: flush| clean| whole)?",
+        r"1 branch on \1",
+    ),
     (rf"with (?:the )?fingers(?: {_SHARE})?", r"%1"),
     (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
     (
@@ -558,7 +561,15 @@ _PART_WIRED = (
 )
 _WIRE = (
     (r"all \d+", "all"),
-    (rf"(?:on )?{_WHERE} only", r"on \1"),
+    *(
+        (
+            rf"(\d+)(?: of (?:the )?\d+)? (?:branches|shoots) wired (?:with |in )?({metal}) {thick}(?: mm)?",
+            r"\3 mm ^2, \1 branches",
+        )
+        for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))
+    ),
+    (r"(\d+)(?: of (?:the )?\d+)? (?:branches|shoots) wired", r"\1 branches"),
+    (rf"{_WHERE} only", r"on \1"),
     *(
         way
         for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))

@@ -91,6 +91,25 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"cut (?:everything|it all) back",
     ),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
+    # What is cut, and to how much.
+    *rows(
+        "trimmed",
+        r"(?:cut |trimmed |clipped )?(?:(?:all|the|new|long|soft|second|third|2nd|3rd) )*(?:shoots|growth|tips) (?:all |were )?(?:cut |trimmed |clipped |taken )?(?:back )?(?=to \d (?:leaves|leaf)\b)",
+    ),
+    *rows(
+        "pruned",
+        r"(?=(?:left|right) \d (?:sawn|sawed|cut|lopped|taken)(?: off| out)(?: flush| clean| whole)?(?:$|,))",
+    ),
+    *rows("wired", r"(?=\d+ (?:of (?:the )?\d+ )?branches wired\b)", noun=True),
+    *rows(
+        "unwired",
+        r"wires? (?=(?:left|right) \d (?:off|removed)(?:$|,))",
+    ),
+    *rows(
+        "defoliated",
+        r"half (?:of )?(?:the )?leaves (?:cut(?: off)?|off|removed)",
+        details="half of the leaves",
+    ),
     *rows("deadheaded", r"spent (?:ones |all )?(?:off|out|removed|picked off)"),
     *rows(
         "decandled",

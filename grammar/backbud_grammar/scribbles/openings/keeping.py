@@ -9,7 +9,7 @@ _GIVEN = (
     r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|again(?= \d)|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
-    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
+    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|\d ?x\b|(?:early |late )?[ap]\.?m\.?(?:$|[,.])|1:|neat$|whole tree|both sides))"
 )
 
 # Hands that carry a tree somewhere.

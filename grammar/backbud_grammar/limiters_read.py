@@ -37,7 +37,8 @@ _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 
 _FOUND = word_set(
-    "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked fine ok okay"
+    "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked"
+    " fine ok okay"
 )
 # What was put on is so no longer.
 _GONE = word_set("off removed loose undone snapped broke broken slipped gone")
@@ -69,6 +70,9 @@ def limiter_read(
         found = _in_part(detail.part, strict=strict) if detail.part else ""
         if not found and form.undone_by and detail.part:
             found = _found_there(detail.part)
+        if detail.name == "except" and not detail.part:
+            # What it leaves out nobody read.
+            found = detail.name
         if _is_of_nothing(form, detail):
             found = "0"
         if not found and detail.words and detail.name not in _DESCRIBES:

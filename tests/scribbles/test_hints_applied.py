@@ -283,7 +283,7 @@ def _read_alone(line: str) -> Verdict:
             "wired 18 ga on apex",
             "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.",
         ),
-        ("stolen. police told", "Write lost stolen."),
+        ("stolen from bench", "Write lost stolen."),
         # One hint for the whole line; in doubt, also what to write where it is not so.
         (
             "1 bag per 3 in of pot, okigoe on",

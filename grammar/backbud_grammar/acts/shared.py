@@ -29,7 +29,7 @@ LEAVING = measure(
     about="how much stays",
 )
 BACK_TO_LONG = Form(
-    "long", ("back to", "to"), ("length",), True, part=True, about="how long what stays is"
+    "leaving", ("back to", "to"), ("length",), True, part=True, about="how long what stays is"
 )
 LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
 LEAVING_OR_LONG = measure(
@@ -52,7 +52,7 @@ OUT_OF_HOW_MANY = measure("of", "number", whole=True, about="of how many")
 TIMES = measure(("times", "time"), "number", whole=True, about="how often")
 CANS = measure(("cans", "can"), "number", about="how many cans")
 # What was left out of it.
-EXCEPT = Form("except", ("except", "but not"), part=True, about="what was left as it was")
+EXCEPT = Form("except", ("except",), part=True, about="what was left as it was")
 # What a batch is counted by. Of trays and their like nobody knows how many trees they hold.
 PLANTS = listed(
     "cuttings, cutting, seedlings, seedling, whips, whip, plants, plant, trees, tree, layers, "

@@ -154,7 +154,8 @@ _EVERY = (
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(("watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
     "moved": rf"{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
-    **dict.fromkeys(("died", "lost"), _DEATH),
+    "died": _DEATH,
+    "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
     "treated": (
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"

@@ -112,12 +112,16 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         r"\1 inch",
         "in ins",
     ),
-    (r"(\d) ins?\b(?= (?:all (?:round|over|along)|each side|shorter)\b)", r"\1 inch", "in ins"),
+    (
+        r"(\d) ins?\b(?= (?:all (?:round|over|along)|each side|shorter|of (?:the )?(?:pot|rim|edge))\b)",
+        r"\1 inch",
+        "in ins",
+    ),
     (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch", "in ins"),
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
     # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
     (
-        r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
         r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
         r"\1 inch",
         "in ins",

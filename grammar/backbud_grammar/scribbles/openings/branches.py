@@ -94,16 +94,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     # What is cut, and to how much.
     *rows(
         "trimmed",
-        r"(?:cut |trimmed |clipped )?(?:(?:all|the|new|long|soft|second|third|2nd|3rd) )*(?:shoots|growth|tips) (?:all |were )?(?:cut |trimmed |clipped |taken )?(?:back )?(?=to \d (?:leaves|leaf)\b)",
+        r"(?:cut |trimmed |clipped )?(?:(?:all|the|new|soft|second|third|2nd|3rd) )*(?:shoots|growth|tips) (?:all |were )?(?:cut |trimmed |clipped |taken )?(?:back )?(?=to \d (?:leaves|leaf)\b)",
     ),
     *rows(
         "pruned",
         r"(?=(?:left|right) \d (?:sawn|sawed|cut|lopped|taken)(?: off| out)(?: flush| clean| whole)?(?:$|,))",
-    ),
-    *rows("wired", r"(?=\d+ (?:of (?:the )?\d+ )?branches wired\b)", noun=True),
-    *rows(
-        "unwired",
-        r"wires? (?=(?:left|right) \d (?:off|removed)(?:$|,))",
     ),
     *rows(
         "defoliated",
@@ -120,23 +115,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         "carved",
         r"(?:new )?jin (?:made )?(?=(?:on|at) (?:the )?(?:dead |old )?(?:top|apex|leader|(?:left|right)(?: \d)?|branch|stub|trunk)(?:$|,))",
         details="new jin",
-        noun=True,
-    ),
-    *rows(
-        "wrapped",
-        r"(?=(?:on )?(?:(?:left|right) \d|apex|leader) with raffia(?: under(?:neath)?| below| first)?(?:$|,))",
-    ),
-    # What it was tied to, and not that it came off.
-    *rows(
-        "guyed",
-        r"guy on (?P<on>(?:left|right) \d|apex|top|leader|trunk|jin) to "
-        r"(?=\w)(?![^,.;]*\b(?:off|snapped|broken?|loose|gone|cut|slipped|came|out)\b)",
-        details="to",
-        instead=True,
-    ),
-    *rows(
-        "bent",
-        r"(?=(?:(?:left|right) \d|apex|leader) (?:pulled |bent |brought )?(?:down|up)$)",
         noun=True,
     ),
     *rows(

@@ -286,8 +286,8 @@ def _read_alone(line: str) -> Verdict:
         ("stolen from bench", "Write lost stolen."),
         # One hint for the whole line; in doubt, also what to write where it is not so.
         (
-            "1 bag per 3 in of pot, okigoe on",
-            "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
+            "1 bag per 3 hands of pot, okigoe on",
+            "Write “fed 1 bag”, and below it “noted per 3 hands of pot”.",
         ),
         (
             "DEAD. smell of drains, pot scrubbed w bleach",

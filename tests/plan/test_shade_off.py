@@ -114,3 +114,22 @@ def test_feed_is_given_again_before_the_heat_or_in_the_rains(
     session = written(DELHI + tree + f"\n{fed}\nhoshi\n  fed\n", fed, settings='home = "yard"\n')
     found = days(find(session, "feed-again/"))
     assert (found[0], found[2]) == (opens, closes)
+
+
+@pytest.mark.parametrize(
+    ("cut", "opens", "closes"),
+    [
+        # Four weeks end on 3 April, in the heat: once it is over, and never before they are.
+        ("2026-03-06", "2026-07-01", "2026-07-22"),
+        # On 25 March, the day before it: one day is no time for that.
+        ("2026-02-25", "2026-07-01", "2026-07-22"),
+    ],
+)
+def test_roots_that_were_cut_before_the_heat_are_fed_after_it(
+    written, find, days, cut, opens, closes
+) -> None:
+    tree = TREE.replace("Japanese maple", "Chinese juniper")
+    page = f"\n{cut}\nhoshi\n  repotted same pot, 2 cm off below\n"
+    session = written(DELHI + tree + page, cut, settings='home = "yard"\n')
+    found = days(find(session, "feed-rests/"))
+    assert (found[0], found[2]) == (opens, closes)

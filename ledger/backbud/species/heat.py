@@ -30,9 +30,9 @@ def out_of_the_heat(
     """A window for feeding, moved out of the hot weeks of a place, and the datum that says so.
 
     It ends before them where it opened before, else it begins after them; but spring's first feed
-    is given before a summer that lasts for months, and one that is given `again` is not. The feed
-    of autumn waits until the days are cool. Trees of warm countries grow and feed on in what others
-    rest in.
+    is given before a summer that lasts for months, and what is given `again` never before its day.
+    The feed of autumn waits until the days are cool. Trees of warm countries grow and feed on in
+    what others rest in.
     """
     autumn = _once_cooled(year, window)
     if autumn is not None:
@@ -51,7 +51,7 @@ def out_of_the_heat(
         ),
         hot.because,
     )
-    if window.opens < hot.first:
+    if window.opens < hot.first and not again:
         before = hot.first - timedelta(days=1)
         return Window(min(window.opens, before - _A_WEEK), before, before), said
     blooms_on = (over := year.stage(_FLOWERING_ENDS)) is not None and over.day >= hot.first

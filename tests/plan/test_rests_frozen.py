@@ -7,9 +7,15 @@ common practice) from the first days of December to the last of February.
 
 from __future__ import annotations
 
-import pytest
+from datetime import date
 
+import pytest
+from tests.species.climates import year_at
+
+from backbud.climate.outlook import Outlook
+from backbud.plan.common.seasons import before_growth
 from backbud.plan.followups import FollowUp
+from backbud_species.mugo_pine import MugoPine
 
 PLACES = """
 place yard
@@ -122,4 +128,23 @@ def test_ties_that_were_left_come_out_once_the_pot_has_thawed(written, find, pla
     text = PLACES + card + "hoshi\n  repotted same pot, tied 2 mm x 2\n"
     session = written(text, "2026-12-05", settings='home = "yard"\n')
     left = find(session, "ties-out/").window_on(session.today)
+    assert (left.opens.isoformat(), left.best.isoformat(), left.closes.isoformat()) == days
+
+
+@pytest.mark.parametrize(
+    ("thaws", "days"),
+    [
+        # A week before 20 February it is the 13th: then the usual weeks do.
+        (date(2027, 2, 13), ("2027-01-15", "2027-02-20", "2027-03-31")),
+        # From the thaw on, and a week later at the best; by Mondays, since that is far off.
+        (date(2027, 2, 14), ("2027-02-15", "2027-02-22", "2027-03-29")),
+        # Four weeks from 1 April.
+        (date(2027, 4, 1), ("2027-03-29", "2027-04-05", "2027-04-26")),
+        (None, ("2027-01-15", "2027-02-20", "2027-03-31")),
+    ],
+)
+def test_the_weeks_before_growth_begin_with_the_thaw(monkeypatch, thaws, days) -> None:
+    monkeypatch.setattr(Outlook, "thaws", lambda outlook, year: thaws)
+    year = year_at(MugoPine(), "Tokyo")
+    left = before_growth(year, date(2027, 1, 5))
     assert (left.opens.isoformat(), left.best.isoformat(), left.closes.isoformat()) == days

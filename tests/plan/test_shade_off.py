@@ -90,3 +90,46 @@ def test_where_the_rains_part_the_heat_shade_is_asked_for_twice(
     found = states(session, "shade/2026")
     assert {ident: state for ident, state in found.items() if ident.endswith("again")} == again
     assert [state for ident, state in found.items() if not ident.endswith("again")] == ["done"]
+
+
+# ------------------------------------------------------------------ and feed rests twice
+
+
+@pytest.mark.parametrize(
+    ("fed", "opens", "closes"),
+    [
+        # Used up on 7 April, 28 days later, in the heat (32 °C from 26 March): in the rains.
+        ("2026-03-10", "2026-07-01", "2026-07-22"),
+        # On 16 March, ten days before it: then, and for a fortnight, as ever.
+        ("2026-02-16", "2026-03-16", "2026-03-30"),
+        # On 10 August, in the rains, which no feed waits for.
+        ("2026-07-13", "2026-08-10", "2026-08-24"),
+    ],
+)
+def test_feed_is_given_again_before_the_heat_or_in_the_rains(
+    written, find, days, fed, opens, closes
+) -> None:
+    """On 12 March a juniper that was fed on the 10th was to be fed again by the 25th."""
+    tree = TREE.replace("Japanese maple", "Chinese juniper")
+    session = written(DELHI + tree + f"\n{fed}\nhoshi\n  fed\n", fed, settings='home = "yard"\n')
+    found = days(find(session, "feed-again/"))
+    assert (found[0], found[2]) == (opens, closes)
+
+
+@pytest.mark.parametrize(
+    ("cut", "opens", "closes"),
+    [
+        # Four weeks end on 3 April, in the heat: once it is over, and never before they are.
+        ("2026-03-06", "2026-07-01", "2026-07-22"),
+        # On 25 March, the day before it: one day is no time for that.
+        ("2026-02-25", "2026-07-01", "2026-07-22"),
+    ],
+)
+def test_roots_that_were_cut_before_the_heat_are_fed_after_it(
+    written, find, days, cut, opens, closes
+) -> None:
+    tree = TREE.replace("Japanese maple", "Chinese juniper")
+    page = f"\n{cut}\nhoshi\n  repotted same pot, 2 cm off below\n"
+    session = written(DELHI + tree + page, cut, settings='home = "yard"\n')
+    found = days(find(session, "feed-rests/"))
+    assert (found[0], found[2]) == (opens, closes)

@@ -24,12 +24,15 @@ def hot_on(day: date, year: Year, high_c: float) -> Span | None:
     return next((s for s in year.hot_spells(high_c) if s.first <= day <= s.last), None)
 
 
-def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
+def out_of_the_heat(
+    year: Year, window: Window, datum: str, again: bool = False
+) -> tuple[Window, str]:
     """A window for feeding, moved out of the hot weeks of a place, and the datum that says so.
 
     It ends before them where it opened before, else it begins after them; but spring's first feed
-    is given before a summer that lasts for months. The feed of autumn waits until the days are
-    cool. Trees of warm countries grow and feed on in what others rest in.
+    is given before a summer that lasts for months, and what is given `again` never before its day.
+    The feed of autumn waits until the days are cool. Trees of warm countries grow and feed on in
+    what others rest in.
     """
     autumn = _once_cooled(year, window)
     if autumn is not None:
@@ -48,12 +51,12 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
         ),
         hot.because,
     )
-    if window.opens < hot.first:
+    if window.opens < hot.first and not again:
         before = hot.first - timedelta(days=1)
         return Window(min(window.opens, before - _A_WEEK), before, before), said
     blooms_on = (over := year.stage(_FLOWERING_ENDS)) is not None and over.day >= hot.first
     soon = window.opens < hot.first + _HARD_ENOUGH and window.best < year.on(_SPRING_ENDS)
-    if soon and not blooms_on:
+    if soon and not (blooms_on or again):
         before = hot.first - timedelta(days=1)
         return Window(hot.first - _THREE_WEEKS, hot.first - _BEFORE, before), said
     after = hot.last + timedelta(days=1)

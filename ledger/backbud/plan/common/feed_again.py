@@ -47,7 +47,8 @@ def when_it_is_used_up(tree: Tree, done: Event, year: Year) -> Proposals:
         ends = day + _TO_SPARE
     elif not min(window.opens for window in season) <= day <= ends - _A_WEEK:
         return
-    window, datum = out_of_the_heat(year, Window(day, day, min(day + _TO_SPARE, ends)), why)
+    wanted = Window(day, day, min(day + _TO_SPARE, ends))
+    window, datum = out_of_the_heat(year, wanted, why, again=True)
     if window.opens > ends:
         return
     yield Proposal(

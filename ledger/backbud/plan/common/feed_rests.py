@@ -41,7 +41,7 @@ def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
             return
         best = max(window.best, own.opens)
         window = Window(own.opens, best, max(window.closes, best))
-    window, datum = out_of_the_heat(year, window, "")
+    window, datum = out_of_the_heat(year, window, "", again=True)
     yield Proposal(
         "fed",
         window,

@@ -41,11 +41,10 @@ def before_growth(year: Year, day: date) -> Window:
     in mulch. Common practice, no source."""
     window = year.months((1, 15), (2, 20), (3, 31))
     thaws = year.outlook.thaws(year.first) if year.outlook is not None else None
-    if thaws is None or thaws <= window.opens:
+    if thaws is None or thaws + _THAWED <= window.best:
         return next_after(day, window)
-    best, closes = thaws + _THAWED, thaws + _UNTIL_BURST
-    thawed = Window(thaws, max(window.best, best), max(window.closes, closes))
-    return year.rounded(next_after(day, thawed))
+    closes = max(window.closes, thaws + _UNTIL_BURST)
+    return year.rounded(next_after(day, Window(thaws, thaws + _THAWED, closes)))
 
 
 def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
-from backbud.collection.hard_work import may_stress
+from backbud.collection.hard_work import SEASON, may_stress
 from backbud.collection.places import is_room, is_warm_cover
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -27,7 +27,7 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import Reason, reason_on
 from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.rests_frozen import resting_while_frozen
@@ -47,6 +47,7 @@ from backbud.species import (
 )
 from backbud.species.year_told import Growth
 from backbud.tongue import phrase
+from backbud.words import sentence
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -211,9 +212,10 @@ class Hanger:
         )
 
     def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
-        """A plan that is still open, with what its species says against it as cautions."""
+        """A plan that is still open, with what its species says against it as cautions; not where
+        its time is over a season past, and it is only asked to be closed or planned again."""
         one = due.follow_up
-        is_history = one.window.closes < self.since
+        is_history = one.window.closes + SEASON < self.today
         if species is None or one.outcome != "open" or not one.promised or is_history:
             return due
         year = self.years.at(tree, self._at or tree.place, one.window.best, species, ())
@@ -259,7 +261,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
+            reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 
@@ -371,12 +373,12 @@ def _without_undone(tree: Tree) -> Tree:
 def _reason_of(found: Season | Stage, year: Year) -> Reason:
     if isinstance(found, Season):
         # The tropics have no seasons by that name.
-        name = "year" if has_no_winter(year) else found.name
+        name = phrase("year") if has_no_winter(year) else phrase(found.name)
         return Reason(
             "season",
             phrase(
                 "{name} {name_2} at {place}.",
-                name=name.capitalize(),
+                name=sentence(name),
                 name_2=year.name,
                 place=year.place or phrase("this place"),
             ),

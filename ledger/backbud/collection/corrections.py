@@ -59,12 +59,17 @@ class Corrections(Struct):
         first, last = pages[0].when.first, pages[-1].when.first
         wanted = {about: by for about, by in self.wanted.items() if first <= about[1] <= last}
         lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
-        for day in {day for _, day in wanted}:
+        on_days: dict[date, set[str]] = {}
+        for act, day in wanted:
+            on_days.setdefault(day, set()).add(act)
+        for day, acts in on_days.items():
             begin = bisect_left(pages, day, key=_day_of)
             for page in pages[begin : bisect_right(pages, day, begin, key=_day_of)]:
                 for block in page.blocks:
+                    if acts.isdisjoint(block.acts):
+                        continue
                     for i, act in enumerate(block.acts):
-                        if (act, day) in wanted:
+                        if act in acts:
                             lines.setdefault((act, day), []).append((block, block.event(i)))
         for key, corrections in wanted.items():
             meant = _LinesMeant(lines.get(key, []), self.things)

@@ -134,10 +134,17 @@ def _at_once(sync: Callable[[str], None], paths: Sequence[str]) -> None:
         except BaseException as error:
             raised.append(error)
 
-    threads = [Thread(target=some, args=(paths[n::_AT_ONCE],)) for n in range(_AT_ONCE)]
-    for thread in threads[: len(paths)]:
-        thread.start()
-    for thread in threads[: len(paths)]:
+    threads: list[Thread] = []
+    for share in [paths[n::_AT_ONCE] for n in range(min(_AT_ONCE, len(paths)))]:
+        thread = Thread(target=some, args=(share,))
+        try:
+            thread.start()
+        except RuntimeError:
+            # The system gives no more of them.
+            some(share)
+        else:
+            threads.append(thread)
+    for thread in threads:
         thread.join()
     if raised:
         raise raised[0]

@@ -6,6 +6,7 @@ The words of a detail may stand in any order where that stays clear; the longest
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -85,6 +86,8 @@ def read_detail(text: str, lexicon: Lexicon, *, hints: bool = True) -> Reading:
         )
 
 
+# In a line of other words one piece is tried as a detail of many acts, and again for its hint.
+@lru_cache(maxsize=4096)
 def details_of(text: str, lexicon: Lexicon) -> tuple[Detail, ...]:
     """The details that a comma-free text is; none where it is not understood, and no hint is
     sought then, which takes far longer than to read it."""

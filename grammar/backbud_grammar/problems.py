@@ -6,6 +6,7 @@ A problem never stops the reading: every other line still compiles.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -122,6 +123,16 @@ def nearest(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     """Return the known word most like `word`, or "" when none is near."""
     if len(word) > LONGEST_COMPARED:
         return ""
+    known = tuple(known)
+    return (_nearest if len(known) <= _FEW_KNOWN else _nearest.__wrapped__)(word, known, cutoff)
+
+
+# Free words come again and again; what is held of each answer is bounded.
+_FEW_KNOWN = 300
+
+
+@lru_cache(maxsize=1024)
+def _nearest(word: str, known: tuple[str, ...], cutoff: float) -> str:
     written = word.casefold()
     folded = {
         name.casefold(): name

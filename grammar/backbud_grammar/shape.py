@@ -107,11 +107,16 @@ class Shapes:
             return
         self.has_new = False
         kept = self._kept = _recalled_shapes() if self._kept is None else self._kept
-        so_many = len(kept)
-        for shape, parts in self.parsed.items():
-            if len(shape) <= _LONGEST_KEPT and len(kept) < _MOST_KEPT and _is_of_no_journal(shape):
-                kept[shape] = parts
-        if len(kept) > so_many:
+        new = {
+            shape: parts
+            for shape, parts in self.parsed.items()
+            if shape not in kept and len(shape) <= _LONGEST_KEPT and _is_of_no_journal(shape)
+        }
+        if new:
+            kept.update(new)
+            # The oldest make way, or what one journal left would keep out what the next one needs.
+            for oldest in list(kept)[:-_MOST_KEPT]:
+                del kept[oldest]
             data = msgpack.encode(kept)
             keep_in_cache(_kept_name(), lambda file: file.write(data))
 

@@ -13,6 +13,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.syntax import Act
 
 HOUR = r"(?:[01][0-9]|2[0-3]):[0-5][0-9]"
+_ANY = re.compile(HOUR)
 _BEFORE = re.compile(rf"({HOUR})[ \t]+(?=\S)")
 _BEHIND_DATE = re.compile(rf"({HOUR})(?:[ \t]+|$)")
 _IN_DATE = re.compile(rf"(\d{{4}}-\d\d-\d\d)T({HOUR})")
@@ -23,6 +24,11 @@ _AS_DETAIL = re.compile(rf"(?:^|,[ \t]*)at[ \t]+({HOUR})(?=[ \t]*,|$)", re.IGNOR
 _LOOSELY = re.compile(r"(\d{1,2})[:.h](\d\d)", re.IGNORECASE)
 # Where an act takes one of these, figures with a colon may be that: there the hour stands before.
 _LIKE_AN_HOUR = ("ratio", "duration")
+
+
+def may_hold_hour(text: str) -> bool:
+    """Whether an hour may stand among the details of an act."""
+    return ":" in text and _ANY.search(text) is not None
 
 
 def minutes_of(hour: str) -> int:

@@ -7,8 +7,9 @@ from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING, TypeVar
 
+from backbud.collection.ahead import ReplayAhead
 from backbud.collection.asked_tree import tree_handle, tree_of_id
-from backbud.collection.moments import trees_here
+from backbud.collection.moments import FromBeginning, trees_here
 from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
@@ -68,14 +69,15 @@ class Session:
         only_check: bool = False,
         between: Callable[[], None] | None = None,
         by_two: bool = False,
+        ahead: FromBeginning | None = None,
     ) -> None:
-        """`only_check`: nothing but its problems and its summary is asked for. `between`: is called
-        before each page that is replayed; what it raises ends the replay. `by_two`: as below."""
+        """`only_check`: its problems and its summary are all that is asked for; `ahead`: a replay
+        that was begun for them. `between`, `by_two`: as below."""
         self.journal, self.today, self.as_of = journal, today, as_of
         self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
-        self._by_two = by_two and self.kept is NO_MEMO
+        self._by_two, self._ahead = by_two and self.kept is NO_MEMO, ahead
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
@@ -96,15 +98,13 @@ class Session:
     def _here(self) -> WithFlaws[int]:
         """How many trees are here."""
         if self._only_check:
-            return trees_here(self.journal, self._program)
-        histories, flaws = self._replayed
-        here = sum(1 for tree in histories.trees.values() if tree.standing == "here")
-        return WithFlaws(here, flaws)
+            return trees_here(self.journal, self._program, self._ahead)
+        here = [tree for tree in self.histories.trees.values() if tree.standing == "here"]
+        return WithFlaws(len(here), self._replayed.flaws)
 
     @cached_property
     def _program(self) -> str:
-        """A mark that changes with the program, with what is installed beside it, and with the
-        journal's own plugins."""
+        """A mark that changes with the program, what is installed beside it, and own plugins."""
         return f"{installed_mark()}{self.plugins.mark}"
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
@@ -186,9 +186,8 @@ class Session:
     @cached_property
     def _state(self) -> str:
         """A mark that changes with the journal, the day, the program and the plugins."""
-        pages = b"".join(page.digest for page in self.journal.pages)
-        around = f"{self.today} {self._program}".encode()
-        return digest(self.journal.mark, digest(pages), around).hex()
+        pages = digest(*[page.digest for page in self.journal.pages])
+        return digest(self.journal.mark, pages, f"{self.today} {self._program}".encode()).hex()
 
     @property
     def sections(self) -> Mapping[str, tuple[Section, ...]]:
@@ -305,8 +304,7 @@ class Session:
 
     def summary(self) -> str:
         """What was read, in one line."""
-        events = sum([page.acts for page in self.journal.pages])
-        pages = len({(page.file, page.line) for page in self.journal.pages})
+        events, pages = self.journal.size()
         here, acts = number(self._here.value, "tree"), number(events, "act")
         return f"{here} here, {acts} on {number(pages, 'page')}."
 
@@ -373,9 +371,10 @@ def open_session(
     by_two: bool = False,
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
-    was read may be remembered; else nothing is written. `source`: as `read_journal` has it.
-    `between`: as the session has it. `by_two`: a copy of this process may help."""
+    was read may be remembered. `source`: as `read_journal` has it. `between`: is called before each
+    page that is replayed; what it raises ends that. `by_two`: a copy of this process may help."""
     plugins = plugins_of(folder, ids_for_every_tree)
+    ahead = ReplayAhead() if only_check and by_two else None
     journal = read_journal(
         folder,
         today,
@@ -385,6 +384,7 @@ def open_session(
         memory=MemoryOf(folder, keeps),
         source=source,
         by_two=by_two,
+        ahead=ahead,
     )
     kept.speak(journal.settings.speaks)
     return Session(
@@ -396,4 +396,5 @@ def open_session(
         only_check=only_check,
         between=between,
         by_two=by_two,
+        ahead=ahead.found if ahead else None,
     )

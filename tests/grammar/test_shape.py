@@ -139,3 +139,19 @@ def test_no_other_terminal_asks_which_digit_stands_there() -> None:
     named = re.findall(r"\[[^]]*\d[^]]*\]|(?<![{,\d])\d(?![},\d])", " ".join(patterns))
     date = ["[12]", "0", "[1-9]", "1", "[0-2]", "0", "[1-9]", "[12]", "3", "[01]"]
     assert named == [*date, "[2²]", "[2²]", "[3³]"]
+
+
+def test_the_oldest_shapes_make_way(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What other journals left never keeps out what this one needs."""
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path))
+    monkeypatch.setattr(shape, "_MOST_KEPT", 2)
+    for text in ("1/3 off", "2 mm Al", "3 x 4 cm"):
+        monkeypatch.setattr(shape, "SHAPES", shapes := shape.Shapes())
+        parts_of_detail(text)
+        shapes.keep()
+    monkeypatch.setattr(shape, "SHAPES", shape.Shapes())
+    parsed: list[str] = []
+    monkeypatch.setattr(shape, "_parse", parsed.append)
+    for text in ("3 x 4 cm", "2 mm Al", "1/3 off"):
+        parts_of_detail(text)
+    assert parsed == ["0/0 off"]

@@ -35,14 +35,53 @@ class Corrections(Struct):
 
     The key is a tree's folded handle and the identity of the event. `lines`, `blocks`: the
     identities of the events that any correction speaks of, and of the blocks they stand in.
-    `in_part`: those of the corrections that take back some parts of a line with more.
+    `in_part`: those of the corrections that take back some parts of a line with more. `wanted`: by
+    act and day the corrections that speak of such a line, each with the trees it stands below.
     """
 
-    by_line: dict[tuple[str, int], list[Event]]
-    met: set[tuple[str, int]]
-    lines: set[int]
-    blocks: set[int]
-    in_part: set[int]
+    things: Things
+    wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]]
+    by_line: dict[tuple[str, int], list[Event]] = {}
+    met: set[tuple[str, int]] = set()
+    lines: set[int] = set()
+    blocks: set[int] = set()
+    in_part: set[int] = set()
+
+    def seek(self, pages: Sequence[DatedPage]) -> None:
+        """Find the line of these pages, all there are of their days, that each correction speaks
+        of.
+
+        Of several, the one with the parts that the correction names; a line that names the tree
+        before one with `all`.
+        """
+        if not self.wanted or not pages:
+            return
+        first, last = pages[0].when.first, pages[-1].when.first
+        wanted = {about: by for about, by in self.wanted.items() if first <= about[1] <= last}
+        lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
+        on_days: dict[date, set[str]] = {}
+        for act, day in wanted:
+            on_days.setdefault(day, set()).add(act)
+        for day, acts in on_days.items():
+            begin = bisect_left(pages, day, key=_day_of)
+            for page in pages[begin : bisect_right(pages, day, begin, key=_day_of)]:
+                for block in page.blocks:
+                    if acts.isdisjoint(block.acts):
+                        continue
+                    for i, act in enumerate(block.acts):
+                        if act in acts:
+                            lines.setdefault((act, day), []).append((block, block.event(i)))
+        for key, corrections in wanted.items():
+            meant = _LinesMeant(lines.get(key, []), self.things)
+            for correction, handles in corrections:
+                for handle in handles:
+                    for block, line in meant.of(handle, correction):
+                        if _is_in_part(correction, line):
+                            self.in_part.add(id(correction))
+                            continue
+                        self.by_line.setdefault((handle, id(line)), []).append(correction)
+                        self.lines.add(id(line))
+                        self.blocks.add(id(block))
 
     def touch(self, event: Event) -> bool:
         """Whether any correction speaks of this line; nearly always not."""
@@ -67,42 +106,17 @@ def corrections_in(
 ) -> Corrections:
     """Find the line of these pages that each correction speaks of: that act, that day, that tree.
 
-    `turns`: among them every correction on these pages, in its order.
-
-    Of several, the one with the parts that the correction names; a line that names the tree
-    before one with `all`.
+    `turns`: among them every correction there is, in its order.
     """
-    found = Corrections({}, set(), set(), set(), set())
-    wanted: dict[tuple[str, date], list[tuple[Event, list[str]]]] = {}
+    found = Corrections(journal.things, {})
     for block, event in turns:
         if event.act == "corrected":
             day = corrected_day(event, journal.southern)
             if day > event.when.first:
                 continue  # what is not done yet cannot be corrected, and it is told
-            about = (event.named, day)
             handles = plain_handles(block, journal.things)
-            wanted.setdefault(about, []).append((event, handles))
-    if not wanted:
-        return found
-    lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
-    for day in {day for _, day in wanted}:
-        begin = bisect_left(pages, day, key=_day_of)
-        for page in pages[begin : bisect_right(pages, day, begin, key=_day_of)]:
-            for block in page.blocks:
-                for i, act in enumerate(block.acts):
-                    if (act, day) in wanted:
-                        lines.setdefault((act, day), []).append((block, block.event(i)))
-    for key, corrections in wanted.items():
-        meant = _LinesMeant(lines.get(key, []), journal.things)
-        for correction, handles in corrections:
-            for handle in handles:
-                for block, line in meant.of(handle, correction):
-                    if _is_in_part(correction, line):
-                        found.in_part.add(id(correction))
-                        continue
-                    found.by_line.setdefault((handle, id(line)), []).append(correction)
-                    found.lines.add(id(line))
-                    found.blocks.add(id(block))
+            found.wanted.setdefault((event.named, day), []).append((event, handles))
+    found.seek(pages)
     return found
 
 

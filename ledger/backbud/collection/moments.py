@@ -7,14 +7,15 @@ deleted at any time; a torn or foreign one is as good as none. It holds values o
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
-from operator import attrgetter
+from operator import attrgetter, is_
 
 import msgspec
 from msgspec import Raw, Struct
 from msgspec.structs import asdict
 
+from backbud.collection.batch import RAISED
 from backbud.collection.comings import (
     FirstComings,
     Turn,
@@ -80,15 +81,18 @@ class _Moments(Struct, frozen=True, gc=False):
     moments: list[_KeptMoment]
 
 
-def trees_here(journal: Journal, program: str) -> WithFlaws[int]:
+def trees_here(
+    journal: Journal, program: str, ahead: FromBeginning | None = None
+) -> WithFlaws[int]:
     """How many trees are here at the end, and what cannot have been so.
 
-    `program`: a mark that changes with any file of the program.
+    `program`: a mark that changes with any file of the program. `ahead`: a replay that was begun
+    while the journal was read.
     """
     mark = digest(journal.mark, program.encode())
     resumed = _resumed(journal, mark)
     if resumed is None:
-        replay = _whole(journal, mark)
+        replay = _whole(journal, mark, ahead)
     else:
         replay, pages = resumed
         for page in pages:
@@ -107,7 +111,7 @@ def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]
     if known is None or known.mark != mark:
         return None
     for moment in reversed(list(_unchanged(known.moments, journal.pages))):
-        if moment.flaws and moment.lines != _lines(journal, moment.pages):
+        if moment.flaws and moment.lines != _lines(journal, journal.pages[: moment.pages]):
             continue
         pages = journal.pages[moment.pages :]
         turns = turns_of(pages)
@@ -139,9 +143,9 @@ def _unchanged(moments: Sequence[_KeptMoment], pages: Sequence[DatedPage]) -> It
             yield moment
 
 
-def _lines(journal: Journal, pages: int) -> bytes:
-    """Where each of so many pages, and every card, stands."""
-    stand = [f"{page.file}:{page.line}" for page in journal.pages[:pages]]
+def _lines(journal: Journal, pages: Iterable[DatedPage]) -> bytes:
+    """Where each of these pages, and every card, stands."""
+    stand = [f"{page.file}:{page.line}" for page in pages]
     stand += [str(thing.origin) for thing in journal.things.by_handle.values()]
     return digest("\n".join(stand).encode())
 
@@ -185,33 +189,76 @@ _STATE = msgspec.msgpack.Decoder(_State)
 # ------------------------------------------------------------------ from the beginning
 
 
-def _whole(journal: Journal, mark: bytes) -> Replay:
+class FromBeginning:
+    """A replay of every page; how all stands at some of them is kept, to be remembered.
+
+    `pages`, `turns`: those that are known; among these turns every one of any page. `so_many`: how
+    many pages there will be, or nearly.
+    """
+
+    def __init__(
+        self, journal: Journal, pages: Sequence[DatedPage], turns: Sequence[Turn], so_many: int
+    ) -> None:
+        self._first = first_comings(turns, journal.things, pages, {})
+        self.turns = turns
+        self.replay = Replay(journal, (), turns, only_stands=True)
+        self.replay.begin(arrived_in(self._first))
+        self.pages: list[DatedPage] = []
+        self._journal, self._wanted = journal, _wanted(so_many)
+        self._moments: list[_KeptMoment] = []
+        self._so_far, self._digested = b"", 0
+
+    def go_on(self, pages: Sequence[DatedPage]) -> None:
+        """Replay the next pages: all of some days."""
+        replay = self.replay
+        replay.corrections.seek(pages)
+        for page in pages:
+            if (
+                self._wanted
+                and len(self.pages) >= self._wanted[0]
+                and page.when.first > self.pages[-1].when.first
+                and len(replay.flaws) <= MOST_FLAWS
+            ):
+                self._keep_moment(page.when.first)
+            replay.page(page)
+            self.pages.append(page)
+
+    def _keep_moment(self, day: date) -> None:
+        so_many, flaws = len(self.pages), tuple(self.replay.flaws)
+        self._wanted = [later for later in self._wanted if later > so_many]
+        self._so_far = _digest(self._so_far, self.pages[self._digested :])
+        self._digested = so_many
+        lines = _lines(self._journal, self.pages) if flaws else b""
+        state = _state(self.replay)
+        self._moments.append(_KeptMoment(so_many, self._so_far, day, state, flaws, lines))
+
+    def is_of(self, journal: Journal) -> bool:
+        """Whether it went through every page of a journal, and began as it should have."""
+        pages = journal.pages
+        if len(pages) != len(self.pages) or not all(map(is_, pages, self.pages)):
+            return False
+        if not any(event.act in RAISED for _, event in self.turns):
+            return True
+        # Who was a mother is asked of every page.
+        before = arrived_in(self._first)
+        self._first = first_comings(self.turns, journal.things, pages, {})
+        return arrived_in(self._first) == before
+
+    def remember(self, journal: Journal, mark: bytes) -> None:
+        """Remember how all stood."""
+        if self._moments:
+            moments = _Moments(mark, self._first, self._moments)
+            write_memory(journal.memory, MOMENTS_FILE, moments)
+
+
+def _whole(journal: Journal, mark: bytes, ahead: FromBeginning | None) -> Replay:
     """A replay of every page; how all stood at some of them is remembered."""
-    pages = journal.pages
-    turns = turns_of(pages)
-    first = first_comings(turns, journal.things, pages, {})
-    replay = Replay(journal, pages, turns, only_stands=True)
-    replay.begin(arrived_in(first))
-    wanted = _wanted(len(pages))
-    moments: list[_KeptMoment] = []
-    so_far, digested = b"", 0
-    for n, page in enumerate(pages):
-        if (
-            wanted
-            and n >= wanted[0]
-            and page.when.first > pages[n - 1].when.first
-            and len(replay.flaws) <= MOST_FLAWS
-        ):
-            wanted = [later for later in wanted if later > n]
-            so_far, digested = _digest(so_far, pages[digested:n]), n
-            flaws = tuple(replay.flaws)
-            lines = _lines(journal, n) if flaws else b""
-            moment = _KeptMoment(n, so_far, page.when.first, _state(replay), flaws, lines)
-            moments.append(moment)
-        replay.page(page)
-    if moments:
-        write_memory(journal.memory, MOMENTS_FILE, _Moments(mark, first, moments))
-    return replay
+    if ahead is None or not ahead.is_of(journal):
+        pages = journal.pages
+        ahead = FromBeginning(journal, pages, turns_of(pages), len(pages))
+        ahead.go_on(pages)
+    ahead.remember(journal, mark)
+    return ahead.replay
 
 
 def _wanted(pages: int) -> list[int]:

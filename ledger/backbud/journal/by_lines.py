@@ -18,6 +18,7 @@ from backbud_grammar.dates import WrittenDate
 from backbud_grammar.outline import LONGEST_LINE, act_of_lines
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Act
+from backbud_grammar.written_hours import may_hold_hour
 
 if TYPE_CHECKING:
     from backbud.journal.said import ActReader
@@ -141,16 +142,17 @@ class ByLines:
         at, left = day.count("\n") + 1, iter(rows)
         for block in blocks:
             begins, at = at, at + block.count("\n") + 1
-            subject, *lines = block.rstrip("\n").split("\n")
-            if subject[0] == "#" and not lines:
+            subject, _, rest = block.rstrip("\n").partition("\n")
+            if subject[0] == "#" and not rest:
                 continue
             acts = next(left, ())
             if "\n   " in block:
+                lines = rest.split("\n")
                 if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
                     return None
                 count = sum([not line.startswith(DEEPER) for line in lines])
             else:
-                count = len(lines)
+                count = rest.count("\n") + 1 if rest else 0
             if subject[0] in " #" or subject[-1] == " " or count != len(acts) or not acts:
                 return None
             out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
@@ -176,8 +178,7 @@ class ByLines:
         if not acts.is_prose(word):
             if "--" in rest or "—" in rest:
                 rest, remark = without_remark(rest)
-            if ":" in rest:
-                # An hour may stand among the details.
+            if may_hold_hour(rest):
                 return ""
         past, on_any_day = acts.past_of_words(word, rest, remark, head.when)
         if on_any_day and not remark:

@@ -6,10 +6,10 @@ finds them read; whatever it did not send is read here.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
-from itertools import islice
-from typing import TypeVar
+from itertools import chain, islice
+from typing import NamedTuple, TypeVar
 
 import msgspec
 from msgspec import Raw, Struct
@@ -17,6 +17,8 @@ from msgspec import Raw, Struct
 from backbud.journal.dated import Said, SoundActs
 from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText
+from backbud.journal.pages import ReadPage
+from backbud.journal.problems import WithFlaws
 from backbud.journal.remember import Kept, Memory, Sound
 from backbud.journal.second_process import MANY_LINES, SecondProcess, begun_beside, later_of
 from backbud_grammar.details import Reading
@@ -24,19 +26,24 @@ from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES, Part
 from backbud_grammar.syntax import Subjects
 
-# Of the lines so many are read by the second process: what it found is to be sent, too.
-_SHARE = 0.48
+# Of the lines so many are read by the second process: what it found is to be sent, too. The other
+# is where the first process has more to do meanwhile.
+_SHARE, _SHARE_OF_MORE = 0.48, 0.8
+# What is sent at once, of so many lines and more.
+_LINES_OF_GROUP = 5_000
 
 # Looks whether nothing is wrong in a page, and keeps that with it: by file, line and page.
-LookAt = Callable[[str, int, Kept[PageText]], object]
-_NewPages = Sequence[tuple[str, int, Kept[PageText]]]
+LookAt = Callable[[str, int, Kept[PageText]], WithFlaws[ReadPage | None]]
+_NewPage = tuple[str, int, Kept[PageText]]
+NewPages = list[_NewPage]
 _Value = TypeVar("_Value")
 
 
 class _Sent(Struct, frozen=True, array_like=True, gc=False):
-    """What the second process found. `sounds`: of each page that was new, in order. The others:
-    as they are remembered."""
+    """What the second process found. `pages`: the places of those that it looked at among all that
+    are its; `sounds`: of each of them, in order. The others: as they are remembered."""
 
+    pages: list[int]
     sounds: list[Sound | None]
     readings: dict[str, dict[str, Reading]]
     subjects: dict[str, Subjects]
@@ -47,6 +54,7 @@ class _Sent(Struct, frozen=True, array_like=True, gc=False):
 class _SentRaw(Struct, frozen=True, array_like=True, gc=False):
     """The same as it is taken over: most of it is only remembered, and never asked for."""
 
+    pages: list[int]
     sounds: list[Sound | None]
     readings: dict[str, dict[str, Raw]]
     subjects: dict[str, Subjects]
@@ -55,76 +63,148 @@ class _SentRaw(Struct, frozen=True, array_like=True, gc=False):
 
 
 class PagesOfSecond:
-    """Pages that a second process reads. `files`: the names of the files that they stand in."""
+    """Pages that a second process reads, group by group. `files`: the names of those that they
+    stand in, by group. `first`: those that came before all others, once they did."""
 
-    def __init__(self, files: Sequence[str], pages: _NewPages, second: SecondProcess) -> None:
-        self.files = files
-        self._pages, self._second = pages, second
+    def __init__(
+        self, files: Sequence[Sequence[str]], pages: NewPages, second: SecondProcess
+    ) -> None:
+        self.files, self.first = files, NewPages()
+        self._pages, self._pieces = pages, second.pieces()
 
-    def take_over(self, known: Memory, details: Details) -> None:
-        """Wait for what was found, and remember that as if an earlier run had; where that failed,
-        nothing."""
-        data = self._second.answer()
-        if data is None:
-            return
-        found = _SENT.decode(data)
-        for (_, _, page), sound in zip(self._pages, found.sounds, strict=True):
-            page.sound = page.sound or sound
-        for word, texts in found.said.items():
-            known.said.setdefault(word, {}).update(texts)
-        for key in found.readings:
-            # Before any of them is kept, what was remembered of them must be here.
-            details.readings_of(key)
-        known.readings_beside.update(found.readings)
-        details.known_subjects.update(found.subjects)
-        SHAPES.parsed.update(found.shapes)
-        SHAPES.has_new = SHAPES.has_new or bool(found.shapes)
+    def take_over(self, known: Memory, details: Details) -> Iterator[Sequence[str]]:
+        """Wait for what was found of each group in turn, and remember that as if an earlier run
+        had; where that failed, nothing. After each, the files that are now known: of the first
+        pages, none."""
+        for files in ((), *self.files):
+            data = next(self._pieces, None)
+            if data is not None:
+                found = _SENT.decode(data)
+                pages = [self._pages[at] for at in found.pages]
+                _remember(found, pages, known, details)
+                self.first = self.first or pages
+            yield files
+
+
+def _remember(found: _SentRaw, pages: NewPages, known: Memory, details: Details) -> None:
+    for (_, _, page), sound in zip(pages, found.sounds, strict=True):
+        page.sound = sound
+    for word, texts in found.said.items():
+        known.said.setdefault(word, {}).update(texts)
+    for key in found.readings:
+        # Before any of them is kept, what was remembered of them must be here.
+        details.readings_of(key)
+        known.readings_beside.setdefault(key, {}).update(found.readings[key])
+    details.known_subjects.update(found.subjects)
+    SHAPES.parsed.update(found.shapes)
+    SHAPES.has_new = SHAPES.has_new or bool(found.shapes)
 
 
 _SENT = msgspec.msgpack.Decoder(_SentRaw)
 
 
+def many_new(files: Mapping[str, Outlined]) -> dict[str, NewPages]:
+    """The pages of each file of which nobody found so far that nothing is wrong in them; nothing
+    where they are so few that a second process would gain nothing."""
+    new = {
+        name: [(name, line, page) for line, page in file.pages if page.sound is None]
+        for name, file in files.items()
+    }
+    return new if sum(_lines_of(new).values()) >= MANY_LINES else {}
+
+
+def _lines_of(new: Mapping[str, NewPages]) -> dict[str, int]:
+    return {name: sum(page.lines for _, _, page in pages) for name, pages in new.items()}
+
+
 def pages_of_second(
-    files: Mapping[str, Outlined], details: Details, said: SoundActs, look_at: LookAt
+    new: Mapping[str, NewPages],
+    details: Details,
+    said: SoundActs,
+    look_at: LookAt,
+    comes_first: Callable[[str], object] | None = None,
 ) -> PagesOfSecond | None:
-    """The new pages of the last of these files, read by a second process; None where that would
-    gain nothing, or cannot be had.
+    """These pages of the last files, read by a second process; None where there can be none.
 
-    `said`: the acts that are known to be sound, to which `look_at` adds.
+    `said`: the acts that are known to be sound, to which `look_at` adds. `comes_first`: whether a
+    page of such a text is to come before all others; given where this process has more to do than
+    to read, as soon as it knows the pages of the next days.
     """
-    new = {name: _new(name, file) for name, file in files.items()}
-    lines = {name: sum(page.lines for _, _, page in pages) for name, pages in new.items()}
-    if sum(lines.values()) < MANY_LINES:
-        return None
-    later = later_of(lines, _SHARE)
-    pages = [page for name in later for page in new[name]]
-    second = begun_beside(partial(_found, pages, details, said, look_at))
-    return None if second is None else PagesOfSecond(later, pages, second)
+    lines = _lines_of(new)
+    later = later_of(lines, _SHARE if comes_first is None else _SHARE_OF_MORE)
+    groups = [later] if comes_first is None else list(_grouped(later, lines))
+    pages = [[page for name in group for page in new[name]] for group in groups]
+    second = begun_beside(partial(_found, pages, details, said, look_at, comes_first))
+    return None if second is None else PagesOfSecond(groups, [*chain(*pages)], second)
 
 
-def _new(name: str, file: Outlined) -> _NewPages:
-    """The pages of a file of which nobody found so far that nothing is wrong in them."""
-    return [(name, line, page) for line, page in file.pages if page.sound is None]
+def _grouped(files: Iterable[str], lines: Mapping[str, int]) -> Iterator[list[str]]:
+    """The files in groups of at least `_LINES_OF_GROUP` lines, but for the last."""
+    group: list[str] = []
+    for name in files:
+        group.append(name)
+        if sum([lines[one] for one in group]) >= _LINES_OF_GROUP:
+            yield group
+            group = []
+    if group:
+        yield group
 
 
-def _found(pages: _NewPages, details: Details, said: SoundActs, look_at: LookAt) -> bytes:
-    """What is found in these pages, as far as nothing is wrong in them."""
-    readings = {key: len(of) for key, of in details.readings.items()}
-    subjects, shapes = len(details.known_subjects), len(SHAPES.parsed)
-    before = {word: len(of) for word, of in said.items()}
-    for name, line, page in pages:
-        try:
-            look_at(name, line, page)
-        except Exception:
-            page.sound = None
-    found = _Sent(
-        [page.sound for _, _, page in pages],
-        {key: _since(of, readings.get(key, 0)) for key, of in details.readings.items()},
-        _since(details.known_subjects, subjects),
-        {word: _since(of, before.get(word, 0)) for word, of in said.items()},
-        _since(SHAPES.parsed, shapes),
-    )
-    return msgspec.msgpack.encode(found)
+def _found(
+    groups: Sequence[NewPages],
+    details: Details,
+    said: SoundActs,
+    look_at: LookAt,
+    comes_first: Callable[[str], object] | None,
+) -> Iterator[bytes]:
+    """What is found in the pages that come first, and then in each group, as far as nothing is
+    wrong in them."""
+    pages = [*chain(*groups)]
+    first: list[int] = []
+    if comes_first is not None:
+        first = [at for at, (_, _, one) in enumerate(pages) if comes_first(one.section.text)]
+    done, begin, of_each = {*first}, 0, [first]
+    for group in groups:
+        end = begin + len(group)
+        of_each.append([at for at in range(begin, end) if at not in done])
+        begin = end
+    so_far = _SoFar.of(details, said)
+    for some in of_each:
+        for at in some:
+            name, line, page = pages[at]
+            try:
+                look_at(name, line, page)
+            except Exception:
+                page.sound = None
+        found = _Sent(
+            some,
+            [pages[at][2].sound for at in some],
+            {key: _since(of, so_far.readings.get(key, 0)) for key, of in details.readings.items()},
+            _since(details.known_subjects, so_far.subjects),
+            {word: _since(of, so_far.said.get(word, 0)) for word, of in said.items()},
+            _since(SHAPES.parsed, so_far.shapes),
+        )
+        so_far = _SoFar.of(details, said)
+        yield msgspec.msgpack.encode(found)
+
+
+class _SoFar(NamedTuple):
+    """How many readings there were by act or card, subject lines, sound acts by word, and
+    shapes."""
+
+    readings: dict[str, int]
+    subjects: int
+    said: dict[str, int]
+    shapes: int
+
+    @classmethod
+    def of(cls, details: Details, said: SoundActs) -> _SoFar:
+        return cls(
+            {key: len(of) for key, of in details.readings.items()},
+            len(details.known_subjects),
+            {word: len(of) for word, of in said.items()},
+            len(SHAPES.parsed),
+        )
 
 
 def _since(of: Mapping[str, _Value], so_many: int) -> dict[str, _Value]:

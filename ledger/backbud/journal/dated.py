@@ -21,6 +21,7 @@ from backbud_grammar.forms import NO_ACT, ActForm
 from backbud_grammar.held_back import HELD
 from backbud_grammar.outline import Known
 from backbud_grammar.syntax import Act, Detail, Subjects
+from backbud_grammar.written_hours import may_hold_hour
 
 
 class Said(Struct, frozen=True, array_like=True, gc=False):
@@ -130,16 +131,17 @@ class DatedBlock(Struct, gc=False, eq=False):
         be told at once, or an hour may stand among them."""
         if isinstance(self.written, tuple):
             return None
-        _, *lines = self.written.rstrip("\n").split("\n")
-        line = lines[i].strip()
-        if len(lines) != len(self.acts):
-            begin, end = parted_by_depth(lines)[i]
-            line = " ".join([line.strip() for line in lines[begin:end]])
+        lines = self.written.rstrip("\n").split("\n")
+        if len(lines) == len(self.acts) + 1:
+            line = lines[i + 1].strip()
+        else:
+            begin, end = parted_by_depth(lines[1:])[i]
+            line = " ".join([line.strip() for line in lines[begin + 1 : end + 1]])
         word, _, rest = line.partition(" ")
         rest = rest.lstrip()
         if "--" in rest or "—" in rest:
             rest, _ = without_remark(rest)
-        return (word, rest) if ":" not in rest else None
+        return None if may_hold_hour(rest) else (word, rest)
 
     def make_for_good(self, texts: dict[str, str]) -> None:
         """Make every event, and let go of what they are made from: for a run that reads once.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache, partial
 from itertools import chain
 from typing import Any, NamedTuple
@@ -234,20 +234,17 @@ class _PartedBySecond(NamedTuple):
     second: SecondProcess
 
     def take_over(self, known: _ReadBefore) -> None:
-        """Wait for the rows, and remember them as if an earlier run had; where that failed, none
-        is."""
-        data = self.second.answer()
-        if data is None:
-            return
+        """Take over the rows as they come, and remember them as if an earlier run had; those that
+        do not come are not."""
         by_digest = known.by_digest()
-        for mark, row in zip(self.files.values(), _ROWS.decode(data), strict=True):
+        for mark, data in zip(self.files.values(), self.second.pieces(), strict=False):
+            row = known.memory.files[mark] = _ROW.decode(data)
             for kept in row:
                 if by_digest.setdefault(kept.digest, kept) is kept:
                     known.fresh.add(kept.digest)
-            known.memory.files[mark] = row
 
 
-_ROWS = msgspec.msgpack.Decoder(list[list[remember.Kept[remember.Recalled]]])
+_ROW = msgspec.msgpack.Decoder(list[remember.Kept[remember.Recalled]])
 
 
 def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedBySecond | None:
@@ -264,8 +261,9 @@ def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedB
     return _PartedBySecond({name: known.marks[name] for name in later}, second)
 
 
-def _rows(files: Sequence[bytes], known: _ReadBefore) -> bytes:
-    return msgspec.msgpack.encode([_new_row(data, known) for data in files])
+def _rows(files: Sequence[bytes], known: _ReadBefore) -> Iterator[bytes]:
+    for data in files:
+        yield msgspec.msgpack.encode(_new_row(data, known))
 
 
 # Of the lines so many are parted by the second process: the first looks through all files.

@@ -39,6 +39,11 @@ class ReadPage(NamedTuple):
     weather: list[DayWeather]
 
 
+# Pages that were read before all others, by file and line.
+ReadFirst = dict[tuple[str, int], WithFlaws[ReadPage | None]]
+_NONE: ReadFirst = {}
+
+
 class DatedBy(NamedTuple):
     """What dates are read by: in which half of the Earth home lies, the day on which the journal is
     read, and whether it is looked at as it was then."""
@@ -55,16 +60,18 @@ def read_pages(
     around: tuple[object, ...],
     kept: Memo,
     memory: MemoryOf,
+    first: ReadFirst = _NONE,
 ) -> WithFlaws[list[ReadPage]]:
     """The pages of these files, in order.
 
     `around`: what else a page is read by. `kept`: what an earlier run of this process left.
+    `first`: pages that were read before all others.
     """
     pages: list[ReadPage] = []
     flaws: list[PlacedFlaw] = []
     for file, outlined in files.items():
         slot, inputs = ("read file", file), (Identical(outlined), *around, *by)
-        read = partial(_contained, file, outlined, reader, by, memory=memory)
+        read = partial(_page_of, file, outlined, reader, by, memory=memory, first=first)
         found = kept.once(
             slot, inputs, partial(_read, file, outlined, inputs[1:], reader, by, read, kept)
         )
@@ -135,7 +142,29 @@ def page_by_lines(
     return WithFlaws(page, placed(file, line, found.flaws))
 
 
-def _contained(
+def _page_of(
+    file: str,
+    outlined: Outlined,
+    reader: DiaryReader,
+    by: DatedBy,
+    line: int,
+    kept: remember.Kept[PageText],
+    so_far: int,
+    memory: MemoryOf,
+    first: ReadFirst,
+) -> WithFlaws[ReadPage | None]:
+    """`read_page`; the very same page as before, where it was read `first`."""
+    known = first.get((file, line))
+    if known is None:
+        return read_page(file, outlined, reader, by, line, kept, so_far, memory)
+    if not known.flaws:
+        return known
+    # What is told of it hangs on what is wrong above it, what was read of it does not.
+    again = read_page(file, outlined, reader, by, line, kept, so_far, memory)
+    return WithFlaws(known.value, again.flaws)
+
+
+def read_page(
     file: str,
     outlined: Outlined,
     reader: DiaryReader,

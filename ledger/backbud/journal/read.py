@@ -7,6 +7,7 @@ from datetime import date
 
 from msgspec import Struct
 
+from backbud.journal.all_pages import read_all_pages
 from backbud.journal.dated import DatedPage, DayWeather
 from backbud.journal.load import Loaded
 from backbud.journal.own_past import PastLine
@@ -15,6 +16,7 @@ from backbud.journal.problems import PlacedFlaw, PlacedFlaws, as_problems
 from backbud.journal.settings import SETTINGS_FILE, Settings
 from backbud.journal.source import FileSource
 from backbud.journal.steps import (
+    GoesAhead,
     ReadStep,
     SoFar,
     find,
@@ -22,7 +24,6 @@ from backbud.journal.steps import (
     load_files,
     part,
     read_all_cards,
-    read_all_pages,
     reading_begun,
     seek_home,
     set_up,
@@ -86,6 +87,11 @@ class Journal(Struct, frozen=True):
     own_past: tuple[PastLine, ...] = ()
     language_past: tuple[PastLine, ...] = ()
 
+    def size(self) -> tuple[int, int]:
+        """How many acts it has, and on how many pages they stand."""
+        acts = sum([page.acts for page in self.pages])
+        return acts, len({(page.file, page.line) for page in self.pages})
+
     def problems(self) -> tuple[Problem, ...]:
         """Every problem of the reading."""
         return as_problems(self.flaws, self.texts)
@@ -101,23 +107,30 @@ def read_journal(
     memory: MemoryOf | None = None,
     source: FileSource | None = None,
     by_two: bool = False,
+    ahead: GoesAhead | None = None,
 ) -> Journal:
     """Read the journal in a folder as it stands on a day.
 
     `as_of`: lines dated after `today` are left out, as if not yet written; otherwise they are
     problems. `kept`: what an earlier run of this process left. `memory`: what earlier runs
     kept on the disk. `source`: where its files come from, if not from the disk. `by_two`: a copy of
-    this process may read some of what is new and large. OSError only where the folder itself cannot
+    this process may read some of what is new and large; `ahead` may go through pages meanwhile.
+    OSError only where the folder itself cannot
     be read.
     """
     reading = reading_begun(
-        folder, today, as_of, acts, kept, memory or MemoryOf(folder), source, by_two
+        folder, today, as_of, acts, kept, memory or MemoryOf(folder), source, by_two, ahead
     )
     flaws: list[PlacedFlaw] = []
     for _, step in STEPS:
         reading, found = step(reading)
         flaws += found
     return _journal(reading, tuple(flaws))
+
+
+def journal_so_far(reading: SoFar) -> Journal:
+    """A journal of which not all steps are taken yet; nothing is told of what is wrong in it."""
+    return _journal(reading, ())
 
 
 def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:

@@ -4,40 +4,49 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import pairwise
+from typing import BinaryIO
 
 # Of fewer lines it takes no longer to read all than to begin a process and take over its answer.
 MANY_LINES = 20_000
 _LENGTH_BYTES = 8
+# The most that Linux gives anybody unasked.
+_PIPE_BYTES = 1 << 20
 
 
 class SecondProcess:
-    """A copy of this process at work; `answer` must be asked for, once."""
+    """A copy of this process at work; `pieces` must be gone through, once."""
 
     def __init__(self, number: int, pipe: int) -> None:
         self._number, self._pipe = number, pipe
 
-    def answer(self) -> bytes | None:
-        """Wait for what it made; None where that failed."""
+    def pieces(self) -> Iterator[bytes]:
+        """What it makes, piece by piece, each as soon as it is whole; no more once that failed."""
         try:
             with os.fdopen(self._pipe, "rb") as pipe:
-                data = pipe.read()
+                while (piece := _piece(pipe)) is not None:
+                    yield piece
         finally:
             os.waitpid(self._number, 0)
-        length, made = data[:_LENGTH_BYTES], data[_LENGTH_BYTES:]
-        is_whole = len(length) == _LENGTH_BYTES and int.from_bytes(length, "big") == len(made)
-        return made if is_whole else None
 
 
-def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
+def _piece(pipe: BinaryIO) -> bytes | None:
+    """The next piece; None where it is not whole, or there is none."""
+    length = int.from_bytes(pipe.read(_LENGTH_BYTES), "big")
+    piece = pipe.read(length)
+    return piece if length and len(piece) == length else None
+
+
+def begun_beside(work: Callable[[], Iterable[bytes]]) -> SecondProcess | None:
     """A copy of this process that does the work, and nothing else; None where it cannot be had.
 
-    The work must write nothing and read no file: it only reckons.
+    The work must write nothing and read no file: it only reckons. No piece of it is empty.
     """
     if not may_be_copied():
         return None
     reading, writing = os.pipe()
+    _widen(writing)
     try:
         number = os.fork()
     except OSError:
@@ -49,13 +58,25 @@ def begun_beside(work: Callable[[], bytes]) -> SecondProcess | None:
         return SecondProcess(number, reading)
     try:
         only_these_open(writing)
-        made = work()
         with os.fdopen(writing, "wb") as pipe:
-            pipe.write(len(made).to_bytes(_LENGTH_BYTES, "big"))
-            pipe.write(made)
+            for piece in work():
+                pipe.write(len(piece).to_bytes(_LENGTH_BYTES, "big"))
+                pipe.write(piece)
+                pipe.flush()
     finally:
         # Whatever went wrong here is done, and told, by the first process.
         os._exit(0)
+
+
+def _widen(pipe: int) -> None:
+    """Let a pipe hold as much as it may, so that a process need not wait until the other reads."""
+    try:
+        from fcntl import F_SETPIPE_SZ, fcntl
+
+        fcntl(pipe, F_SETPIPE_SZ, _PIPE_BYTES)
+    except (ImportError, OSError):
+        # Elsewhere than on Linux it stays as it is.
+        return
 
 
 def only_these_open(*numbers: int) -> None:

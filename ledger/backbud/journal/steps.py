@@ -6,32 +6,26 @@ import os
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from functools import partial
+from typing import Protocol
 
 from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal import remember
-from backbud.journal.by_the_hour import by_the_hour
-from backbud.journal.by_two import pages_of_second
 from backbud.journal.cards import read_things, with_lines_at_edge
 from backbud.journal.currency import bare_amounts
-from backbud.journal.dated import DatedPage, DayWeather, Said, SoundActs
-from backbud.journal.diary import DiaryReader
+from backbud.journal.dated import DatedPage, DayWeather, SoundActs
 from backbud.journal.events import Origin
 from backbud.journal.far import ahead_on_cards, far_on_cards
 from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
-from backbud.journal.language_past import lines_read_otherwise
-from backbud.journal.line_order import line_order, rests
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
 from backbud.journal.outlines import Parted, outlined_files
-from backbud.journal.own_past import PastLine, past_lines
+from backbud.journal.own_past import PastLine
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
-from backbud.journal.pages import DatedBy, page_by_lines, read_pages
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
 from backbud.journal.references import flaw_of_reference_at
-from backbud.journal.said import ActReader
 from backbud.journal.settings import SETTINGS_FILE, Settings, read_settings
 from backbud.journal.source import FileSource, OnDisk
 from backbud.journal.things import PlacedCard, Things, turned_south
@@ -43,7 +37,6 @@ from backbud.publish.memory import MemoryOf
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.digest import digest
 from backbud_grammar.forms import ActForm
-from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.shape import SHAPES
 from backbud_grammar.version import language_mark, sources_mark
@@ -51,6 +44,19 @@ from backbud_grammar.version import language_mark, sources_mark
 # So little that is new is sooner read again than the whole memory is written.
 FEW_PAGES = 20
 FEW_DETAILS = 60
+
+
+class GoesAhead(Protocol):
+    """Goes through the pages of a large new diary, day by day, while others are still read."""
+
+    def comes_first(self, acts: Mapping[str, ActForm]) -> Callable[[str], object]:
+        """Asks whether a page of a text may hold what must be known before the first page."""
+
+    def begin(self, reading: SoFar, known: Sequence[DatedPage], so_many: int) -> None:
+        """Begin, with all pages that are known so far in order; so many are there, or nearly."""
+
+    def go_on(self, pages: Sequence[DatedPage]) -> None:
+        """Go on by the pages of the next days."""
 
 
 class ToRead(Struct, frozen=True):
@@ -73,6 +79,7 @@ class ToRead(Struct, frozen=True):
     mark: str
     source: FileSource
     by_two: bool = False
+    ahead: GoesAhead | None = None
 
 
 class SoFar(Struct, frozen=True):
@@ -123,6 +130,7 @@ def reading_begun(
     memory: MemoryOf,
     source: FileSource | None = None,
     by_two: bool = False,
+    ahead: GoesAhead | None = None,
 ) -> SoFar:
     """What the first step is given. `source`: None for the disk."""
     by_act = by_word(acts)
@@ -148,6 +156,7 @@ def reading_begun(
         mark,
         source or OnDisk(folder),
         by_two,
+        ahead,
     )
     return SoFar(asked, _positions(asked, Things({}, {}), "", {}))
 
@@ -293,60 +302,7 @@ def _positions(
     return Positions(things, home, files, asked.memory)
 
 
-# ------------------------------------------------------------------ pages
-
-
-def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
-    """The dated pages in their order, their acts held against the table of acts."""
-    asked, things = reading.asked, reading.things
-    known, kept = asked.known, asked.kept
-    own = reading.own_words
-    languages, gallon = reading.settings.languages, reading.settings.gallon
-    handles = _handles(things, own, f"{languages.text} {gallon}")
-    if known.things != handles:
-        known.forget_sound(reading.parted.rows())
-    around = (Identical(known), handles)
-    sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
-    acts = ActReader(things, asked.details, known.said_of, sound, own, languages, LANGUAGE, gallon)
-    reader = DiaryReader(acts)
-    by = DatedBy(reading.southern, asked.today, asked.as_of)
-    files = reading.parted.counting()
-    look_at = partial(page_by_lines, reader=reader, by=by, so_far=0)
-    other = pages_of_second(files, asked.details, sound, look_at) if asked.by_two else None
-    later = other.files if other is not None else ()
-    here = {name: file for name, file in files.items() if name not in later}
-    pages, flaws = read_pages(here, reader, by, around, kept, asked.memory)
-    if other is not None:
-        other.take_over(known, asked.details)
-        there = {name: files[name] for name in later}
-        more = read_pages(there, reader, by, around, kept, asked.memory)
-        pages, flaws = pages + more.value, flaws + more.flaws
-    # By day, file and line as they stand, which takes a tenth of the time, where nothing rests.
-    pages.sort(key=(lambda one: (one.day, line_order(one))) if any(map(rests, files)) else None)
-    weather = tuple([said for page in pages for said in page.weather])
-    in_order = by_the_hour([page.page for page in pages], kept)
-    past = past_lines(files, own, asked.acts, reading.southern)
-    otherwise = lines_read_otherwise(files, acts, LANGUAGE, southern=reading.southern)
-    found = replace(
-        reading,
-        handles=handles,
-        sound=sound,
-        pages=in_order,
-        weather=weather,
-        own_past=past,
-        language_past=otherwise,
-    )
-    return WithFlaws(found, flaws)
-
-
-def _handles(things: Things, own: OwnWords, settings: str) -> bytes:
-    """The digest of what every handle means, and every own word; and of the settings that words
-    are read by."""
-    meanings = (
-        f"{spelling} {things.by_handle[handle].kind}"
-        for spelling, handle in things.spellings.items()
-    )
-    return digest("\n".join((*meanings, own.meanings, settings)).encode())
+# ------------------------------------------------------------------ what remains
 
 
 def tell_misplaced(reading: SoFar) -> WithFlaws[SoFar]:

@@ -52,14 +52,17 @@ def keep_cautions(
 def _on_pages(
     cautions: Iterable[Caution], pages: Sequence[DatedPage], today: date
 ) -> Iterator[_OnPage]:
-    in_files: dict[str, list[DatedPage]] = {}
+    cautions = [*cautions]
+    in_files: dict[str, list[DatedPage]] = {one.origin.file: [] for one in cautions if one.origin}
+    for page in pages:
+        if page.file in in_files:
+            in_files[page.file].append(page)
+    for in_file in in_files.values():
+        in_file.sort(key=_line)
     for one in cautions:
         at = one.origin
         if at is None:
             continue
-        if at.file not in in_files:
-            in_file = (page for page in pages if page.file == at.file)
-            in_files[at.file] = sorted(in_file, key=_line)
         before = bisect_right(in_files[at.file], at.line, key=_line)
         if before:
             page = in_files[at.file][before - 1]

@@ -8,7 +8,7 @@ import stat
 import sys
 import time
 from _thread import get_ident
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 
 from backbud.publish import MEMORY
@@ -19,6 +19,9 @@ from backbud.publish.refused import STILL_WHOLE, PublishError, linked, told_by_s
 RETRY_PAUSES_SECONDS: tuple[float, ...] = (
     (0.01, 0.02, 0.05, 0.1, 0.2, 0.4, 0.8) if sys.platform == "win32" else ()
 )
+
+# So many files are synced at once.
+_AT_ONCE = 16
 
 
 def lstat(path: str) -> os.stat_result | None:
@@ -94,10 +97,57 @@ def write_whole(folder: str, name: str, content: bytes, *, synced: bool = True) 
 
 
 def sync_files(paths: Iterable[str]) -> None:
-    """Bring files to the disk: the first takes most of the others with it."""
-    for path in paths:
-        with open(path, "r+b") as file:
-            os.fsync(file.fileno())
+    """Bring files to the disk."""
+    _at_once(_sync_file, [*paths])
+
+
+def sync_folders(paths: Iterable[str]) -> None:
+    """`sync_folder` of each; some may have been removed."""
+    _at_once(_sync_folder_if_there, [*paths])
+
+
+def _sync_file(path: str) -> None:
+    with open(path, "r+b") as file:
+        os.fsync(file.fileno())
+
+
+def _sync_folder_if_there(path: str) -> None:
+    with suppress(FileNotFoundError, NotADirectoryError):
+        sync_folder(path)
+
+
+def _at_once(sync: Callable[[str], None], paths: Sequence[str]) -> None:
+    """Sync each of these; what is asked for at once a disk does together, in nearly the time of
+    one. Raises the first of what was raised, once all have ended."""
+    if len(paths) < 2:
+        for path in paths:
+            sync(path)
+        return
+    from threading import Thread
+
+    raised: list[BaseException] = []
+
+    def some(of: Sequence[str]) -> None:
+        try:
+            for path in of:
+                sync(path)
+        except BaseException as error:
+            raised.append(error)
+
+    threads: list[Thread] = []
+    for share in [paths[n::_AT_ONCE] for n in range(min(_AT_ONCE, len(paths)))]:
+        thread = Thread(target=some, args=(share,))
+        try:
+            thread.start()
+        except RuntimeError:
+            # The system gives no more of them.
+            some(share)
+        else:
+            threads.append(thread)
+    for thread in threads:
+        thread.join()
+    if raised:
+        raise raised[0]
 
 
 def sync_folder(path: str) -> None:

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import os
 import stat
-from collections.abc import Iterable
 from contextlib import suppress
 from itertools import takewhile
 
@@ -20,6 +19,7 @@ from backbud.publish.disk import (
     remove_if_there,
     retried,
     sync_folder,
+    sync_folders,
 )
 from backbud.publish.names import folders_of
 from backbud.publish.refused import TO_FINISH, in_the_way
@@ -40,13 +40,13 @@ def put_in_place(journal: str, commitment: Commitment) -> None:
     is placed has an owner, whatever becomes of the memory.
     """
     made = made_folder(journal, commitment.made)
-    _sync({_remove(made, name) for name in commitment.gone})
+    sync_folders({_remove(made, name) for name in commitment.gone})
     touched = {made}
     for move in commitment.moves:
         touched.add(_place(journal, commitment.made, move))
         if move.name == MANIFEST:
             sync_folder(made)
-    _sync(touched)
+    sync_folders(touched)
     remove_if_there(commitment_path(journal))
     with suppress(OSError):  # all is done: what is left over here does no harm
         sync_folder(os.path.join(journal, MEMORY))
@@ -78,9 +78,3 @@ def _remove(made: str, name: str) -> str:
     while len(folders) > 1 and not os.listdir(folders[-1]):
         os.rmdir(folders.pop())
     return folders[-1]
-
-
-def _sync(folders: Iterable[str]) -> None:
-    for folder in sorted(folders):
-        with suppress(FileNotFoundError, NotADirectoryError):  # touched first, then removed
-            sync_folder(folder)

@@ -47,7 +47,9 @@ def read_day_lines(weather: Iterable[DayWeather], home: str) -> WithFlaws[dict[s
             words.setdefault(place, {}).setdefault(said.day, set()).add(said.name)
             continue
         field, unit = _UNITS[said.name]
-        value = float(convert(Decimal(str(said.value)), said.unit, unit))
+        value = said.value
+        if said.unit != unit:
+            value = float(convert(Decimal(str(value)), said.unit, unit))
         why = impossible(field, value, OF_A_DAY)
         if why:
             hint = "Is the unit right? The value was left out."

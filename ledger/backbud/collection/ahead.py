@@ -1,0 +1,49 @@
+"""Begins the replay of a check while later pages of a large new diary are still being read.
+
+It needs to know before its first page who comes, goes or is corrected on any page: pages that look
+as if they told of that are read before all others. Whether none was missed is seen as the pages
+come; where one was, all is replayed anew.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+
+from backbud.collection.comings import TURNS, turns_of
+from backbud.collection.moments import FromBeginning
+from backbud.journal.dated import DatedPage
+from backbud.journal.read import journal_so_far
+from backbud.journal.steps import SoFar
+from backbud_grammar.forms import ActForm
+
+
+class ReplayAhead:
+    """A replay that goes on page by page as they are read; `found` once it has begun, and as long
+    as all pages were as they seemed."""
+
+    def __init__(self) -> None:
+        self.found: FromBeginning | None = None
+        self._seen = 0
+
+    def comes_first(self, acts: Mapping[str, ActForm]) -> Callable[[str], object]:
+        """Asks whether some line of a page begins with the word of one of `TURNS`."""
+        words = sorted([word for word, form in acts.items() if form.word in TURNS])
+        one_of = "|".join(map(re.escape, words))
+        return re.compile(rf"\n[ \t]+(?:{one_of})\b", re.IGNORECASE).search
+
+    def begin(self, reading: SoFar, known: Sequence[DatedPage], so_many: int) -> None:
+        """Put every tree where it stands before the first page."""
+        self.found = FromBeginning(journal_so_far(reading), known, turns_of(known), so_many)
+
+    def go_on(self, pages: Sequence[DatedPage]) -> None:
+        """Replay the pages of the next days, if they hold no other turns than were known."""
+        if self.found is None:
+            return
+        turns = turns_of(pages)
+        known = self.found.turns[self._seen : self._seen + len(turns)]
+        self._seen += len(turns)
+        if [id(event) for _, event in turns] == [id(event) for _, event in known]:
+            self.found.go_on(pages)
+        else:
+            self.found = None

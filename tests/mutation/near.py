@@ -19,8 +19,14 @@ NEAR = ("plan", "collection", "climate", "species", "problems", "language")
 ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
+SPECIES = "plugins/backbud_species/"
+FIRST_YEARS = (
+    "tests/species/test_first_years.py::test_the_first_year_of_a_species_is_what_its_rules_propose["
+)
 # No test may take more than this share of the time that there is for a change.
 LARGEST_SHARE = 0.2
+# Tests of one function by itself: all are asked, and first.
+QUICK_S = 0.005
 
 
 def core() -> list[Path]:
@@ -68,10 +74,11 @@ def chosen_tests(
     found: Sequence[Reached],
     users: Mapping[str, set[str]],
     most_s: float,
-) -> list[str]:
+) -> dict[str, float]:
     """The tests that reach the changed statement, the nearest first, no longer than `most_s`.
 
-    Of a name those that reach where it is used; of all else that acts on import the module's.
+    With each the seconds that it takes by itself. Of a name those that reach where it is used; of
+    all else that acts on import the module's.
     """
     if mutant.in_function:
         wanted = {file: _bits(range(mutant.lines[0], mutant.lines[1] + 1))}
@@ -101,9 +108,48 @@ def chosen_tests(
         alike = lines if known else one.test.partition("[")[0]
         ranked.append((-rarity.get(lines & within, 0.0) if known else 0.0, far, alike, one))
     ranked.sort(key=lambda each: (*each[:2], each[3].seconds))
-    chosen = _spread([(alike, one) for _, _, alike, one in ranked])
+    quick = [one for _, _, _, one in ranked if one.seconds <= QUICK_S]
+    others = [(alike, one) for _, _, alike, one in ranked if one.seconds > QUICK_S]
+    chosen = quick + _spread(others)
     passed = accumulate(one.seconds for one in chosen)
-    return [one.test for one, until in zip(chosen, passed, strict=True) if until <= most_s]
+    return {
+        one.test: one.seconds for one, until in zip(chosen, passed, strict=True) if until <= most_s
+    }
+
+
+def first_years_of(file: str, found: Sequence[Reached]) -> dict[str, float]:
+    """The tests of the first years of the species that use a file, the nearest species first.
+
+    They hold every work of a species, day by day.
+    """
+    kinds = kinds_by_distance(file)
+    years = [
+        (kinds[kind], one)
+        for one in found
+        if one.test.startswith(FIRST_YEARS)
+        if (kind := one.test.rpartition("-")[2].removesuffix("]")) in kinds
+    ]
+    years.sort(key=lambda each: each[0])
+    return {one.test: one.seconds for _, one in years}
+
+
+@cache
+def kinds_by_distance(file: str) -> dict[str, int]:
+    """By class of a species how many imports there are from it to the file."""
+    texts = {module_of(path): path.read_text() for path in sorted((ROOT / SPECIES).rglob("*.py"))}
+    distances, todo = {module_of(ROOT / file): 0}, [module_of(ROOT / file)]
+    for module in todo:
+        for by, text in texts.items():
+            if by not in distances and f"from {module} import" in text:
+                distances[by] = distances[module] + 1
+                todo.append(by)
+    return {
+        node.name: distance
+        for module, distance in distances.items()
+        if module.count(".") == 1
+        for node in ast.parse(texts[module]).body
+        if isinstance(node, ast.ClassDef)
+    }
 
 
 def _function_around(file: str, mutant: Mutant) -> int:

@@ -26,7 +26,7 @@ from hypothesis import settings
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import Mutant, mutants_of
-from near import chosen_tests, core, importers, near_tests
+from near import SPECIES, chosen_tests, core, first_years_of, importers, near_tests
 from reach import ROOT, reached
 from trying import (
     ALL_PASS,
@@ -36,6 +36,7 @@ from trying import (
     Ended,
     InPlace,
     Tried,
+    load_all_but_species,
     load_others,
     on_import,
     settable,
@@ -198,7 +199,6 @@ def main() -> int:
     parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=20.0, help="of tests for one change")
-    parser.add_argument("--limit", type=int, default=60, help="seconds of work for one change")
     parser.add_argument("--kept", type=Path, default=ROOT / ".mutation", help="what tests reach")
     parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
     options = parser.parse_args()
@@ -215,21 +215,25 @@ def main() -> int:
     ]
     tally = Tally(len(tried), memory := Killed(options.kept))
     load_others()
-    inside = []
+    inside, of_species = [], []
     for one in tried:
         if before := memory.recalled(one):
             tally(one, before)
-        elif not one.tests:
-            tally(one, Ended(ALL_PASS))
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)
+        elif one.file.startswith(SPECIES):
+            of_species.append(one._replace(tests=first_years_of(one.file, found)))
         else:
-            tally(one, on_import(one, options.limit))
+            tally(one, on_import(one))
+    if of_species:
+        load_all_but_species()
+    for one in of_species:
+        tally(one, on_import(one))
     if inside:
         files = sorted({name.partition("::")[0] for one in inside for name in one.tests})
         with open(os.devnull, "w") as nowhere:
             os.dup2(nowhere.fileno(), 1)
-        pytest.main([*QUIET, *files], plugins=[InPlace(inside, options.limit, tally, TOLD)])
+        pytest.main([*QUIET, *files], plugins=[InPlace(inside, tally, TOLD)])
     return tally.told()
 
 

@@ -11,6 +11,8 @@ import pytest
 from tests.plan.by_hand import ROWS, due
 
 from backbud.journal.events import Event
+from backbud.plan.common.fresh_roots_out import FRESH_ROOTS
+from backbud.plan.common.root_rest import ROOT_REST
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.give_way import given_way
@@ -171,6 +173,36 @@ def test_shelter_for_cut_roots_stands_for_the_winters(young, mature, state) -> N
     said = {"act": "protected", "window": "2026-11-01 2026-11-10 2026-12-01", "covers": "any"}
     found = outcomes(due("young", **{**said, **young}), due("mature", **{**said, **mature}))
     assert found["mature"] == state
+
+
+OTHER_DAYS = "2026-12-02 2026-12-10 2026-12-20"
+
+
+@pytest.mark.parametrize(
+    ("young", "rest", "state"),
+    [
+        ([{}], {}, "replaced"),
+        # It brings no cover of its own, and need not.
+        ([{}], {"covers": ""}, "replaced"),
+        ([{"rule": CUT_ROOTS}], {}, "open"),
+        ([{"rule": CUT_ROOTS}, {}], {}, "replaced"),
+        ([], {}, "open"),
+        # Other days, another act, another rule; what is done, of either.
+        ([{"window": OTHER_DAYS}], {}, "open"),
+        ([{"window": OTHER_DAYS}, {"rule": CUT_ROOTS}], {}, "open"),
+        ([{"act": "moved"}], {}, "open"),
+        ([{}], {"rule": "some-rule"}, "open"),
+        ([{"outcome": "done"}], {}, "open"),
+        ([{}], {"outcome": "done"}, "done"),
+    ],
+)
+def test_shelter_for_roots_cut_under_a_cover_stands_for_their_rest(young, rest, state) -> None:
+    said = {"act": "protected", "window": "2026-11-01 2026-11-10 2026-12-01", "covers": "any"}
+    dues = [
+        due(f"young-{n}", **{**said, "rule": FRESH_ROOTS, **one}) for n, one in enumerate(young)
+    ]
+    found = outcomes(*dues, due("rest", **{**said, "rule": ROOT_REST, **rest}))
+    assert found["rest"] == state
 
 
 # ------------------------------------------------------------------ a plan and a proposal

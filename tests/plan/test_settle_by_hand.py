@@ -115,6 +115,13 @@ def test_what_an_act_asked_for_is_done_on_any_day(settled_by, line, more, expect
     assert outcome(one, line, first=WIRED) == expected
 
 
+def test_what_was_planned_to_end_ends_on_any_day() -> None:
+    """But a look: it is planned for a time."""
+    apart = MADE.event("2026-03-01", "quarantined")
+    one = due("one", "released", JUNE, event=apart, at=0, planned=True)
+    assert outcome(one, ("2026-03-02", "released"), first=apart) == "done"
+
+
 def test_nothing_before_its_cause_counts() -> None:
     tree = a_tree(("2027-06-02", "trimmed"), ("2027-06-03", "watered"))
     for at, expected in ((-1, "done"), (0, "done"), (1, "open"), (2, "open")):
@@ -159,6 +166,12 @@ def test_the_first_line_that_settles_it_is_told() -> None:
 )
 def test_a_net_against_cats_is_no_shelter_from_the_cold(said, expected) -> None:
     assert outcome(due("one", "protected", JUNE), ("2027-06-02", "protected", said)) == expected
+
+
+def test_what_is_treated_against_need_not_be_weather() -> None:
+    assert (
+        outcome(due("one", "treated", JUNE), ("2027-06-02", "treated", "against scale")) == "done"
+    )
 
 
 @pytest.mark.parametrize(
@@ -370,6 +383,12 @@ def test_what_came_off_before_it_was_put_on_settles_nothing() -> None:
     assert (done.outcome, done.settled) == ("done", off)
 
 
+def test_what_came_off_in_part_is_not_told_done_by_its_own_line() -> None:
+    part = MADE.event("2027-06-02", "unwired", "partly")
+    one = due("one", "unwired", JUNE, event=part, at=0)
+    assert after([one], MADE.tree(part))["one"].outcome == "open"
+
+
 def test_what_was_skipped_is_not_done_when_it_comes_off() -> None:
     one = due("one", "unwired", JUNE, "skipped", event=WIRED, at=0)
     tree = a_tree(("2027-06-02", "unwired", "on left 2"), first=WIRED)
@@ -510,6 +529,7 @@ def test_just_after_a_season_a_word_speaks_of_that_season(day, event, expected) 
         ({"act": "pruned"}, "skipped"),
         ({"act": "pruned", "settled_by": ("pruned", "trimmed")}, "open"),
         ({"outcome": "done"}, "skipped"),
+        ({"settled_by": ("pruned",)}, "open"),
         ({"weight": PRESSING}, "open"),
         ({"event": PRUNED, "at": 1}, "skipped"),
     ],
@@ -570,6 +590,12 @@ def test_of_looks_the_one_at_what_is_named_is_skipped() -> None:
     assert found == {"wire": "skipped", "ties": "skipped"}
 
 
+def test_what_a_look_settles_is_skipped_by_its_first_word() -> None:
+    ties = due("ties", "untied", JUNE, settled_by=("untied", "checked ties"), weight=ROUTINE)
+    assert outcomes([ties], ("2027-06-02", "skipped", "check ties")) == {"ties": "skipped"}
+    assert outcomes([ties], ("2027-06-02", "skipped", "check wire")) == {"ties": "open"}
+
+
 # ------------------------------------------------------------------ put off
 
 
@@ -610,6 +636,15 @@ def test_what_was_put_off_with_nothing_due_is_a_plan() -> None:
     assert "plan" not in both
     skip = a_tree(("2027-06-02", "skipped", "prune"))
     assert "plan" not in after([due("one", "trimmed", JUNE)], skip, plans=(plan,))
+
+
+def test_what_is_put_off_without_an_act_is_no_plan() -> None:
+    plan = due("plan", "pruned", "2027-08-01 2027-08-16 2027-08-31", planned=True)
+    tree = a_tree(("2027-06-02", "put-off", "prune, to 2027-08"))
+    nameless = Entry(replace(tree.history[1].event, named=""))
+    left = after([], replace(tree, history=(tree.history[0], nameless)), plans=(plan,))
+    assert left == {}
+    assert set(after([], tree, plans=(plan,))) == {"plan"}
 
 
 REPOT = "hoshi/repot/2027"

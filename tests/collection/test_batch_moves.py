@@ -157,6 +157,7 @@ def test_a_tally_by_the_piece_names_what_was_said() -> None:
         (TRAYS, "germinated 25 %", TRAYS),
         (TRAYS, "germinated 44", Batch(44, "seedlings", up=44)),
         (Batch(18, "seedlings", up=20), "germinated 25 %", Batch(18, "seedlings", up=20)),
+        (Batch(60, "seeds", up=1), "germinated 25 %", Batch(60, "seeds", up=1)),
         # Of twenty that came up two died; twelve more are thirty that live, thirty-two in all.
         (Batch(18, "seedlings", up=20), "germinated 12 more", Batch(30, "seedlings", up=32)),
         (Batch(18, "seedlings", up=20), "germinated 32 in all", Batch(30, "seedlings", up=32)),

@@ -10,7 +10,7 @@ from itertools import accumulate
 from operator import or_
 from pathlib import Path
 
-from mutants import Mutant
+from mutants import Mutant, walked
 from reach import EVERY_LINE, ROOT, Reached
 
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
@@ -194,11 +194,12 @@ def parsed(file: str) -> ast.Module:
 
 
 def _uses(file: str, names: set[str]) -> int:
-    """The lines of a file that use one of the names, as bits."""
+    """The lines of a file where a statement begins that uses one of the names, as bits."""
     return _bits(
-        node.lineno
-        for node in ast.walk(parsed(file))
+        line
+        for node, stmt, _ in walked(parsed(file))
         if isinstance(node, ast.Name) and node.id in names and isinstance(node.ctx, ast.Load)
+        for line in (stmt.lineno, node.lineno)
     )
 
 

@@ -96,3 +96,13 @@ def test_what_is_raised_begins_as_its_line_says_and_else_its_card(
     assert (reds.counted, reds.pot) == (counted, pot)
     assert tree(session, "reds", "2026-06-09").standing == "not yet"
     assert (tree(session, "mother").counted, tree(session, "mother").pot) == ("", "")
+
+
+def test_where_cuttings_of_two_mothers_went_neither_stands(written, tree) -> None:
+    pages = (
+        "2026-05-01\nhoshi, mother\n  watered\n"
+        "2026-06-10\nhoshi\n  struck  50 cuttings, into tray-7\n"
+        "mother\n  struck  20 cuttings, into tray-9\n"
+    )
+    session = written(CARDS + pages)
+    assert [tree(session, handle).pot for handle in ("hoshi", "mother")] == ["", ""]

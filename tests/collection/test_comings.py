@@ -94,6 +94,9 @@ def test_what_is_raised_begins_as_its_line_says_and_else_its_card(
     session = written(f"{CARDS}{card}2026-06-10\nmother\n  {line}\n")
     reds = tree(session, "reds")
     assert (reds.counted, reds.pot) == (counted, pot)
+    # As the lines that follow find it.
+    stands = session.histories.trees["reds"]
+    assert (stands.batch.said if stands.batch else "", stands.pot) == (counted, pot)
     assert tree(session, "reds", "2026-06-09").standing == "not yet"
     assert (tree(session, "mother").counted, tree(session, "mother").pot) == ("", "")
 

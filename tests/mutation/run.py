@@ -26,7 +26,7 @@ from hypothesis import settings
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import Mutant, mutants_of
-from near import SPECIES, chosen_tests, core, first_years_of, importers, near_tests
+from near import SPECIES, chosen_tests, core, importers, near_tests, tables_of
 from reach import ROOT, reached
 from trying import (
     ALL_PASS,
@@ -222,7 +222,7 @@ def main() -> int:
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)
         elif one.file.startswith(SPECIES):
-            of_species.append(one._replace(tests=first_years_of(one.file, found)))
+            of_species.append(one._replace(tests=tables_of(one.file, found)))
         else:
             tally(one, on_import(one))
     if of_species:

@@ -20,9 +20,14 @@ ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
 SPECIES = "plugins/backbud_species/"
-FIRST_YEARS = (
-    "tests/species/test_first_years.py::test_the_first_year_of_a_species_is_what_its_rules_propose["
+# Tables that hold each species by itself: its numbers and usual days, its works day by day.
+TABLES = (
+    "tests/species/test_numbers.py::test_the_numbers_of_a_species_are_those_of_the_table[",
+    "tests/species/test_first_years.py::"
+    "test_the_first_year_of_a_species_is_what_its_rules_propose[",
 )
+# The second table of all figures that a keeper may set.
+FIGURES = "tests/plan/test_figures.py::"
 # No test may take more than this share of the time that there is for a change.
 LARGEST_SHARE = 0.2
 # Tests of one function by itself: all are asked, and first.
@@ -130,7 +135,7 @@ def tables_of(file: str, found: Sequence[Reached]) -> dict[str, float]:
         (kinds[kind], one)
         for one in found
         if one.test.startswith(TABLES)
-        if (kind := one.test.rpartition("[")[2].rpartition("-")[2].removesuffix("]")) in kinds
+        if (kind := one.test.rpartition("[")[2].rpartition("-")[2].rstrip("]")) in kinds
     ]
     held.sort(key=lambda each: each[0])
     return {one.test: one.seconds for _, one in held}

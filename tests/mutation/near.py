@@ -20,8 +20,10 @@ ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
 SPECIES = "plugins/backbud_species/"
-# Tables that hold each species by itself: its numbers and usual days, its works day by day.
+# Tables that hold each species by itself: its numbers and usual days, its works day by day, and
+# what is asked for after a work.
 TABLES = (
+    "tests/species/test_after_works.py::test_what_a_species_asks_for_after_a_work_is_in_the_table[",
     "tests/species/test_numbers.py::test_the_numbers_of_a_species_are_those_of_the_table[",
     "tests/species/test_first_years.py::"
     "test_the_first_year_of_a_species_is_what_its_rules_propose[",

@@ -25,7 +25,8 @@ COMMAND = "python -m tests.species.test_after_works"
 HEAD = f"""\
 What is asked for after a work of 10 April on a healthy strong tree, at the cool place of
 tests/species/conftest.py: under each line of the diary the act, what, and the days from the work to
-the first, the best and the last day; then the species that ask so.
+the first, the best and the last day, what is at stake and what becomes of it once it is past; then
+the species that ask so.
 
 Read whole, by eye, by this measure: each follows from that work on that sort of tree, none comes
 before it can be seen or done, and none after it is of use. The days are common practice, no source.
@@ -59,7 +60,10 @@ def asked_after(kind: Any) -> Iterator[tuple[str, str]]:
                 for one in rule.function(tree, done, year):
                     window = (one.window.opens, one.window.best, one.window.closes)
                     days = " ".join(str((day - done.day).days) for day in window)
-                    yield f"{act} {said}".strip(), f"{one.act} {one.what}".strip() + f": {days}"
+                    weight = one.weight
+                    must = "must" if weight.must else "may"
+                    said_of = f"{days}, {weight.at_stake}, {must}, {weight.once_past}"
+                    yield f"{act} {said}".strip(), f"{one.act} {one.what}".strip() + f": {said_of}"
 
 
 def table() -> str:

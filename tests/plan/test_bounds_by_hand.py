@@ -1,0 +1,171 @@
+"""Days that decide, on both sides, of functions asked by themselves; counted by hand.
+
+The days themselves are common practice, no source, but where one stands beside them.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from msgspec.structs import replace
+from tests.species.conftest import Made
+
+from backbud.collection.state import OnTree, Tree
+from backbud.plan.common.held_off import held_off
+from backbud.plan.common.quarantine_ends import apart_for
+from backbud.plan.common.seasons import before_growth, coming
+from backbud.plan.common.under_cover import looked_at_in_winter, looked_at_under_its_fleece
+from backbud.plan.top_limit import top_bears_c
+from backbud.species import Species, Temperature, Window, Year
+from backbud.species.facts import Fact
+from backbud.species.frost_free import frost_to_come
+
+MADE = Made()
+
+
+class Plain(Species):
+    botanical = "Arbor exempli"
+    common = ("plain tree",)
+
+
+def window(said: str) -> Window:
+    return Window(*map(date.fromisoformat, said.split()))
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "until"),
+    [
+        ("2027-05-14", "2027-06-01", "2027-05-15"),
+        ("2027-05-15", "2027-10-14", None),
+        ("2027-05-15", "2027-10-15", "2028-05-15"),
+        ("2027-11-01", "2027-11-02", "2028-05-15"),
+    ],
+)
+def test_without_weather_frost_is_from_mid_october_to_mid_may(first, last, until) -> None:
+    year = MADE.year(Plain(), "unknown")
+    found = frost_to_come(year, 0.0, date.fromisoformat(first), date.fromisoformat(last))
+    assert (str(found.last) if found else None) == until
+
+
+@pytest.mark.parametrize(
+    ("said", "days", "comes_out"),
+    [
+        # Four, six and eight weeks after 10 April.
+        ("", 0, "2027-05-08 2027-05-22 2027-06-05"),
+        ("", 14, "2027-04-24 2027-04-24 2027-05-01"),
+        # For what it is kept apart says more than the setting, and so does the day that was said.
+        ("for rust", 14, "2027-05-08 2027-05-22 2027-06-05"),
+        ("for 3 weeks", 14, "2027-05-01 2027-05-01 2027-05-08"),
+        ("until 2027-05-09", 14, "2027-05-09 2027-05-09 2027-05-16"),
+    ],
+)
+def test_how_long_a_tree_is_kept_apart(said, days, comes_out) -> None:
+    done = MADE.event("2027-04-10", "quarantined", said)
+    assert apart_for(done, days, southern=False) == window(comes_out)
+
+
+def test_what_was_left_comes_off_in_the_last_weeks_of_rest() -> None:
+    year = MADE.year(Plain())
+    assert before_growth(year, date(2027, 1, 1)) == window("2027-01-15 2027-02-20 2027-03-31")
+
+
+@pytest.mark.parametrize(
+    ("day", "now"),
+    [
+        ("2027-05-01", "2027-06-01 2027-06-10 2027-06-20"),
+        # It is over on its last day.
+        ("2027-06-20", "2028-06-01 2028-06-10 2028-06-20"),
+    ],
+)
+def test_months_that_come_are_those_that_are_not_over(day, now) -> None:
+    year = MADE.year(Plain())
+    found = coming(year, date.fromisoformat(day), (6, 1), (6, 10), (6, 20))
+    assert found == window(now)
+
+
+@pytest.mark.parametrize(
+    ("day", "asked"),
+    [
+        ("2027-02-01", False),  # Seven weeks later it is 22 March, and winter is over.
+        ("2027-09-14", False),
+        ("2027-09-15", True),
+        ("2027-11-20", True),
+        ("2028-01-07", True),  # Seven weeks later it is 25 February.
+        ("2028-01-08", False),
+    ],
+)
+def test_under_its_fleece_a_tree_is_looked_at_in_winter(day, asked) -> None:
+    done = MADE.event(day, "protected", "against frost")
+    tree = covered(MADE.tree(done))
+    year = MADE.year(Plain())
+    assert bool([one.act for one in looked_at_under_its_fleece(tree, done, year)]) is asked
+
+
+def covered(tree: Tree) -> Tree:
+    done = tree.history[-1].event
+    return replace(tree, on_tree=(OnTree("protection", "fleece", "", 1, done.day, done),))
+
+
+@pytest.mark.parametrize(
+    ("day", "cover", "outside", "asked"),
+    [
+        ("2027-09-14", "cold frame", "bench", False),
+        ("2027-09-15", "cold frame", "bench", True),
+        ("2027-09-15", "heated glass 5 C", "bench", False),
+        ("2027-09-15", "open", "bench", False),
+        # It lives there.
+        ("2027-09-15", "cold frame", "yard", False),
+        ("2027-09-15", "cold frame", "", False),
+    ],
+)
+def test_under_its_winter_cover_a_tree_is_looked_at(day, cover, outside, asked) -> None:
+    done = MADE.event(day, "moved", "yard")
+    tree = replace(MADE.tree(done), outside=outside)
+    year = MADE.year(Plain(), cover=cover)
+    assert bool([one.act for one in looked_at_in_winter(tree, done, year)]) is asked
+
+
+@pytest.mark.parametrize(
+    ("coldest_c", "top_c", "enough"),
+    [
+        # Roots that bear -5 °C: seven below that it is near its limit of eight.
+        (-11.9, -20.0, "yes"),
+        (-12.0, -20.0, "hardly"),
+        (-12.9, -20.0, "hardly"),
+        (-13.0, -20.0, "no"),
+        # Mulch keeps the roots alone; the top dies.
+        (-20.1, -20.0, "no"),
+    ],
+)
+def test_how_far_below_fleece_holds_off_the_cold(coldest_c, top_c, enough) -> None:
+    year = whose_top_bears(top_c)
+    assert held_off(year, coldest_c, Temperature(-5.0, "It bears that.")).enough == enough
+
+
+@pytest.mark.parametrize(
+    ("coldest_c", "top_c", "mulch"),
+    [(-20.0, -20.0, True), (-20.1, -20.0, False), (-30, None, True)],
+)
+def test_mulch_is_named_only_where_the_top_lives(coldest_c, top_c, mulch) -> None:
+    said = held_off(whose_top_bears(top_c), coldest_c, Temperature(-5.0, "It bears that.")).caution
+    assert ("sink the pot in the ground under mulch" in said) is mulch
+
+
+def whose_top_bears(top_c: float | None) -> Year:
+    """A year of a tree whose top bears so cold a night (°C)."""
+    return replace(MADE.year(Plain()), top_bears_c=top_c)
+
+
+@pytest.mark.parametrize(
+    ("rating", "lower"),
+    # RHS, Hardiness ratings: H4 is -10 to -5 °C, H1c 5 to 10 °C, H7 under -20 °C.
+    [("H4", -10.0), ("H1c", 5.0), ("H7", None)],
+)
+def test_how_cold_a_night_the_top_bears(rating, lower) -> None:
+    class Rated(Plain):
+        hardiness = Fact(rating, "RHS, Hardiness ratings")
+
+    assert top_bears_c(Rated()) == lower
+    assert top_bears_c(Plain()) is None
+    assert top_bears_c(None) is None

@@ -64,6 +64,8 @@ TRAYS_OF_SEED = Batch(2, "trays of seed")
         (Batch(10, "whips"), "received 8 whips", False, False, Batch(8, "whips")),
         (Batch(10, "whips"), "received 8 whips", False, True, None),
         (None, "sown from the hedge", False, False, NOBODY_COUNTED),
+        (None, "sown 40", False, False, Batch(40, "seeds")),
+        (None, "struck 40", False, False, Batch(40, "cuttings")),
         # More of them come.
         (Batch(10, "whips"), "received", True, False, Batch(10, "whips")),
         (Batch(10, "whips"), "received 5 whips", True, False, Batch(15, "whips")),

@@ -16,6 +16,7 @@ import random
 import sys
 import time
 from collections import Counter, defaultdict
+from collections.abc import Mapping
 from functools import cache
 from hashlib import blake2b
 from pathlib import Path
@@ -191,6 +192,11 @@ def changes(options: argparse.Namespace) -> list[tuple[Path, Mutant]]:
     return out + lot.sample(rest, min(options.sample, len(rest)))
 
 
+def acts_on_import(one: Tried, users: Mapping[str, set[str]]) -> bool:
+    """Whether a change acts when its module is imported; so does what makes rules, and no test."""
+    return not one.tests if one.mutant.in_function else not settable(one, users)
+
+
 def main() -> int:
     """Try the changes that the command line asks for."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
@@ -219,10 +225,10 @@ def main() -> int:
     for one in tried:
         if before := memory.recalled(one):
             tally(one, before)
+        elif one.file.startswith(SPECIES) and acts_on_import(one, users):
+            of_species.append(one._replace(tests=tables_of(one.file, found)))
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)
-        elif one.file.startswith(SPECIES):
-            of_species.append(one._replace(tests=tables_of(one.file, found)))
         else:
             tally(one, on_import(one))
     if of_species:

@@ -12,14 +12,18 @@ from msgspec.structs import replace
 from tests.species.conftest import Made
 
 from backbud.collection.state import OnTree, Tree
+from backbud.plan.common.feed_again import lasts
 from backbud.plan.common.held_off import held_off
+from backbud.plan.common.not_yet import look_for_it_again
 from backbud.plan.common.quarantine_ends import apart_for
 from backbud.plan.common.seasons import before_growth, coming
 from backbud.plan.common.under_cover import looked_at_in_winter, looked_at_under_its_fleece
 from backbud.plan.top_limit import top_bears_c
 from backbud.species import Species, Temperature, Window, Year
+from backbud.species.deed import Deed
 from backbud.species.facts import Fact
 from backbud.species.frost_free import frost_to_come
+from backbud_species.habits.judges import silver_leaf_about
 
 MADE = Made()
 
@@ -169,3 +173,64 @@ def test_how_cold_a_night_the_top_bears(rating, lower) -> None:
     assert top_bears_c(Rated()) == lower
     assert top_bears_c(Plain()) is None
     assert top_bears_c(None) is None
+
+
+@pytest.mark.parametrize(
+    ("said", "days"),
+    [
+        ("liquid, 10 g", 14),
+        ("liquid", 14),
+        ("foliar", 14),
+        ("2 L", 14),
+        ("slow release", 90),
+        ("slow release, 10 g", 90),
+        ("4 cakes", 35),
+        ("10 g", 28),
+        ("", 28),
+    ],
+)
+def test_for_how_long_a_feed_lasts(said, days) -> None:
+    assert lasts(MADE.event("2027-04-10", "fed", said), {})[0] == days
+
+
+@pytest.mark.parametrize(
+    ("said", "again"),
+    [
+        ("graft not yet", ["graft"]),
+        ("graft fine", []),
+        ("layer not yet, graft fine", ["layer"]),
+        ("layer not yet, graft not yet", ["layer", "graft"]),
+        # No wire is waited for.
+        ("wire not yet", []),
+        ("graft not yet, again in 4 weeks", []),
+        ("layer not yet on apex", ["layer on apex"]),
+    ],
+)
+def test_what_has_not_taken_is_looked_at_again(said, again) -> None:
+    done = MADE.event("2027-04-10", "checked", said)
+    asked = list(look_for_it_again(MADE.tree(done), done, MADE.year(Plain())))
+    assert [one.what for one in asked] == again
+    # Three, four and six weeks later.
+    assert {one.window for one in asked} <= {window("2027-05-01 2027-05-08 2027-05-22")}
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "told"),
+    [
+        # From the middle of May to 7 September.
+        ("2027-05-14", "2027-05-14", True),
+        ("2027-05-15", "2027-05-15", False),
+        ("2027-05-01", "2027-05-15", False),
+        ("2027-09-07", "2027-09-07", False),
+        ("2027-09-07", "2027-10-01", False),
+        ("2027-09-08", "2027-09-08", True),
+    ],
+)
+def test_silver_leaf_enters_hard_cuts_that_are_not_made_in_summer(first, last, told) -> None:
+    cut = Deed(
+        "pruned", date.fromisoformat(first), date.fromisoformat(last), True, False, "pruned hard"
+    )
+    tree, year = MADE.tree(), MADE.year(Plain())
+    assert bool(silver_leaf_about(tree, cut, year)) is told
+    assert not silver_leaf_about(tree, replace(cut, hard=False), year)
+    assert not silver_leaf_about(tree, replace(cut, act="trimmed"), year)

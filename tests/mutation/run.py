@@ -214,18 +214,17 @@ def main() -> int:
     settings.load_profile("mutation")
     found = reached(core(), near_tests(), options.kept)
     users = importers(core())
-    tried = [
-        Tried(name, mutant, chosen_tests(name, mutant, found, users, options.seconds))
-        for path, mutant in changes(options)
-        for name in [str(path.relative_to(ROOT))]
-    ]
-    tally = Tally(len(tried), memory := Killed(options.kept))
+    asked = [(str(path.relative_to(ROOT)), mutant) for path, mutant in changes(options)]
+    tally = Tally(len(asked), memory := Killed(options.kept))
     load_others()
     inside, of_species = [], []
-    for one in tried:
+    for name, mutant in asked:
+        one = Tried(name, mutant, {})
         if before := memory.recalled(one):
             tally(one, before)
-        elif one.file.startswith(SPECIES) and acts_on_import(one, users):
+            continue
+        one = one._replace(tests=chosen_tests(name, mutant, found, users, options.seconds))
+        if one.file.startswith(SPECIES) and acts_on_import(one, users):
             of_species.append(one._replace(tests=tables_of(one.file, found)))
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)

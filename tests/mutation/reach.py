@@ -110,6 +110,9 @@ class _Marking(ast.NodeTransformer):
 
 
 def _marked(stmt: ast.stmt) -> list[ast.stmt]:
+    if isinstance(stmt, ast.Expr) and isinstance(stmt.value, ast.Constant):
+        # A docstring must stay the first.
+        return [stmt]
     line, _ = _at(stmt)
     place = ast.Subscript(_name(), line, ast.Store())
     mark = ast.Assign([place], ast.Constant(1))

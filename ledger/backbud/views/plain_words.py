@@ -28,10 +28,12 @@ _METAL = re.compile(rf"\b(?:{'|'.join(_METALS)})\b")
 _PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
 _PRODUCT: tuple[DetailName, ...] = ("product", "with")
 # Behind these stands a size and a metal, and these stand before their figure.
-_OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "size", "with")
+_OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "gauge", "size", "with")
 _LABELLED: tuple[DetailName, ...] = ("against", "dose", "leaving", "off")
 # Details that only the bench, or another person, has a use for.
-_SKIPPED: frozenset[DetailName] = frozenset({"by", "again", "old ties out", "share", "hole"})
+_SKIPPED: frozenset[DetailName] = frozenset(
+    {"by", "again", "old ties out", "share", "hole", "years", "set at", "one per"}
+)
 
 
 # What a pot, a mix or a material is called; "" for anything else, which is not to be named.
@@ -197,7 +199,11 @@ _CALLED: Mapping[tuple[str, str], Callable[[str], str]] = {
 
 def thing_called(what: str, sort: str) -> str:
     """What a thing is made of (`1.5 mm Al`, `raffia`) and what it is (`wire`), in the language
-    spoken: what the keeper calls it by other words stands as written."""
+    spoken: what the keeper calls it by other words stands as written. What protects is often no
+    noun (`pot wrapped`), so it stands behind."""
+    if sort == "protection" and sort not in what and what:
+        own = phrase(what)
+        return phrase("protection: {what}", what=as_named(what) if own == what else own)
     if spoken() == ENGLISH:
         return what if sort in what else f"{what} {sort}".strip()
     if what in ("", sort):
@@ -242,11 +248,14 @@ def _wire(event: Event) -> Iterator[str]:
     for detail in event.details:
         if detail.measure is None or detail.name not in _OF_WIRE:
             continue
+        size = decimal(str(detail.measure))
+        if detail.name == "gauge":
+            size = phrase("gauge {number}", number=size)
         metal = " ".join(phrase(_METALS.get(word, word)) for word in detail.words.split())
         yield " ".join(
             part
             for part in (
-                decimal(str(detail.measure)),
+                size,
                 metal,
                 phrase("on {part}", part=detail.part) if detail.part else "",
             )
@@ -285,6 +294,8 @@ def _treated(event: Event, called: Called) -> str:
 
 
 def _detail(event: Event, detail: Detail, called: Called) -> str:
+    if detail.name == "except":
+        return phrase("except on {part}", part=detail.part)
     if detail.handle:
         return called(detail.handle)
     label: str = "" if detail.name not in _LABELLED else detail.name

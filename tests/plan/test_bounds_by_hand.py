@@ -9,17 +9,24 @@ from datetime import date
 
 import pytest
 from msgspec.structs import replace
+from tests.plan.by_hand import due
 from tests.species.conftest import Made
 
+from backbud.collection.batch import Batch
 from backbud.collection.state import OnTree, Tree
 from backbud.plan.common.feed_again import lasts
 from backbud.plan.common.held_off import held_off
+from backbud.plan.common.loose_wire import set_it_anew
 from backbud.plan.common.not_yet import look_for_it_again
 from backbud.plan.common.quarantine_ends import apart_for
 from backbud.plan.common.seasons import before_growth, coming
 from backbud.plan.common.under_cover import looked_at_in_winter, looked_at_under_its_fleece
+from backbud.plan.followups import Reason
+from backbud.plan.insults import WEAK, weighed
+from backbud.plan.lapsed import lapsed
 from backbud.plan.top_limit import top_bears_c
-from backbud.species import Species, Temperature, Window, Year
+from backbud.plan.windows import span_window
+from backbud.species import CHANCE, ROUTINE, Species, Temperature, Window, Year
 from backbud.species.deed import Deed
 from backbud.species.facts import Fact
 from backbud.species.frost_free import frost_to_come
@@ -234,3 +241,104 @@ def test_silver_leaf_enters_hard_cuts_that_are_not_made_in_summer(first, last, t
     assert bool(silver_leaf_about(tree, cut, year)) is told
     assert not silver_leaf_about(tree, replace(cut, hard=False), year)
     assert not silver_leaf_about(tree, replace(cut, act="trimmed"), year)
+
+
+@pytest.mark.parametrize(
+    ("written", "of"),
+    [
+        ("2027-03", "2027-03-01 2027-03-16 2027-03-31"),
+        # Without an end it is a year: 365 days after 6 March is 5 March, as 2028 has a 29 February.
+        ("2027-03-06/..", "2027-03-06 2027-09-04 2028-03-05"),
+    ],
+)
+def test_the_window_of_a_span(written, of) -> None:
+    assert span_window(written, southern=False) == window(of)
+
+
+@pytest.mark.parametrize(
+    ("said", "parts"),
+    [
+        ("wire loose on left 1", ["left 1"]),
+        ("wire loose on left 1, on apex", ["left 1", "apex"]),
+        ("wire loose", [""]),
+        ("wire fine on left 1", []),
+        ("ties loose", []),
+        ("", []),
+    ],
+)
+def test_wire_that_is_loose_may_be_set_anew_within_six_weeks(said, parts) -> None:
+    done, year = MADE.event("2027-04-10", "checked", said), MADE.year(Plain())
+    asked = list(set_it_anew(MADE.tree(done, wire=True), done, year))
+    assert [one.part for one in asked] == parts
+    assert {one.window for one in asked} <= {window("2027-04-10 2027-04-17 2027-05-22")}
+    assert list(set_it_anew(MADE.tree(done), done, year)) == []
+
+
+@pytest.mark.parametrize(
+    ("weight", "singly", "missed"),
+    [(CHANCE, False, False), (CHANCE, True, True), (ROUTINE, False, True)],
+)
+@pytest.mark.parametrize(
+    ("first", "last", "today", "told"),
+    [
+        # It closes on 15 June, so it is gone on the 16th.
+        ("2027-06-16", "2027-06-30", "2027-06-30", True),
+        ("2027-06-17", "2027-06-30", "2027-06-30", False),
+        ("2027-06-01", "2027-06-16", "2027-06-30", True),
+        ("2027-06-01", "2027-06-15", "2027-06-30", False),
+        ("2027-06-01", "2027-06-30", "2027-06-16", True),
+        ("2027-06-01", "2027-06-30", "2027-06-15", False),
+    ],
+)
+def test_what_lapsed_was_missed_where_it_had_to_be(
+    weight, singly, missed, first, last, today, told
+) -> None:
+    said = (Reason("rule", "It grows."),)
+    june = "2027-06-01 2027-06-08 2027-06-15"
+    one = due("one", "trimmed", june, weight=weight, singly=singly).follow_up
+    days = (date.fromisoformat(day) for day in (first, last, today))
+    found = lapsed([replace(one, because=said)], *days)
+    assert [(it.day, it.missed) for it in found] == ([(date(2027, 6, 16), missed)] if told else [])
+
+
+@pytest.mark.parametrize(
+    ("days", "since"),
+    [("2027-05-09", True), ("2027-05-10", True), ("2027-05-11", False)],
+)
+def test_what_was_done_on_the_day_was_done_since(days, since) -> None:
+    tree = MADE.tree(MADE.event("2027-05-10", "trimmed"))
+    assert tree.done_since(date.fromisoformat(days), "trimmed") is since
+    assert not tree.done_since(date(2027, 1, 1), "pruned")
+
+
+@pytest.mark.parametrize(
+    ("batch", "count"),
+    [
+        (None, 1),
+        (Batch(40, "cuttings"), 40),
+        (Batch(None, "seeds"), 1),
+        # How many trees two trays hold, nobody knows.
+        (Batch(2, "trays"), 1),
+    ],
+)
+def test_how_many_trees_stand_under_a_handle(batch, count) -> None:
+    assert replace(MADE.tree(), batch=batch).count == count
+
+
+@pytest.mark.parametrize(
+    ("strength", "act", "more", "warned"),
+    [
+        ("weak", "guyed", {"given_word": True}, True),
+        ("fair", "guyed", {"given_word": True}, False),
+        # What nobody promised is held back by its own gate; what is done is done.
+        ("weak", "guyed", {}, False),
+        ("weak", "guyed", {"given_word": True, "outcome": "done"}, False),
+        ("weak", "watered", {"given_word": True}, False),
+    ],
+)
+def test_light_work_that_was_promised_is_cautioned_on_a_weak_tree(
+    strength, act, more, warned
+) -> None:
+    one = due("one", act, "2027-06-01 2027-06-08 2027-06-15", **more).follow_up
+    [found] = weighed(MADE.tree(strength=strength), (one,))
+    assert found.cautions == ((WEAK,) if warned else ())

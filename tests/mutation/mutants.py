@@ -57,7 +57,7 @@ def mutants_of(source: str, thresholds: bool = False) -> Iterator[Mutant]:
 
 def _every(tree: ast.Module) -> Iterator[tuple]:
     """Each node that may be changed, its statement, whether it acts in a function; the change."""
-    for node, stmt, in_function in _walk(tree):
+    for node, stmt, in_function in walked(tree):
         for change in _changes(node):
             yield node, stmt, in_function, change
 
@@ -75,7 +75,7 @@ def _lines_of(stmt: ast.stmt) -> tuple[int, int]:
     return stmt.lineno, max(stmt.lineno, body[0].lineno - 1) if body else last
 
 
-def _walk(tree: ast.Module) -> Iterator[tuple[ast.AST, ast.stmt, bool]]:
+def walked(tree: ast.Module) -> Iterator[tuple[ast.AST, ast.stmt, bool]]:
     """Each node that does something, with its statement; no prose, no annotation."""
     todo: list[tuple[ast.AST, ast.stmt, bool]] = [(s, s, False) for s in reversed(tree.body)]
     while todo:

@@ -6,11 +6,11 @@ import ast
 from collections import Counter, defaultdict
 from collections.abc import Hashable, Iterable, Mapping, Sequence
 from functools import cache, reduce
-from itertools import accumulate
+from itertools import accumulate, chain, zip_longest
 from operator import or_
 from pathlib import Path
 
-from mutants import Mutant
+from mutants import Mutant, walked
 from reach import EVERY_LINE, ROOT, Reached
 
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
@@ -19,8 +19,21 @@ NEAR = ("plan", "collection", "climate", "species", "problems", "language")
 ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
+SPECIES = "plugins/backbud_species/"
+# Tables that hold each species by itself: its numbers and usual days, its works day by day, and
+# what is asked for after a work.
+TABLES = (
+    "tests/species/test_after_works.py::test_what_a_species_asks_for_after_a_work_is_in_the_table[",
+    "tests/species/test_numbers.py::test_the_numbers_of_a_species_are_those_of_the_table[",
+    "tests/species/test_first_years.py::"
+    "test_the_first_year_of_a_species_is_what_its_rules_propose[",
+)
+# The second table of all figures that a keeper may set.
+FIGURES = "tests/plan/test_figures.py::"
 # No test may take more than this share of the time that there is for a change.
 LARGEST_SHARE = 0.2
+# Tests of one function by itself: all are asked, and first.
+QUICK_S = 0.005
 
 
 def core() -> list[Path]:
@@ -68,10 +81,11 @@ def chosen_tests(
     found: Sequence[Reached],
     users: Mapping[str, set[str]],
     most_s: float,
-) -> list[str]:
+) -> dict[str, float]:
     """The tests that reach the changed statement, the nearest first, no longer than `most_s`.
 
-    Of a name those that reach where it is used; of all else that acts on import the module's.
+    With each the seconds that it takes by itself. Of a name those that reach where it is used; of
+    all else that acts on import the module's.
     """
     if mutant.in_function:
         wanted = {file: _bits(range(mutant.lines[0], mutant.lines[1] + 1))}
@@ -101,9 +115,51 @@ def chosen_tests(
         alike = lines if known else one.test.partition("[")[0]
         ranked.append((-rarity.get(lines & within, 0.0) if known else 0.0, far, alike, one))
     ranked.sort(key=lambda each: (*each[:2], each[3].seconds))
-    chosen = _spread([(alike, one) for _, _, alike, one in ranked])
+    quick = [one for _, _, _, one in ranked if one.seconds <= QUICK_S]
+    others = [(alike, one) for _, _, alike, one in ranked if one.seconds > QUICK_S]
+    beside = [one for _, far, _, one in ranked if not far]
+    # Rare ways and the file's own tests in turn: a bound is often seen where nothing rare happens.
+    turns = chain.from_iterable(zip_longest(_spread(others), beside))
+    first = [one for one in found if one.test.startswith(FIGURES) and not mutant.in_function]
+    chosen = list({one.test: one for one in (*first, *quick, *turns) if one is not None}.values())
     passed = accumulate(one.seconds for one in chosen)
-    return [one.test for one, until in zip(chosen, passed, strict=True) if until <= most_s]
+    return {
+        one.test: one.seconds for one, until in zip(chosen, passed, strict=True) if until <= most_s
+    }
+
+
+def tables_of(file: str, found: Sequence[Reached]) -> dict[str, float]:
+    """The tests that hold the species that use a file to their tables, the nearest species first;
+    and that of the figures."""
+    kinds = kinds_by_distance(file)
+    held = [(-1, one) for one in found if one.test.startswith(FIGURES)]
+    held += [
+        (kinds[kind], one)
+        for one in found
+        if one.test.startswith(TABLES)
+        if (kind := one.test.rpartition("[")[2].rpartition("-")[2].rstrip("]")) in kinds
+    ]
+    held.sort(key=lambda each: each[0])
+    return {one.test: one.seconds for _, one in held}
+
+
+@cache
+def kinds_by_distance(file: str) -> dict[str, int]:
+    """By class of a species how many imports there are from it to the file."""
+    texts = {module_of(path): path.read_text() for path in sorted((ROOT / SPECIES).rglob("*.py"))}
+    distances, todo = {module_of(ROOT / file): 0}, [module_of(ROOT / file)]
+    for module in todo:
+        for by, text in texts.items():
+            if by not in distances and f"from {module} import" in text:
+                distances[by] = distances[module] + 1
+                todo.append(by)
+    return {
+        node.name: distance
+        for module, distance in distances.items()
+        if module.count(".") == 1
+        for node in ast.parse(texts[module]).body
+        if isinstance(node, ast.ClassDef)
+    }
 
 
 def _function_around(file: str, mutant: Mutant) -> int:
@@ -148,11 +204,12 @@ def parsed(file: str) -> ast.Module:
 
 
 def _uses(file: str, names: set[str]) -> int:
-    """The lines of a file that use one of the names, as bits."""
+    """The lines of a file where a statement begins that uses one of the names, as bits."""
     return _bits(
-        node.lineno
-        for node in ast.walk(parsed(file))
+        line
+        for node, stmt, _ in walked(parsed(file))
         if isinstance(node, ast.Name) and node.id in names and isinstance(node.ctx, ast.Load)
+        for line in (stmt.lineno, node.lineno)
     )
 
 

@@ -16,6 +16,7 @@ import random
 import sys
 import time
 from collections import Counter, defaultdict
+from collections.abc import Mapping
 from functools import cache
 from hashlib import blake2b
 from pathlib import Path
@@ -26,7 +27,7 @@ from hypothesis import settings
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import Mutant, mutants_of
-from near import chosen_tests, core, importers, near_tests
+from near import SPECIES, chosen_tests, core, importers, near_tests, tables_of
 from reach import ROOT, reached
 from trying import (
     ALL_PASS,
@@ -36,6 +37,7 @@ from trying import (
     Ended,
     InPlace,
     Tried,
+    load_all_but_species,
     load_others,
     on_import,
     settable,
@@ -190,6 +192,11 @@ def changes(options: argparse.Namespace) -> list[tuple[Path, Mutant]]:
     return out + lot.sample(rest, min(options.sample, len(rest)))
 
 
+def acts_on_import(one: Tried, users: Mapping[str, set[str]]) -> bool:
+    """Whether a change acts when its module is imported; so does what makes rules, and no test."""
+    return not one.tests if one.mutant.in_function else not settable(one, users)
+
+
 def main() -> int:
     """Try the changes that the command line asks for."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
@@ -198,7 +205,6 @@ def main() -> int:
     parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=20.0, help="of tests for one change")
-    parser.add_argument("--limit", type=int, default=60, help="seconds of work for one change")
     parser.add_argument("--kept", type=Path, default=ROOT / ".mutation", help="what tests reach")
     parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
     options = parser.parse_args()
@@ -208,28 +214,31 @@ def main() -> int:
     settings.load_profile("mutation")
     found = reached(core(), near_tests(), options.kept)
     users = importers(core())
-    tried = [
-        Tried(name, mutant, chosen_tests(name, mutant, found, users, options.seconds))
-        for path, mutant in changes(options)
-        for name in [str(path.relative_to(ROOT))]
-    ]
-    tally = Tally(len(tried), memory := Killed(options.kept))
+    asked = [(str(path.relative_to(ROOT)), mutant) for path, mutant in changes(options)]
+    tally = Tally(len(asked), memory := Killed(options.kept))
     load_others()
-    inside = []
-    for one in tried:
+    inside, of_species = [], []
+    for name, mutant in asked:
+        one = Tried(name, mutant, {})
         if before := memory.recalled(one):
             tally(one, before)
-        elif not one.tests:
-            tally(one, Ended(ALL_PASS))
+            continue
+        one = one._replace(tests=chosen_tests(name, mutant, found, users, options.seconds))
+        if one.file.startswith(SPECIES) and acts_on_import(one, users):
+            of_species.append(one._replace(tests=tables_of(one.file, found)))
         elif one.mutant.in_function or settable(one, users):
             inside.append(one)
         else:
-            tally(one, on_import(one, options.limit))
+            tally(one, on_import(one))
+    if of_species:
+        load_all_but_species()
+    for one in of_species:
+        tally(one, on_import(one))
     if inside:
         files = sorted({name.partition("::")[0] for one in inside for name in one.tests})
         with open(os.devnull, "w") as nowhere:
             os.dup2(nowhere.fileno(), 1)
-        pytest.main([*QUIET, *files], plugins=[InPlace(inside, options.limit, tally, TOLD)])
+        pytest.main([*QUIET, *files], plugins=[InPlace(inside, tally, TOLD)])
     return tally.told()
 
 

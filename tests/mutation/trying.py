@@ -26,23 +26,32 @@ from reach import ROOT, forgetting
 # By file, first line and name the functions that there are.
 Live = Mapping[tuple[str, int, str], list[FunctionType]]
 ALL_PASS, ONE_FAILS, OUT_OF_TIME, NOT_TRIED = range(4)
+# A test without an end takes so many times its own processor time, and no less than so much.
+ENDLESS, LEAST_S = 10, 2.0
+# To import and collect everything takes a few.
+IMPORT_S = 60.0
+# A fork that waits for something that never comes tells nothing.
+WAITED_S = 3600
 QUIET = ("-q", "-x", "-p", "no:cacheprovider", "-p", "no:benchmark",
          "-o", "tmp_path_retention_policy=none")  # fmt: skip
 
 
 # A change that acts on import wants a new import of all: so many test files are collected for it.
 MOST_FILES = 8
+OURS = ("backbud.species", "backbud.session", "backbud.plan.run", "backbud.plan.covers",
+        "backbud.plan.root_limits", "backbud_grammar.parse")  # fmt: skip
 OTHERS = ("hypothesis.strategies", "jinja2", "lark", "msgspec", "numpy", "pathspec")
 
 
 class Tried(NamedTuple):
     file: str
     mutant: Mutant
-    tests: list[str]
+    # The seconds that each takes by itself, in the order in which they are asked.
+    tests: Mapping[str, float]
 
 
 class Ended(NamedTuple):
-    """How a fork ended: one of the four above, and the test that failed in it."""
+    """How a fork ended: one of the four above, and the test that failed in it or had no end."""
 
     how: int
     by: str = ""
@@ -55,15 +64,22 @@ class Runner:
     """A plugin of pytest that runs chosen tests until one fails."""
 
     failed = ""
+    running = ""
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed:
             self.failed = report.nodeid
 
-    def run(self, items: Mapping[str, pytest.Item], tests: Iterable[str]) -> str:
-        """The first of the tests that fails, or nothing."""
-        for name in tests:
+    def run(self, items: Mapping[str, pytest.Item], tests: Mapping[str, float]) -> str:
+        """The first of the tests that fails, or nothing; each has so many seconds by itself.
+
+        One that takes ten times as much work as it does by itself is taken to have no end. How
+        long it had to wait for a processor is not counted.
+        """
+        for name, seconds in tests.items():
             item = items[name]
+            self.running = name
+            signal.setitimer(signal.ITIMER_PROF, max(LEAST_S, ENDLESS * seconds))
             item.config.hook.pytest_runtest_protocol(item=item, nextitem=None)
             if self.failed:
                 return self.failed
@@ -73,8 +89,8 @@ class Runner:
 class InPlace(Runner):
     """Tries changes of functions and plain names in a fork of one collected session."""
 
-    def __init__(self, todo: Sequence[Tried], limit: int, tell: Tell, told: TextIO) -> None:
-        self.todo, self.limit, self.tell, self.told = todo, limit, tell, told
+    def __init__(self, todo: Sequence[Tried], tell: Tell, told: TextIO) -> None:
+        self.todo, self.tell, self.told = todo, tell, told
         self.fit: set[str] = set()
         self.unfit: set[str] = set()
         # By file how many changes a test saw: it is asked first about the next.
@@ -87,7 +103,7 @@ class InPlace(Runner):
         gc.freeze()
         for tried in self.todo:
             ended = self._tried(tried, items, live)
-            while ended.by and not self._is_fit(ended.by, items):
+            while ended.by and not self._is_fit(ended.by, tried.tests, items):
                 ended = self._tried(tried, items, live)
             self.seen_by[tried.file][ended.by] += bool(ended.by)
             self.tell(tried, ended)
@@ -95,9 +111,11 @@ class InPlace(Runner):
 
     def _tried(self, tried: Tried, items: Mapping[str, pytest.Item], live: Live) -> Ended:
         seen = self.seen_by[tried.file]
-        tests = sorted(
-            set(tried.tests) - self.unfit, key=lambda t: (-seen[t], tried.tests.index(t))
-        )
+        tests = {
+            name: tried.tests[name]
+            for name in sorted(tried.tests, key=lambda name: -seen[name])
+            if name not in self.unfit
+        }
 
         def work() -> str:
             if tried.mutant.in_function:
@@ -106,12 +124,15 @@ class InPlace(Runner):
                 _set_anew(tried)
             return self.run(items, tests)
 
-        return forked(work, self.limit)
+        return forked(work, self)
 
-    def _is_fit(self, test: str, items: Mapping[str, pytest.Item]) -> bool:
+    def _is_fit(
+        self, test: str, seconds: Mapping[str, float], items: Mapping[str, pytest.Item]
+    ) -> bool:
         """Whether a test passes in a fork where nothing is changed; else it tells nothing."""
         if test not in self.fit | self.unfit:
-            passes = forked(lambda: self.run(items, [test]), self.limit).how == ALL_PASS
+            alone = {test: seconds[test]}
+            passes = forked(lambda: self.run(items, alone), self).how == ALL_PASS
             (self.fit if passes else self.unfit).add(test)
             if not passes:
                 print(f"left out, it fails though nothing was changed: {test}", file=self.told)
@@ -126,12 +147,12 @@ class OnImport(Runner):
 
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         items = {item.nodeid: item for item in session.items}
-        self.run(items, [name for name in self.tried.tests if name in items])
+        self.run(items, {name: s for name, s in self.tried.tests.items() if name in items})
         return True
 
 
-def forked(work: Callable[[], str], limit: int) -> Ended:
-    """How a fork ended; OUT_OF_TIME after `limit` seconds of work."""
+def forked(work: Callable[[], str], runner: Runner) -> Ended:
+    """How a fork ended in which the runner runs tests."""
     reads, writes = os.pipe()
     pid = os.fork()
     if pid == 0:
@@ -139,10 +160,15 @@ def forked(work: Callable[[], str], limit: int) -> Ended:
         with open(os.devnull, "w") as nowhere:
             os.dup2(nowhere.fileno(), 1)
             os.dup2(nowhere.fileno(), 2)
-        for sign in (signal.SIGPROF, signal.SIGALRM):
-            signal.signal(sign, lambda *_: os._exit(OUT_OF_TIME))
-        signal.setitimer(signal.ITIMER_PROF, limit)
-        signal.alarm(20 * limit)
+
+        def no_end(*_: object) -> None:
+            os.write(writes, runner.running.encode())
+            os._exit(OUT_OF_TIME)
+
+        signal.signal(signal.SIGPROF, no_end)
+        signal.signal(signal.SIGALRM, lambda *_: os._exit(NOT_TRIED))
+        signal.alarm(WAITED_S)
+        signal.setitimer(signal.ITIMER_PROF, IMPORT_S)
         try:
             failed = work()
             os.write(writes, failed.encode())
@@ -274,23 +300,25 @@ class _Changed(MetaPathFinder):
         return spec
 
 
-def on_import(tried: Tried, limit: int) -> Ended:
+def on_import(tried: Tried) -> Ended:
     """How a change fares that acts when its module is imported."""
     files = fewest_files(tried.tests)
-    tests = [name for name in tried.tests if name.partition("::")[0] in files]
+    if not files:
+        return Ended(ALL_PASS)
+    tests = {name: s for name, s in tried.tests.items() if name.partition("::")[0] in files}
+    runner = OnImport(tried._replace(tests=tests))
 
     def work() -> str:
         sys.meta_path.insert(0, _Changed(ROOT / tried.file, tried.mutant))
-        runner = OnImport(tried._replace(tests=tests))
         status = pytest.main([*QUIET, *files], plugins=[runner])
         if status in (pytest.ExitCode.OK, pytest.ExitCode.NO_TESTS_COLLECTED):
             return runner.failed
         return runner.failed or f"{files[0]}::collecting"
 
-    return forked(work, limit)
+    return forked(work, runner)
 
 
-def fewest_files(tests: Sequence[str]) -> list[str]:
+def fewest_files(tests: Iterable[str]) -> list[str]:
     """The few test files with most of the tests, so that not all are collected for one change."""
     counts = Counter(name.partition("::")[0] for name in tests)
     return [file for file, _ in counts.most_common(MOST_FILES)]
@@ -300,3 +328,11 @@ def load_others() -> None:
     """Load what others made, so that not every fork does; nothing of ours."""
     for name in OTHERS:
         import_module(name)
+
+
+def load_all_but_species() -> None:
+    """Load what species and their tests are made with, for forks that change species alone."""
+    load_others()
+    for name in OURS:
+        import_module(name)
+    assert not any(name.startswith("backbud_species") for name in sys.modules)

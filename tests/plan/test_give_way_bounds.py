@@ -6,20 +6,19 @@ The days are counted by hand; the figures themselves are common practice, no sou
 from __future__ import annotations
 
 from datetime import date
-from typing import Any
 
 import pytest
+from tests.plan.by_hand import ROWS, due
 
 from backbud.journal.events import Event
+from backbud.plan.common.fresh_roots_out import FRESH_ROOTS
+from backbud.plan.common.root_rest import ROOT_REST
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
-from backbud.plan.followups import FollowUp, Outcome
 from backbud.plan.give_way import given_way
-from backbud.species import Foretold, Weight, Window
-from backbud_grammar.acts import ACTS, by_word
+from backbud.species import Foretold, Weight
 from backbud_grammar.dates import read_date
 
-ROWS = by_word(ACTS)
 # Where something stood before it was put off.
 FIRST = "2027-05-01 2027-05-05 2027-05-10"
 # Two lines of 6 March 2027, that are alike and not the same.
@@ -27,45 +26,6 @@ EVENTS = tuple(
     Event("noted", read_date("2027-03-06"), (), "", "", "", "hoshi", "journal.txt", line, 3)
     for line in (7, 8)
 )
-
-
-def due(
-    ident: str,
-    act: str,
-    window: str,
-    outcome: Outcome = "open",
-    *,
-    rule: str = "some-rule",
-    cause: str = "2027",
-    where: str = "",
-    title: str = "",
-    **more: Any,
-) -> Due:
-    """A due by hand. `window`: the days that it opens, is best and closes on; `where`: the part of
-    the tree."""
-    of_due = {name: more.pop(name) for name in ("at", "part", "covers", "event") if name in more}
-    if "moved_from" in more:
-        more["moved_from"] = days(more["moved_from"])
-    follow_up = FollowUp(
-        ident,
-        "hoshi",
-        act,  # type: ignore[arg-type]
-        title or act,
-        days(window),
-        (),
-        (),
-        10,
-        more.pop("settled_by", (act,)),
-        outcome,
-        row=ROWS[act],
-        part=where,
-        **more,
-    )
-    return Due(follow_up, rule, cause, **of_due)
-
-
-def days(window: str) -> Window:
-    return Window(*map(date.fromisoformat, window.split()))
 
 
 def outcomes(*dues: Due) -> dict[str, str]:
@@ -213,6 +173,36 @@ def test_shelter_for_cut_roots_stands_for_the_winters(young, mature, state) -> N
     said = {"act": "protected", "window": "2026-11-01 2026-11-10 2026-12-01", "covers": "any"}
     found = outcomes(due("young", **{**said, **young}), due("mature", **{**said, **mature}))
     assert found["mature"] == state
+
+
+OTHER_DAYS = "2026-12-02 2026-12-10 2026-12-20"
+
+
+@pytest.mark.parametrize(
+    ("young", "rest", "state"),
+    [
+        ([{}], {}, "replaced"),
+        # It brings no cover of its own, and need not.
+        ([{}], {"covers": ""}, "replaced"),
+        ([{"rule": CUT_ROOTS}], {}, "open"),
+        ([{"rule": CUT_ROOTS}, {}], {}, "replaced"),
+        ([], {}, "open"),
+        # Other days, another act, another rule; what is done, of either.
+        ([{"window": OTHER_DAYS}], {}, "open"),
+        ([{"window": OTHER_DAYS}, {"rule": CUT_ROOTS}], {}, "open"),
+        ([{"act": "moved"}], {}, "open"),
+        ([{}], {"rule": "some-rule"}, "open"),
+        ([{"outcome": "done"}], {}, "open"),
+        ([{}], {"outcome": "done"}, "done"),
+    ],
+)
+def test_shelter_for_roots_cut_under_a_cover_stands_for_their_rest(young, rest, state) -> None:
+    said = {"act": "protected", "window": "2026-11-01 2026-11-10 2026-12-01", "covers": "any"}
+    dues = [
+        due(f"young-{n}", **{**said, "rule": FRESH_ROOTS, **one}) for n, one in enumerate(young)
+    ]
+    found = outcomes(*dues, due("rest", **{**said, "rule": ROOT_REST, **rest}))
+    assert found["rest"] == state
 
 
 # ------------------------------------------------------------------ a plan and a proposal

@@ -106,6 +106,13 @@ def is_of_one_tree(card: Thing) -> bool:
 
 def begun(event: Event) -> Batch | None:
     """The batch that a line begins; None where it begins one tree."""
+    batch = come(event)
+    is_one = batch is not None and batch.count == 1 and not batch.in_containers
+    return None if is_one else batch
+
+
+def come(event: Event) -> Batch | None:
+    """How many a line says that there are; None where it tells no number of them."""
     quantity = event.first("quantity")
     if quantity is None or quantity.measure is None or quantity.measure.sort != "number":
         return Batch(None, "seeds") if event.act == "sown" else None
@@ -114,8 +121,7 @@ def begun(event: Event) -> Batch | None:
         of = of or "seeds"
     elif not of and event.act == "struck":
         of = "cuttings"
-    batch = Batch(count, of)
-    return batch if count != 1 or batch.in_containers else None
+    return Batch(count, of)
 
 
 # ------------------------------------------------------------------ numbers

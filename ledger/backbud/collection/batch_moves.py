@@ -15,6 +15,7 @@ from backbud.collection.batch import (
     Batch,
     Misfit,
     begun,
+    come,
     in_all,
     no_bare_price,
     no_more_than,
@@ -64,15 +65,16 @@ def moved(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -> S
 
 
 def _arrived(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -> Step:
-    new = None if one_tree else begun(event)
     if not here:
         # What came without a number is as many as its card says, or as went.
+        new = None if one_tree else begun(event)
         return Step(new if batch is None or event.has("quantity") else batch)
     if not event.has("quantity"):
         return Step(batch)
-    if batch is None or new is None or new.count is None:
-        if batch is None and not one_tree and new is None:
-            return Step(None)
+    if batch is None and not one_tree and begun(event) is None:
+        return Step(None)
+    new = come(event)
+    if batch is None or one_tree or new is None or new.count is None:
         raise of_one_tree(event)
     if batch.count is None:
         raise _never_counted(new.count)

@@ -64,6 +64,8 @@ def _worse(before: str, found: str) -> str:
     ('biting', 'biting', 'not biting')
     >>> _worse("fine", "biting deep"), _worse("", "not yet biting"), _worse("fine", "loose")
     ('biting', 'not yet biting', 'loose')
+    >>> _worse("", "some not biting")
+    'some not biting'
     """
     words_before, biting, _ = f" {found} ".partition(" biting ")
     bites = biting and words_before.split()[-1:] not in (["not"], ["yet"], ["none"])

@@ -10,7 +10,7 @@ from backbud_grammar.acts.watching import AWAITED
 
 @after("checked", rule="not-yet")
 def look_for_it_again(tree: Tree, done: Event, year: Year) -> Proposals:
-    """A graft, a layer or a cutting that has not taken, and pests that are not gone."""
+    """A graft, a layer, roots or buds that have not come yet."""
     if done.has("again"):
         return
     for look in looks(done):

@@ -99,10 +99,10 @@ def test_the_seasons_of_a_growing_year(made, name, north, south) -> None:
 class Hot(Year):
     """A year that is hot from 1 July to 31 August, and warm from 15 June to 14 September."""
 
-    def hot_days(self, high_c: float) -> Span | None:
+    def hot_spells(self, high_c: float) -> tuple[Span, ...]:
         days = {32.0: ((7, 1), (8, 31)), 28.0: ((6, 15), (9, 14))}[high_c]
         first, last = (date(2027, *day) for day in days)
-        return Span(first, last, "It is hot.")
+        return (Span(first, last, "It is hot."),)
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
-from backbud.collection.hard_work import may_stress
+from backbud.collection.hard_work import SEASON, may_stress
 from backbud.collection.places import is_room, is_warm_cover
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -212,9 +212,10 @@ class Hanger:
         )
 
     def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
-        """A plan that is still open, with what its species says against it as cautions."""
+        """A plan that is still open, with what its species says against it as cautions; not where
+        its time is over a season past, and it is only asked to be closed or planned again."""
         one = due.follow_up
-        is_history = one.window.closes < self.since
+        is_history = one.window.closes + SEASON < self.today
         if species is None or one.outcome != "open" or not one.promised or is_history:
             return due
         year = self.years.at(tree, self._at or tree.place, one.window.best, species, ())

@@ -1,7 +1,8 @@
 """Tells whether a place is dry in a time of the year: whether its rain is far from what evaporates.
 
 The aridity index of the United Nations Environment Programme's World Atlas of Desertification (2nd
-ed. 1997; from memory): rain over potential evapotranspiration; under 0.2 a place is arid.
+ed. 1997; from memory): rain over potential evapotranspiration; under 0.2 a place is arid, under 0.5
+semi-arid.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from backbud.climate.days import MonthlyMeans
 from backbud.climate.evapotranspiration import hargreaves_mm
 from backbud.climate.radiation import extraterrestrial_radiation_mj_per_m2
 
-ARID_UNDER = 0.2
+ARID_UNDER, SEMI_ARID_UNDER = 0.2, 0.5
 # A day in the middle of each month stands for it; 30 days are a month.
 _MIDDLE, _DAYS = 15, 30
 

@@ -30,6 +30,7 @@ from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason, reason_on
 from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
+from backbud.plan.reason_of_time import reason_of_time
 from backbud.plan.rests_frozen import resting_while_frozen
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
@@ -40,14 +41,9 @@ from backbud.species import (
     Species,
     Stage,
     Year,
-    has_no_winter,
-    is_expected,
     rules_of,
-    stage_name,
 )
 from backbud.species.year_told import Growth
-from backbud.tongue import phrase
-from backbud.words import sentence
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -293,7 +289,7 @@ class Hanger:
                     "" if begun else place,
                     found,
                     year.name.replace("/", "-"),
-                    _reason_of(found, year),
+                    reason_of_time(found, year),
                 )
 
     def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
@@ -368,27 +364,3 @@ def _without_undone(tree: Tree) -> Tree:
     if not any(entry.undone for entry in tree.history):
         return tree
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
-
-
-def _reason_of(found: Season | Stage, year: Year) -> Reason:
-    if isinstance(found, Season):
-        # The tropics have no seasons by that name.
-        name = phrase("year") if has_no_winter(year) else phrase(found.name)
-        return Reason(
-            "season",
-            phrase(
-                "{name} {name_2} at {place}.",
-                name=sentence(name),
-                name_2=year.name,
-                place=year.place or phrase("this place"),
-            ),
-        )
-    stage = phrase(
-        "{stage_name} (BBCH {code:02d}), {name}",
-        stage_name=stage_name(found.code),
-        code=found.code,
-        name=year.name,
-    )
-    if not found.observed:
-        stage = phrase("{stage}; its usual day is from memory", stage=stage)
-    return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

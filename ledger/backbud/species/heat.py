@@ -14,6 +14,7 @@ from backbud.tongue import phrase
 _AUGUST = (8, 1)
 _SPRING_ENDS, _FLOWERING_ENDS = (6, 15), 69
 _BEFORE, _FOUR_WEEKS = timedelta(days=14), timedelta(days=28)
+_A_WEEK = timedelta(days=7)
 # Leaves that the heat finds so far on take up feed in the three weeks before it; ours, no source.
 _HARD_ENOUGH, _THREE_WEEKS = timedelta(days=35), timedelta(days=21)
 
@@ -49,7 +50,7 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
     )
     if window.opens < hot.first:
         before = hot.first - timedelta(days=1)
-        return Window(window.opens, before, before), said
+        return Window(min(window.opens, before - _A_WEEK), before, before), said
     blooms_on = (over := year.stage(_FLOWERING_ENDS)) is not None and over.day >= hot.first
     soon = window.opens < hot.first + _HARD_ENOUGH and window.best < year.on(_SPRING_ENDS)
     if soon and not blooms_on:

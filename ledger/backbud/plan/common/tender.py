@@ -68,7 +68,7 @@ def _inside(window: Window, datum: str, over: date | None) -> Proposal:
         because=phrase("Cold nights stop its roots and drop its leaves."),
         datum=datum,
         cautions=(
-            phrase("If a night near frost is forecast before that, take it in for the night."),
+            phrase("If a night near frost is forecast, take it in for that night already."),
             phrase("Look it over for pests before it joins what stands inside."),
         ),
         settled_by=("moved",),

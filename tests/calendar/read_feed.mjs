@@ -17,7 +17,6 @@ const events = calendar.getAllSubcomponents("vevent").map((component) => {
     days: event.duration.toSeconds() / 86400,
     sequence: event.sequence,
     stamp: value(component, "dtstamp"),
-    changed: value(component, "last-modified"),
     categories: component.getFirstProperty("categories").getValues(),
     transp: value(component, "transp"),
     url: value(component, "url"),

@@ -64,7 +64,7 @@ class Subscriber:
             said = {
                 name: [str(line.value) for line in lines]
                 for name, lines in entry.contents.items()
-                if name not in ("sequence", "dtstamp", "last-modified")
+                if name not in ("sequence", "dtstamp")
             }
             uid = entry.uid.value
             shown.add(uid)

@@ -74,14 +74,17 @@ def stamped(content: bytes, revision: Revision) -> bytes:
     """Return the entry's lines with its revision."""
     head, rest = content.split(b"\r\n", 1)
     stamp = f"{revision.stamp.isoformat().replace('-', '')}T000000Z"
-    lines = f"DTSTAMP:{stamp}\r\nLAST-MODIFIED:{stamp}\r\nSEQUENCE:{revision.sequence}\r\n"
+    # Where a feed has no METHOD, this says when the entry was last revised (RFC 5545 §3.8.7.2), so
+    # a LAST-MODIFIED would only say it again.
+    lines = f"DTSTAMP:{stamp}\r\nSEQUENCE:{revision.sequence}\r\n"
     return head + b"\r\n" + lines.encode() + rest
 
 
 # A folded line goes on after a space, so only a property's first line can match.
 _ENTRY = re.compile(rb"^BEGIN:(VEVENT|VTODO)\r\n.*?^END:\1\r\n", re.MULTILINE | re.DOTALL)
+# Feeds of older versions say the day twice.
 _REVISION = re.compile(
-    rb"^DTSTAMP:(\d{8})T000000Z\r\nLAST-MODIFIED:\1T000000Z\r\nSEQUENCE:(\d{1,10})\r\n",
+    rb"^DTSTAMP:(\d{8})T000000Z\r\n(?:LAST-MODIFIED:\1T000000Z\r\n)?SEQUENCE:(\d{1,10})\r\n",
     re.MULTILINE,
 )
 _UID = re.compile(rb"^UID:(.*)\r\n", re.MULTILINE)

@@ -67,8 +67,10 @@ def _where(lines: Sequence[EntryView]) -> str:
     in several files, or in none."""
     first = lines[0].at
     file = first[: first.rfind(":") + 1]
+    if not file:
+        return ""
     numbers = [line.at.removeprefix(file) for line in lines]
-    return file + ", ".join(numbers) if file and all(map(str.isdecimal, numbers)) else ""
+    return file + ", ".join(numbers) if "".join(numbers).isdecimal() else ""
 
 
 def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:

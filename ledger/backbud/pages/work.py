@@ -78,14 +78,15 @@ class Settled(Struct, frozen=True, gc=False):
 
 def works_on_page(due: Sequence[WorkView], today: date) -> Open:
     """Lay out the open works of a tree, the first first."""
-    told = (*due[:NEXT_WORKS], *filter(keeps_reason, due[NEXT_WORKS:]))
+    told, further = list(due[:NEXT_WORKS]), list[WorkView]()
+    for work in due[NEXT_WORKS:]:
+        (told if keeps_reason(work) else further).append(work)
     rows = [
         _row(work, today, at < NEXT_WORKS, because, care)
         for at, (work, because, care) in enumerate(
             zip(told, reasons_once(told), cautions_once(told), strict=True)
         )
     ]
-    further = [one for one in due[NEXT_WORKS:] if not keeps_reason(one)]
     further.sort(key=lambda one: (one.best, one.closes, one.id))
     return Open(
         tuple(rows[:NEXT_WORKS]),

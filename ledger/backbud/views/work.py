@@ -19,6 +19,8 @@ from backbud.views.life import Sign, sign_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import Extent
 
+# As a promise weighs.
+_PROMISED = PROMISE.at_stake, PROMISE.must, PROMISE.once_past
 # Where a tree is of which something is owed though it went home.
 AWAY = "away from here"
 
@@ -47,7 +49,7 @@ class SettledView(Struct, frozen=True, gc=False):
         return f"{self.file}:{self.line}" if self.file else ""
 
 
-class WorkView(Struct, frozen=True, kw_only=True, gc=False):
+class WorkView(Struct, frozen=True, gc=False):
     """A work that falls due on one tree, as it stands on the day it is looked at.
 
     `id`: the tree's first handle, the rule, the cause, and a part where the rule tells parts apart;
@@ -75,21 +77,21 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     id: str
     tree: str
     tree_name: str
-    place: str = ""
-    place_name: str = ""
     act: ActWord
     title: str
     opens: date = field(name="from")
     best: date
     closes: date = field(name="until")
-    moved_from: DaysView | None = None
     reasons: tuple[Reason, ...]
     cautions: tuple[str, ...]
     minutes: int
+    state: State
+    place: str = ""
+    place_name: str = ""
+    moved_from: DaysView | None = None
     planned: bool = False
     extent: Extent = "usual"
     wedges: tuple[str, ...] = ()
-    state: State
     waits_on_weather: bool = False
     settled: SettledView | None = None
     at_stake: AtStake = "style"
@@ -124,7 +126,8 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     @property
     def is_promise(self) -> bool:
         """Whether it is the keeper's word: planned, put off, or owed to a customer."""
-        return self.planned or self.moved_from is not None or self.weight == PROMISE
+        weight = self.at_stake, self.must, self.once_past
+        return self.planned or self.moved_from is not None or weight == _PROMISED
 
     @property
     def settled_on(self) -> date:
@@ -148,26 +151,23 @@ def work_view(
     stands then and the window that counts, where that is known."""
     state, window = stand or one.stand_on(today)
     here, single = tree.here, one.single
-    shown = WorkView(
-        id=one.id,
-        tree=tree.handle,
-        tree_name=tree.title,
-        place=tree.place if here else "",
-        place_name=(names.get(tree.place) or tree.place) if here else phrase(AWAY),
-        act=one.act,
-        title=one.title,
-        opens=window.opens,
-        best=window.best,
-        closes=window.closes,
-        reasons=one.because,
-        cautions=one.cautions,
-        minutes=one.minutes,
-        state=state,
-    )
-    # In two steps: Python makes what is given more than 15 fields by name several times as slowly.
     weight, row = one.weight, one.row
-    shown = replace(
-        shown,
+    # Python makes what is given more than 15 fields by name several times as slowly.
+    shown = WorkView(
+        one.id,
+        tree.handle,
+        tree.title,
+        one.act,
+        one.title,
+        window.opens,
+        window.best,
+        window.closes,
+        one.because,
+        one.cautions,
+        one.minutes,
+        state,
+        tree.place if here else "",
+        (names.get(tree.place) or tree.place) if here else phrase(AWAY),
         at_stake=weight.at_stake,
         must=weight.must or one.promised,
         once_past=weight.once_past,

@@ -23,12 +23,10 @@ ALONE = "sharing.may_be_copied = lambda: False"
 BY_TWO = """
 import sys
 from datetime import date
-from backbud import compiled, shared_files
+from backbud import compiled, in_parts
 from backbud.journal import shared_out as sharing
 from backbud.make import make
-from backbud.plan import by_two, run
-compiled.MANY_TREES = by_two.MANY_TREES = 1
-compiled._TREES = by_two._TREES = {trees}
+in_parts.MANY_TREES, in_parts.TREES = 1, {trees}
 there = []
 class Counted(sharing.SharedOut):
     def parts(self):
@@ -81,13 +79,22 @@ def made(folder: Path) -> Made:
     }
 
 
-@pytest.mark.parametrize("trees", [1, 5])
+@pytest.mark.parametrize("trees", [1, 3])
 def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int) -> None:
     (parts, there), told = by_two(folder, trees=trees)
     assert (made(folder), told) == alone
     assert parts > 5
-    # The first process may be the quicker one, but not at every part of both works.
+    # The first process may be the quicker one, but not at every part.
     assert there > 0
+
+
+@pytest.mark.parametrize("before", ["", "compiled.may_go_in_parts = lambda session: False"])
+def test_one_process_makes_the_same_at_once(
+    folder: Path, alone: tuple[Made, str], before: str
+) -> None:
+    """All trees in one part; and all plans held, none laid down."""
+    counts, told = by_two(folder, f"{ALONE}\n{before}", trees=1000)
+    assert (counts, made(folder), told) == ((0, 0), *alone)
 
 
 def test_what_a_dead_copy_left_the_first_process_does(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import shutil
 import tempfile
@@ -24,11 +25,31 @@ UNSAID = ("unknown-species", "unknown-hemisphere")
 _CACHE = pytest.StashKey[str]()
 
 
+class _AtOnce:
+    """Names a failed test when it fails: a run that is cut off has told which."""
+
+    def __init__(self, config: pytest.Config) -> None:
+        self._config = config
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        told = self._config.pluginmanager.get_plugin("terminalreporter")
+        if report.failed and told is not None:
+            told.ensure_newline()
+            told.write_line(f"{report.when} of {report.nodeid}: {_last_line(report)}")
+
+
+def _last_line(report: pytest.TestReport) -> str:
+    crash = getattr(report.longrepr, "reprcrash", None)
+    said = str(crash.message if crash else report.longrepr).strip()
+    return said.partition("\n")[0][:200]
+
+
 def pytest_configure(config: pytest.Config) -> None:
     """A run of the tests, and its workers with it, has a cache folder of its own: what a test says
     in other words than ours never comes into that of whoever runs them."""
     if not hasattr(config, "workerinput"):
         config.stash[_CACHE] = os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="backbud-")
+        config.pluginmanager.register(_AtOnce(config))
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
@@ -43,6 +64,13 @@ def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Pat
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv(CONFIG_VARIABLE, str(folder))
         yield folder
+
+
+@pytest.fixture(scope="module", autouse=True)
+def nothing_frozen() -> Iterator[None]:
+    """What a watching journal in a test put out of the collector's sight does not stay for ever."""
+    yield
+    gc.unfreeze()
 
 
 Written = Callable[..., Session]

@@ -29,10 +29,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if not hasattr(options, "run"):
         parser.print_help()
         return MISUSE
-    import gc
-
-    # A run builds many small values and ends; collecting cycles in between only costs time.
-    gc.disable()
     try:
         status: int = options.run(options)
     except Misuse as error:

@@ -5,6 +5,7 @@ Only this module and what it imports runs before the answer, so nothing here may
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 import time
@@ -25,8 +26,10 @@ def run() -> None:
     """Run the command line and end the process at once.
 
     To take a large journal's values apart again one by one takes a tenth of a second, and nobody
-    needs them any more.
+    needs them any more. Nor is it worth looking for cycles among them in between, whatever the
+    command (`watch` and `editor` look when they rest).
     """
+    gc.disable()
     try:
         status = main()
     except SystemExit as leaving:

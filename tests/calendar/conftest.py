@@ -16,7 +16,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event, Origin
 from backbud.journal.settings import Settings
 from backbud.pages.links import EVERYTHING
-from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.publish.files import gathered
 from backbud.species import CHANCE, AtStake, Weight, Window
 from backbud.views.grounds import Grounds
@@ -35,7 +35,7 @@ class Builders:
 
     def reason(self, text: str, place: str = "") -> Reason:
         file, _, line = place.rpartition(":")
-        return Reason(
+        return reason_on(
             "diary" if place else "rule", text, Origin(file, int(line), 1) if place else None
         )
 

@@ -50,5 +50,5 @@ def test_no_more_than_twice_so_many_answers_are_kept(monkeypatch: pytest.MonkeyP
 
 def test_what_every_tree_of_a_place_asks_is_answered_once() -> None:
     """Each goes through half a year or more, day by day."""
-    asked = ("thaws", "warms_to", "heat", "stage", "mean", "usual_mean", "stays_over", "hot_days")
+    asked = ("thaws", "warms_to", "heat", "stage", "mean", "usual_mean", "stays_over", "hot_spells")
     assert [name for name in asked if not hasattr(getattr(Outlook, name), "__wrapped__")] == []

@@ -224,24 +224,23 @@ def test_three_winters_tell_by_how_their_lows_spread_unless_the_card_says(seattl
 # ------------------------------------------------------------------ heat
 
 
-def test_hot_days_are_those_of_the_average_year() -> None:
+def test_hot_times_are_those_of_the_average_year() -> None:
     means = MonthlyMeans(LOW, (*HIGH[:6], 34.0, 33.0, *HIGH[8:]))
     air = PlaceAir({}, means, date(2026, 12, 31), "the card")
-    hot = over(air).hot_days(NEW_YEAR, 32.0)
-    assert hot is not None
+    (hot,) = over(air).hot_spells(NEW_YEAR, 32.0)
     assert date(2027, 6, 20) < hot.first < date(2027, 7, 20)
     assert date(2027, 8, 5) < hot.last < date(2027, 9, 1)
     assert hot.because == "The days reach 32 °C on the average (by the card)."
-    assert over(air).hot_days(NEW_YEAR, 45.0) is None
+    assert over(air).hot_spells(NEW_YEAR, 45.0) == ()
 
 
 def test_what_is_asked_twice_is_reckoned_once() -> None:
     air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
     outlook = over(air)
-    assert outlook.hot_days(NEW_YEAR, 15.0) is outlook.hot_days(NEW_YEAR, 15.0)
-    assert outlook.hot_days(NEW_YEAR, 15.0) != outlook.hot_days(NEW_YEAR, 16.0)
+    assert outlook.hot_spells(NEW_YEAR, 15.0) is outlook.hot_spells(NEW_YEAR, 15.0)
+    assert outlook.hot_spells(NEW_YEAR, 15.0) != outlook.hot_spells(NEW_YEAR, 16.0)
     later = NEW_YEAR + timedelta(days=365)
-    assert outlook.hot_days(later, 15.0) != outlook.hot_days(NEW_YEAR, 15.0)
+    assert outlook.hot_spells(later, 15.0) != outlook.hot_spells(NEW_YEAR, 15.0)
 
 
 def test_where_few_winters_have_such_a_night_the_days_stay_in_order() -> None:

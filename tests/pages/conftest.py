@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from backbud.collection.state import Entry, OnTree, Tree, Zone
 from backbud.journal.events import Event, Origin
 from backbud.pages import Nursery, SpeciesFact, SpeciesFacts
-from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.session import open_session
 from backbud.species import Window
 from backbud.views.skies import weather_of
@@ -64,7 +64,7 @@ def around(opens: int, best: int, closes: int) -> tuple[date, date, date]:
 
 def _wired() -> tuple[Reason, ...]:
     return (
-        Reason("diary", "Wired 3 mm Al on left 2 on 4 May 2026.", Origin("diary/2026.txt", 214, 3)),
+        Reason("diary", "Wired 3 mm Al on left 2 on 4 May 2026.", "diary/2026.txt", 214, 3),
         Reason("rule", "Wire on a trident maple bites within six weeks of strong growth."),
         Reason("datum", "29 weeks have passed since, and the branch thickened until leaf fall."),
     )
@@ -185,12 +185,12 @@ def rich_nursery() -> Nursery:
             plan("hoshi", "unwired", "take the wire off left 2", around(-40, -30, -12),
                  because=_wired(), minutes=25),
             plan("hoshi", "untied", "take the old ties out", around(-5, 2, 20), minutes=10,
-                 because=(Reason("diary", "Tied 2 mm x 2 on 12 March 2022, before the last "
+                 because=(reason_on("diary", "Tied 2 mm x 2 on 12 March 2022, before the last "
                                  "repotting.", Origin("diary/2022.txt", 30, 3)),)),
             plan("hoshi", "pruned", "prune hard on right 3", around(60, 75, 100), minutes=60,
                  cautions=("One insult a season: it was repotted this spring.",)),
             plan("hoshi", "repotted", "repot", around(462, 480, 500), minutes=90, planned=True,
-                 because=(Reason("plan", "Planned on 20 November 2026.",
+                 because=(reason_on("plan", "Planned on 20 November 2026.",
                                  Origin("diary/2026.txt", 320, 3)),)),
             plan("hoshi", "checked", "check the wire", around(-170, -160, -140), outcome="done",
                  settled=done),
@@ -201,7 +201,7 @@ def rich_nursery() -> Nursery:
         "yuki": (
             plan("yuki", "moved", "move under unheated glass", around(-3, 0, 4), minutes=5,
                  because=(
-                     Reason("diary", "Repotted on 14 October 2026.",
+                     reason_on("diary", "Repotted on 14 October 2026.",
                             Origin("diary/2026.txt", 290, 3)),
                      Reason("rule", "An evergreen azalea roots badly in a cold spell after root "
                             "work."),

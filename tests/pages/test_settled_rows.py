@@ -24,7 +24,6 @@ def settled(title: str, part: str, line: int, state: str = "done", remark: str =
         opens=day,
         best=day,
         closes=day,
-        because=(),
         reasons=(),
         cautions=(),
         minutes=5,

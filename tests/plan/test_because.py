@@ -209,16 +209,13 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "moved_from": None,
         "state": "now",
         "waits_on_weather": False,
-        "because": [
-            "6 May 2026: wired 3 mm Al on left 2. (journal.txt:22)",
-            "Wire bites after 3 to 6 weeks of growth on such wood.",
-        ],
         "reasons": [
             {
                 "sort": "diary",
                 "text": "6 May 2026: wired 3 mm Al on left 2.",
                 "file": "journal.txt",
                 "line": 22,
+                "column": 3,
                 "expected": False,
                 "quotes": True,
             },
@@ -227,6 +224,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
                 "text": "Wire bites after 3 to 6 weeks of growth on such wood.",
                 "file": "",
                 "line": 0,
+                "column": 0,
                 "expected": False,
                 "quotes": False,
             },
@@ -250,6 +248,10 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "said": "",
         "private": False,
         "cold": None,
+        "because": [
+            "6 May 2026: wired 3 mm Al on left 2. (journal.txt:22)",
+            "Wire bites after 3 to 6 weeks of growth on such wood.",
+        ],
     }
     # "harm" before "style".
     now = [one["at_stake"] for one in found if one["state"] in ("now", "overdue")]

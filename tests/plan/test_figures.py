@@ -28,7 +28,8 @@ net_water              0.7      payment_days            14      pot_margin_c    
 pot_wall_cm              1      quarantine_days          0      rim_gap_cm              1
 root_ball_off         1/3       second_flush_days      115      second_flush_k_days   900
 second_flush_over_c     15      settles_percent          5      shade_high_c            2
-shade_over_c            28      shallow_below_cm         8      shallow_pot_below_cm    5
+shade_over_c            28      shade_off_under_c      28
+shallow_below_cm         8      shallow_pot_below_cm    5
 shelter_below_c         17      slow_drain_from_s       60      slower_each_year_ratio  1.25
 spread_of_height       0.8      spread_of_pot          1.2      spread_of_trunk         5
 tender_in_below_c        2      thick_wire_m           1.5      tie_wire_m              0.8

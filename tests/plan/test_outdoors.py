@@ -255,3 +255,61 @@ def test_wet_snow_is_taken_off_what_stands_in_the_open(written, tmp_path, row, c
     assert under == ([f"kumo: {said}"] if comes else [])
     done = titles("\n2026-01-14\nhoshi, kumo\n  cleaned  snow off\n")
     assert done == []
+
+
+# ------------------------------------------------------------------ where there is no such spring
+
+# Monthly means remembered. Nairobi's months lie within 3.8 K, Cape Town's within 8.8; March to May
+# Phoenix has 30 mm of rain, Cape Town's September to November 84.
+NAIROBI = """
+place yard
+  latitude   1.3 S
+  longitude  36.8 E
+  low  11.5 11.6 13.1 14.0 13.2 11.0 10.1 10.2 10.5 12.5 13.1 12.6 C
+  high 25.5 26.7 26.8 25 23.9 22.9 22.1 22.8 25.3 26.0 24.1 24.3 C
+"""
+CAPE_TOWN = """
+place yard
+  latitude   33.9 S
+  longitude  18.6 E
+  low  15.7 15.6 14.2 11.9 9.4 7.8 7 7.5 8.7 10.6 13.2 14.9 C
+  high 26.1 26.5 25.4 23 20.3 18.1 17.5 17.8 19.2 21.3 23.5 24.9 C
+  rain 15 17 20 41 69 93 82 77 40 30 14 17 mm
+"""
+PHOENIX = """
+place yard
+  latitude   33.4 N
+  longitude  112 W
+  low  8.2 9.6 12.6 16 20.9 25.4 29.2 29 25.6 18.7 12.1 7.6 C
+  high 20 21.9 26 30.3 35.6 41 41.5 40.8 37.8 31.5 24.7 19.2 C
+"""
+DRY = "  rain 22 22 21 6 3 1 23 24 15 14 14 19 mm\n"
+
+
+@pytest.mark.parametrize(
+    ("yard", "on", "cleaned", "slugs"),
+    [
+        # Growth never begins; nor do leaves ever all come at once.
+        (NAIROBI, "2026-08-20", False, False),
+        # A wet mild winter: growth begins in August and September, and slugs with it.
+        (CAPE_TOWN, "2026-08-20", True, True),
+        # Growth begins in February, in air in which no slug lives.
+        (PHOENIX + DRY, "2026-02-10", True, False),
+        # Of rain that nobody wrote down nothing is known.
+        (PHOENIX, "2026-02-10", True, True),
+    ],
+)
+def test_they_are_asked_for_where_growth_begins_and_the_air_is_not_too_dry(
+    asked, yard, on, cleaned, slugs
+) -> None:
+    assert bool(asked("spring-clean", on, yard=yard)) is cleaned
+    assert bool(asked("slugs", on, yard=yard)) is slugs
+
+
+@pytest.mark.parametrize(("warmest", "asked_for"), [(19.9, False), (20.0, True)])
+def test_seasons_begin_at_five_kelvin_between_months(asked, warmest, asked_for) -> None:
+    """Köppen's isothermal climates lie under it: 15 °C in eleven months, and 19.9 or 20 in July."""
+    months = f"10 10 10 10 10 10 {warmest - 5:.1f} 10 10 10 10 10 C"
+    highs = f"20 20 20 20 20 20 {warmest + 5:.1f} 20 20 20 20 20 C"
+    yard = f"place yard\n  latitude 5 N\n  longitude 75 W\n  low {months}\n  high {highs}\n"
+    assert bool(asked("spring-clean", "2026-02-10", yard=yard)) is asked_for

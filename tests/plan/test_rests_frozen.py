@@ -78,3 +78,48 @@ def test_what_was_planned_does_not_rest(work) -> None:
     plan = "2026-11-01\nhoshi\n  planned  wire, to 2027-01\n"
     one, state = work("bald cypress", "glass", "2027-01-10", "planned/", plan)
     assert (one.schedule.rests, state) == (None, "now")
+
+
+# ------------------------------------------------------------------ what is late, and what stays on
+
+
+@pytest.mark.parametrize(
+    ("on", "place", "state"),
+    [
+        # Wired a year ago, looked at by nobody, so late since the autumn: as long as wood thaws.
+        ("2026-11-12", "yard", "overdue"),
+        ("2026-12-05", "yard", "coming"),
+        ("2027-03-05", "yard", "coming"),
+        # A heater keeps it at 5 °C.
+        ("2026-12-05", "house", "overdue"),
+    ],
+)
+def test_a_late_look_at_wire_rests_while_nothing_swells(written, find, on, place, state) -> None:
+    """It was late at −13 °C, day after day, in pots that lie in mulch."""
+    card = f"tree hoshi\n  kind   mugo pine\n  place  {place}\n2025-11-20\n"
+    session = written(
+        PLACES + card + "hoshi\n  wired 2 mm Al on left 1\n", on, settings='home = "yard"\n'
+    )
+    look = find(session, "wire-check/")
+    assert look.window.closes.isoformat() < on
+    assert look.state(session.today) == state
+    if state == "coming":
+        left = look.window_on(session.today)
+        assert "2027-03-1" <= left.opens.isoformat() <= left.closes.isoformat() < "2027-03-2"
+
+
+@pytest.mark.parametrize(
+    ("place", "days"),
+    [
+        # Mean of the day 0.5 °C in mid-March, 8.5 in mid-April: over 3 °C from 24 March or so on.
+        ("yard", ("2027-03-22", "2027-03-29", "2027-04-19")),
+        # 5 °C all winter: by months.
+        ("house", ("2027-01-15", "2027-02-20", "2027-03-31")),
+    ],
+)
+def test_ties_that_were_left_come_out_once_the_pot_has_thawed(written, find, place, days) -> None:
+    card = f"tree hoshi\n  kind   mugo pine\n  place  {place}\n2026-03-20\n"
+    text = PLACES + card + "hoshi\n  repotted same pot, tied 2 mm x 2\n"
+    session = written(text, "2026-12-05", settings='home = "yard"\n')
+    left = find(session, "ties-out/").window_on(session.today)
+    assert (left.opens.isoformat(), left.best.isoformat(), left.closes.isoformat()) == days

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from backbud.journal.events import Origin
-from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.shared import SharedParts
 from backbud.species import Window
 
@@ -20,7 +20,7 @@ def follow_up(tree: str, line: int) -> FollowUp:
         "".join(("feed ", "weakly")),
         Window(*days),
         (
-            Reason("diary", f"2027-03-0{line}: repotted.", Origin("diary.txt", line, 1)),
+            reason_on("diary", f"2027-03-0{line}: repotted.", Origin("diary.txt", line, 1)),
             Reason("rule", "".join(("Cut roots take up ", "no feed."))),
         ),
         (),

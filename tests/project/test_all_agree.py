@@ -152,6 +152,8 @@ def text_of(markup: str) -> str:
 def rows_of(page: str) -> Iterator[tuple[str, str]]:
     """Each work on a tree's page, with its anchor."""
     for row in page.replace("\N{NO-BREAK SPACE}", " ").split('<li class="round work ')[1:]:
+        row, end, _ = row.partition("</ol>")
+        assert end
         (anchor,) = anchors_in(row)
         yield anchor, row
 
@@ -201,24 +203,78 @@ def check_row(row: str, told: Told, today: date) -> None:
         )
         assert was in by
     assert by.endswith(f", {minutes(told['minutes'])}") or not told["minutes"]
-    cautions = re.findall(r"Take care:</(?:strong|b)> (.*?)</p>", row)
-    assert [unescape(caution) for caution in cautions] == told["cautions"]
+
+
+def is_told_whole(told: Told) -> bool:
+    """What cannot wait: all but what only opens later, is no promise, and saves no life."""
+    weight = (told["at_stake"], told["must"], told["once_past"])
+    promised = told["planned"] or told.get("moved_from") or weight == ("style", True, "stays")
+    return told["state"] != "coming" or bool(promised) or told["at_stake"] == "life"
+
+
+class Page:
+    """A tree's page as one reads down it: what was told above is only pointed to."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self._numbered: dict[str, str] = {}
+        self._reasons: dict[str, list[str]] = {}
+
+    def cautions_of(self, row: str) -> list[str]:
+        """The cautions of a row, those that it points to by their numbers too."""
+        found = []
+        for number, text in re.findall(r"<b>Take care ?(\d*):</b> (.*?)</p>", row):
+            found.append(unescape(text))
+            if number:
+                assert number not in self._numbered
+                self._numbered[number] = found[-1]
+        for numbers in re.findall(r"<b>Take care ([\d ,]+)</b>", row.replace("&nbsp;", " ")):
+            found += [self._numbered[number.strip()] for number in numbers.split(",")]
+        return found
+
+    def chain_of(self, row: str, told: Told) -> None:
+        """The chain of a row is that of the work; a long sentence told above is pointed to."""
+        chain = re.findall(r'<li(?: title="(.*?)")?><i>(\w+)</i> (.*?)</li>', row, re.S)
+        title = title_of(row)
+        assert len(chain) == len(told["reasons"])
+        for (at, _, text), reason in zip(chain, told["reasons"], strict=True):
+            said, whole = text_of(text), " ".join(reason["text"].split())
+            # Where a line stands is told on hovering alone.
+            assert at == (f"{reason['file']}:{reason['line']}" if reason["file"] else "")
+            above = self._reasons.setdefault(whole, [])
+            if said != whole:
+                assert said == f"as for “{above[0]}” above"
+            assert (said != whole) is (bool(above) and len(whole) >= 48)
+            above.append(title)
 
 
 def test_each_tree_s_page_says_what_due_says(journal: Journal) -> None:
     seen = set()
     by_anchor = {anchor_of(ident): told for ident, told in journal.due.items()}
     for handle in {told["tree"] for told in journal.due.values()}:
-        page = journal.pages[tree_page(handle)].decode()
-        for anchor, row in rows_of(page):
+        page = Page(journal.pages[tree_page(handle)].decode())
+        for at, (anchor, row) in enumerate(rows_of(page.text)):
             told = by_anchor[anchor]
             assert told["tree"] == handle
             check_row(row, told, journal.on)
-            chain = re.findall(r'<li(?: title="(.*?)")?><i>\w+</i> (.*?)</li>', row, re.S)
-            # Where a line stands is told on hovering alone.
-            said = [f"{text_of(text)} ({at})" if at else text_of(text) for at, text in chain]
-            assert said == [" ".join(b.split()) for b in told["because"]]
+            assert sorted(page.cautions_of(row)) == sorted(told["cautions"])
+            page.chain_of(row, told)
+            assert at < 3 or is_told_whole(told)
             seen.add(anchor)
+        lines = re.findall(r'<li id="(why-\w+)">(.*?)</li>', page.text)
+        days = []
+        for anchor, line in lines:
+            told = by_anchor[anchor]
+            assert told["tree"] == handle
+            assert not is_told_whole(told)
+            opens, best, closes = window_of(told)
+            year = journal.on.year
+            when = f"best {day(best, year)}, {between(opens, closes, best.year)}"
+            only = f"only on {day(opens, year)}"
+            assert text_of(line) == f"{sentence(told['title'])} {when if opens < closes else only}"
+            days.append(best)
+            seen.add(anchor)
+        assert days == sorted(days)
     assert seen == set(by_anchor)
 
 

@@ -11,17 +11,19 @@ from datetime import date
 from functools import cache
 
 import pytest
-from tests.species.climates import outlook_at, year_under
+from tests.species.climates import Place, outlook_at, year_under
 from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
 from tests.species.test_every_species import KINDS
 
+from backbud.climate.days import MonthlyMeans
 from backbud.climate.outlook import Outlook
 from backbud.species import (
     Species,
     Window,
     Year,
     comes_in,
+    comes_in_under,
     finds_no_rest,
     has_no_winter,
     summer_outside,
@@ -85,6 +87,41 @@ def test_it_comes_in_by_the_nights_where_winter_days_are_cool(name: str) -> None
     year = year_in(WillowLeafFig, name)
     summer = summer_outside(year)
     assert summer is not None and not summer.always and comes_in(year) is not None
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "first", "last"),
+    [
+        # Common practice: under glass from the end of May to August; not in April, at 20 °C.
+        ("Melbourne", WillowLeafFig, "2028-05-15", "2028-05-29"),
+        # Highveld frosts begin in May: figs are sheltered from June to August.
+        ("Johannesburg", WillowLeafFig, "2028-04-24", "2028-05-08"),
+        # Cold lasts all winter: by the nights of 12 °C, as ever.
+        ("Milan", WillowLeafFig, "2027-09-13", "2027-09-27"),
+        ("Vancouver", WillowLeafFig, "2027-08-23", "2027-09-06"),
+        # No summer of 12 °C nights; by months it stood out until 20 September, four weeks after
+        # the first frost of one year in ten.
+        ("Edmonton", WillowLeafFig, "2027-08-09", "2027-08-23"),
+        ("Dublin", WillowLeafFig, "2027-08-25", "2027-09-20"),
+    ],
+)
+def test_when_it_comes_in(name: str, kind: type[Species], first: str, last: str) -> None:
+    year = year_in(kind, name)
+    found = comes_in(year)
+    assert found is not None
+    assert (found[0].opens.isoformat(), found[0].closes.isoformat()) == (first, last)
+    frost = year.cold_nights_begin(0.0)
+    assert frost is None or found[0].closes <= frost.first
+
+
+@pytest.mark.parametrize(("coldest_c", "under"), [(9.0, 8.0), (8.9, 12.0)])
+def test_a_winter_is_mild_from_nine_degrees_in_its_coldest_month(coldest_c, under) -> None:
+    """Then a fig bears nights of 8 °C, 4 K less than where the cold lasts."""
+    lows, highs = [15.0] * 12, [25.0] * 12
+    lows[0], highs[0] = coldest_c - 4, coldest_c + 4
+    place = Place("mild", 37.0, -6.0, MonthlyMeans(tuple(lows), tuple(highs)))
+    year = year_under(WillowLeafFig(), "here", outlook_at(place), "")
+    assert comes_in_under(year) == under
 
 
 # ------------------------------------------------------------------ feed in hot places

@@ -99,10 +99,10 @@ def test_the_seasons_of_a_growing_year(made, name, north, south) -> None:
 class Hot(Year):
     """A year that is hot from 1 July to 31 August, and warm from 15 June to 14 September."""
 
-    def hot_days(self, high_c: float) -> Span | None:
+    def hot_spells(self, high_c: float) -> tuple[Span, ...]:
         days = {32.0: ((7, 1), (8, 31)), 28.0: ((6, 15), (9, 14))}[high_c]
         first, last = (date(2027, *day) for day in days)
-        return Span(first, last, "It is hot.")
+        return (Span(first, last, "It is hot."),)
 
 
 @pytest.mark.parametrize(
@@ -111,8 +111,10 @@ class Hot(Year):
         # Best before the hot time or after the warm one: as it was.
         (("06-20", "06-30", "07-20"), ("06-20", "06-30", "07-20")),
         (("08-20", "09-15", "09-20"), ("08-20", "09-15", "09-20")),
-        # Open before it: it ends before it.
-        (("06-30", "07-01", "07-20"), ("06-30", "06-30", "06-30")),
+        # Open before it: it ends before it, and has a week at the least.
+        (("06-30", "07-01", "07-20"), ("06-23", "06-30", "06-30")),
+        (("06-24", "07-01", "07-20"), ("06-23", "06-30", "06-30")),
+        (("06-22", "07-01", "07-20"), ("06-22", "06-30", "06-30")),
         # Else it begins after it, and lasts three weeks at least: 22 September.
         (("07-01", "07-10", "09-21"), ("09-01", "09-01", "09-22")),
         (("07-01", "07-31", "09-23"), ("09-01", "09-01", "09-23")),

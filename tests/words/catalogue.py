@@ -58,6 +58,7 @@ ALL_OF = frozenset(
         "_ENDS_CARE",
         "_WINTER_QUARTERS",
         "STAGE_NAMES",
+        "REASON_LABELS",
     }
 )
 SENTENCE = re.compile(r"[^\W\d_]{2,}[,:;]? +[^\W\d_(“]")

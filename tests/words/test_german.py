@@ -111,7 +111,7 @@ def test_no_word_on_a_page_is_outside_the_catalogue(german: Path, marked: None) 
     assert len(pages) > 50
     outside = set()
     for name, page in pages.items():
-        text = re.sub(r"<(style|script|pre)[^>]*>.*?</\1>", "", page, flags=re.S)
+        text = re.sub(r"<(style|script|pre|code)[^>]*>.*?</\1>", "", page, flags=re.S)
         assert text.count("⟦") == text.count("⟧"), name
         assert "⟦" in text, name
         text = _unmarked(text)
@@ -316,7 +316,7 @@ def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) ->
     found = set()
     for name, data in compiled(session).output.files.items():
         if name.endswith(".html"):
-            page = re.sub(r"<(style|script|pre)[^>]*>.*?</\1>", "", data.decode(), flags=re.S)
+            page = re.sub(r"<(style|script|pre|code)[^>]*>.*?</\1>", "", data.decode(), flags=re.S)
             text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())
             found |= {(name, run) for run in english_run.findall(text)}
     assert found == set()

@@ -114,6 +114,13 @@ class ColdTurns(Answers):
             for low, high in zip(means.low_c, means.high_c, strict=True)
         )
 
+    @cached_property
+    def annual_range_k(self) -> float:
+        """How far the mean of the warmest month lies over that of the coldest, in the open."""
+        means = self.air.means
+        warmest = max((low + high) / 2 for low, high in zip(means.low_c, means.high_c, strict=True))
+        return warmest - self.coldest_month.mean_c
+
     @once
     def hard_nights(self, year: date, limit_c: float) -> HardNights | None:
         """When nights at or under a temperature come in the winter that a growing year ends with.

@@ -23,6 +23,7 @@ from backbud.climate.days import WeatherDay
 from backbud.climate.degrees import degrees
 from backbud.climate.forecast import ForecastDay
 from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.hot_spells import hot_spells, rainy_months
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
 from backbud.climate.reference import cold_by, heat_by
@@ -194,21 +195,28 @@ class Outlook(ColdTurns):
         return next((day for day in days if self._usual(day).mean_c >= celsius), None)
 
     @once
-    def hot_days(self, year: date, high_c: float) -> Span | None:
-        """The days of the average year whose high reaches a temperature; None where none does.
-
-        `year`: the first day of the growing year.
+    def hot_spells(self, year: date, high_c: float) -> tuple[Span, ...]:
+        """The times of the average year whose days reach a temperature: two where a cooler time or
+        the rains part them; none where no day does. `year`: the first day of the growing year.
         """
-        days = [year + timedelta(days=n) for n in range(365)]
+        days = (year + timedelta(days=n) for n in range(365))
         hot = [day for day in days if self._usual(day).high_c >= high_c]
-        if not hot:
-            return None
-        because = phrase(
-            "The days reach {degrees} on the average (by {means_from}).",
-            degrees=degrees(high_c),
-            means_from=self.air.means_from,
-        )
-        return Span(min(hot), max(hot), Datum(because, True))
+        found = hot_spells(hot, rainy_months(self.air.means))
+        told, by = degrees(high_c), self.air.means_from
+        if len(found) > 1:
+            said = phrase(
+                "The days reach {degrees} on the average, in two hot seasons with a cooler one "
+                "between (by {means_from}).",
+                degrees=told,
+                means_from=by,
+            )
+        else:
+            said = phrase(
+                "The days reach {degrees} on the average (by {means_from}).",
+                degrees=told,
+                means_from=by,
+            )
+        return tuple(Span(first, last, Datum(said, True)) for first, last in found)
 
     @once
     def mild_nights(self, year: date, low_c: float) -> Span | None:

@@ -37,8 +37,6 @@ from backbud.views.tree_years import tree_years
 from backbud.views.work import WorkView
 
 MOST_VIGOUR = 5
-# So many works stand open on a tree's page; the others are unfolded.
-NEXT_WORKS = 3
 
 _OWNER = "belongs to"
 # What of its facts stands first.
@@ -77,9 +75,10 @@ class Vigour(Struct, frozen=True):
 class Sheet(Struct, frozen=True):
     """All that a tree's page shows.
 
-    `next`: the first works that are open, `then`: the others. `waits`: what of the far-off ones
-    is to be known, once for all of them. `running`: the style that gives its card a title.
-    `earlier`: the years of its history that stand on a page of their own.
+    `works`: those that are open. `waits`: what of the far-off ones is to be known, once for all of
+    them; `why`: what `backbud why` is asked for their reasons, "" where nobody can. `running`: the
+    style that gives its card a title. `earlier`: the years of its history that stand on a page of
+    their own.
     `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
     trees of its kind, "" where nothing is known of it.
     """
@@ -98,9 +97,9 @@ class Sheet(Struct, frozen=True):
     zones: Drawing | None
     roots: Drawing | None
     kind_page: str
-    next: tuple[work.Row, ...]
-    then: tuple[work.Row, ...]
+    works: work.Open
     waits: str
+    why: str
     drawn: YearsDrawn | None
     beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
@@ -123,6 +122,7 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
         facts=tuple(_with_water(sheet.facts, _water(view.weather.water, tree.handle))),
         where=tuple(_with_folder(sheet.where, view.folders.get(tree.owner, ""))),
         kind_page=link(kind_page(species.title), "../") if species and species.facts else "",
+        why=tree.handle,
         sections=view.sections.get(tree.handle, ()),
     )
 
@@ -149,7 +149,6 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
     page = page or tree_page(shown.tree)
     handle, today = view.trees[0].handle if len(view.trees) == 1 else shown.tree, view.today
     species = view.species.get(handle)
-    rows = tuple(work.row(one, today, at < NEXT_WORKS) for at, one in enumerate(shown.due))
     return Sheet(
         shown.name,
         running(f"{shown.name} · {full_day(today)}"),
@@ -165,9 +164,9 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
         vigour("zones", shown.looks) if shown.looks else None,
         _roots(shown, today, view.outlines.get(handle)),
         "",
-        rows[:NEXT_WORKS],
-        rows[NEXT_WORKS:],
+        work.works_on_page(shown.due, today),
         _waits(shown, today),
+        "",
         years_drawn(shown.history, shown.wires, shown.due, today),
         None,
         work.settled_rows(shown.settled, today),

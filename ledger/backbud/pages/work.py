@@ -11,14 +11,18 @@ from msgspec import Struct
 from backbud import words
 from backbud.pages.drawings.window_line import DAYS, window_line
 from backbud.pages.links import anchor_of
-from backbud.plan.followups import ReasonSort, State
+from backbud.pages.told_once import Cautioned, cautions_once, reasons_once
+from backbud.plan.followups import Reason, ReasonSort, State
 from backbud.plan.waits import WAITS
 from backbud.species import Window
 from backbud.tongue import phrase, spoken
 from backbud.views.day import is_near, joint_title, plain_title
-from backbud.views.work import ReasonView, WorkView
+from backbud.views.reasoned import keeps_reason
+from backbud.views.work import WorkView
 from backbud_grammar.act_words import ActWord
 
+# So many works stand open on a tree's page; the others are unfolded.
+NEXT_WORKS = 3
 LONGEST_UNBROKEN = 24
 NO_BREAK = "\N{NO-BREAK SPACE}"
 # What a page calls each sort of reason.
@@ -40,9 +44,26 @@ class Row(Struct, frozen=True, gc=False):
     by: str
     line: str
     notes: tuple[str, ...]
-    because: tuple[ReasonView, ...]
-    cautions: tuple[str, ...]
+    because: tuple[Reason, ...]
+    care: Cautioned
     anchor: str
+
+
+class Further(Struct, frozen=True, gc=False):
+    """A work that only opens later: what, and when, in one line."""
+
+    task: str
+    when: str
+    anchor: str
+
+
+class Open(Struct, frozen=True):
+    """The open works of a tree on its page: those that are `next`, what else stands there with its
+    whole reason, and what is `further` ahead, by its best days."""
+
+    next: tuple[Row, ...]
+    more: tuple[Row, ...]
+    further: tuple[Further, ...]
 
 
 class Settled(Struct, frozen=True, gc=False):
@@ -55,7 +76,27 @@ class Settled(Struct, frozen=True, gc=False):
     at: str
 
 
-def row(work: WorkView, today: date, drawn: bool) -> Row:
+def works_on_page(due: Sequence[WorkView], today: date) -> Open:
+    """Lay out the open works of a tree, the first first."""
+    told = (*due[:NEXT_WORKS], *filter(keeps_reason, due[NEXT_WORKS:]))
+    rows = [
+        _row(work, today, at < NEXT_WORKS, because, care)
+        for at, (work, because, care) in enumerate(
+            zip(told, reasons_once(told), cautions_once(told), strict=True)
+        )
+    ]
+    further = [one for one in due[NEXT_WORKS:] if not keeps_reason(one)]
+    further.sort(key=lambda one: (one.best, one.closes, one.id))
+    return Open(
+        tuple(rows[:NEXT_WORKS]),
+        tuple(rows[NEXT_WORKS:]),
+        tuple([_further(one, today) for one in further]),
+    )
+
+
+def _row(
+    work: WorkView, today: date, drawn: bool, because: tuple[Reason, ...], care: Cautioned
+) -> Row:
     """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
     window, language = work.window, spoken()
     is_drawn = drawn and window.opens - timedelta(DAYS) <= today
@@ -65,10 +106,25 @@ def row(work: WorkView, today: date, drawn: bool) -> Row:
         _by_when(work.act, work.state, window, work.minutes, today, language),
         window_line(window, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
-        work.reasons,
-        work.cautions,
+        because,
+        care,
         anchor_of(work.id),
     )
+
+
+def _further(work: WorkView, today: date) -> Further:
+    return Further(
+        words.sentence(work.title), _in_one_line(work.window, today, spoken()), anchor_of(work.id)
+    )
+
+
+@lru_cache(maxsize=16384)
+def _in_one_line(window: Window, today: date, language: str) -> str:
+    """`best 26 April 2027, 5 April to 10 May`: the year once, where it is that of all its days."""
+    best = phrase("best {day}", day=words.day(window.best, today.year))
+    if window.opens == window.closes:
+        return words.when_coming(window, today)
+    return f"{best}, {words.between(window.opens, window.closes, window.best.year)}"
 
 
 def kept_together(part: str) -> str:

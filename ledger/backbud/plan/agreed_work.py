@@ -17,7 +17,7 @@ from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.plan.customers import AHEAD, came_of, is_customers
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import reason_on
 from backbud.plan.insults import WEAK
 from backbud.plan.windows import span_window, window_of_plan
 from backbud.species import PROMISE, Figure, Proposal, Window
@@ -66,7 +66,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             ),
             AGREED_WORK,
             cause_of(event),
-            Reason(
+            reason_on(
                 "plan",
                 phrase("Agreed with its owner on {text}.", text=event.day),
                 event.origin,

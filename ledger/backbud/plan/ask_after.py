@@ -10,7 +10,7 @@ from backbud.collection.state import Tree
 from backbud.journal.read import Journal
 from backbud.plan.customers import is_customers
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import reason_on
 from backbud.species import ROUTINE, Figure, Proposal, weeks_after
 from backbud.tongue import phrase
 
@@ -41,7 +41,7 @@ def ask_after(tree: Tree, journal: Journal) -> Iterator[Due]:
         ),
         "ask-after",
         cause_of(event),
-        Reason(
+        reason_on(
             "diary", phrase("It went home on {text}.", text=event.when.day_or_text), event.origin
         ),
         journal.acts,

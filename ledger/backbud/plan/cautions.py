@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from datetime import date
 from functools import partial
 
+from backbud.collection.hard_work import SEASON
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.followups import FollowUp
@@ -36,8 +37,9 @@ def _of_tree(follow_ups: Iterable[FollowUp], today: date) -> tuple[Caution, ...]
 
 def _of(one: FollowUp) -> Iterator[Caution]:
     origin = next((reason.origin for reason in one.because if reason.origin), None)
+    until = one.window.closes + SEASON
     if f"/{OUT_OF_ITS_TIME}/" in one.id:
         said = next((reason.text for reason in one.because if reason.sort == "rule"), "")
-        yield Caution(one.tree, said, origin)
+        yield Caution(one.tree, said, origin, until)
     for said in one.against:
-        yield Caution(one.tree, said, origin)
+        yield Caution(one.tree, said, origin, until)

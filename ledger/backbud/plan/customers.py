@@ -10,7 +10,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import reason_on
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import span_window
 from backbud.species import NOTHING_SAID, PROMISE, Proposal, Schedule, Window
@@ -43,16 +43,16 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     done = billed if came is not None and not tree.wanted else None
     if ready is not None:
         window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
-        reason = Reason("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
+        reason = reason_on("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)
-        reason = Reason("diary", phrase("Its work is done, so it goes home."), done.origin)
+        reason = reason_on("diary", phrase("Its work is done, so it goes home."), done.origin)
     else:
         by = span_window(tree.wanted, journal.southern) if tree.wanted else None
         if by is None or (came is not None and by.closes < came.day):
             return
         window = Window(by.closes - AHEAD, by.closes - AHEAD / 2, by.closes)
-        reason = Reason(
+        reason = reason_on(
             "plan",
             phrase("Its owner wants it back by {wanted}.", wanted=tree.wanted),
             agreed.origin if agreed else None,

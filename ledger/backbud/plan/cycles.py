@@ -9,6 +9,7 @@ from msgspec.structs import replace
 
 from backbud.plan.due import Due
 from backbud.plan.followups import NOW_BEFORE, FollowUp
+from backbud.plan.keepers import PLANNED
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
 
@@ -91,6 +92,10 @@ def _stands_from(due: Due, following: Due, southern: bool) -> date:
         return max(opens, min(told, _warm_half_ends(opens, southern)))
     if following.event is not None and opens <= due.follow_up.window.opens:
         return following.event.day
+    if due.rule == PLANNED and following.event is not None:
+        # What was planned again once its time had passed is closed by that.
+        said = following.event.day
+        return said if due.follow_up.window.closes < said else opens
     return opens
 
 

@@ -7,6 +7,7 @@ from backbud.plan.ask_after import ASK_AFTER_WEEKS
 from backbud.plan.common.frost_ahead import TENDER_IN_BELOW
 from backbud.plan.common.heat_ahead import HEAT_OVER
 from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS
+from backbud.plan.common.shade_off import SHADE_OFF_UNDER
 from backbud.plan.common.wind_ahead import GUST_OVER
 from backbud.plan.covers import COVER_FIGURES
 from backbud.plan.unpaid import PAYMENT_DAYS
@@ -28,6 +29,7 @@ PLAN_FIGURES = (
     QUARANTINE_DAYS,
     TENDER_IN_BELOW,
     HEAT_OVER,
+    SHADE_OFF_UNDER,
     GUST_OVER,
     AGREED_WEEKS,
     ASK_AFTER_WEEKS,

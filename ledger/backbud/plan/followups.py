@@ -27,22 +27,44 @@ ReasonSort = Literal["diary", "season", "rule", "datum", "plan"]
 
 
 class Reason(Struct, frozen=True, gc=False):
-    """One link of the chain: one sentence, and the line it stands on where there is one.
+    """One link of the chain of reasons, in one sentence.
 
-    `expected`: it rests on weather that nobody has measured yet. `quotes`: it says the line as the
-    keeper wrote it.
+    `file`, `line`, `column`: where in the journal it stands (lines and columns count from 1), ""
+    and 0 where it stands in none. `expected`: it rests on weather that nobody has measured yet.
+    `quotes`: it says that line as the keeper wrote it.
     """
 
     sort: ReasonSort
     text: str
-    origin: Origin | None = None
+    file: str = ""
+    line: int = 0
+    column: int = 0
     expected: bool = False
     quotes: bool = False
 
     @property
+    def origin(self) -> Origin | None:
+        """The line that it stands on, where there is one."""
+        return Origin(self.file, self.line, self.column) if self.file else None
+
+    @property
+    def at(self) -> str:
+        """`diary/2027.txt:12`, "" where it stands in no line."""
+        return f"{self.file}:{self.line}" if self.file else ""
+
+    @property
     def told(self) -> str:
         """The sentence, and the line it stands on in brackets."""
-        return f"{self.text} ({self.origin})" if self.origin else self.text
+        return f"{self.text} ({self.at})" if self.file else self.text
+
+
+def reason_on(
+    sort: ReasonSort, text: str, origin: Origin | None, *, quotes: bool = False
+) -> Reason:
+    """A reason that stands on a line of the journal, where there is one."""
+    if origin is None:
+        return Reason(sort, text)
+    return Reason(sort, text, origin.file, origin.line, origin.column, quotes=quotes)
 
 
 class FollowUp(Struct, frozen=True, gc=False):

@@ -14,7 +14,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.fold import each_after, entries_until
-from backbud.collection.hard_work import may_stress
+from backbud.collection.hard_work import SEASON, may_stress
 from backbud.collection.places import is_room, is_warm_cover
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -27,9 +27,10 @@ from backbud.plan.common import RULES, UNLESS_SPECIES_SPEAKS
 from backbud.plan.common.bite import bite_of
 from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import Reason, reason_on
 from backbud.plan.foreseen import foreseen
 from backbud.plan.quote import Quoter, names_of
+from backbud.plan.reason_of_time import reason_of_time
 from backbud.plan.rests_frozen import resting_while_frozen
 from backbud.plan.windows import window_said
 from backbud.plan.year import Seen, Years, stages_seen
@@ -40,13 +41,9 @@ from backbud.species import (
     Species,
     Stage,
     Year,
-    has_no_winter,
-    is_expected,
     rules_of,
-    stage_name,
 )
 from backbud.species.year_told import Growth
-from backbud.tongue import phrase
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -211,9 +208,10 @@ class Hanger:
         )
 
     def judged(self, due: Due, tree: Tree, species: Species | None) -> Due:
-        """A plan that is still open, with what its species says against it as cautions."""
+        """A plan that is still open, with what its species says against it as cautions; not where
+        its time is over a season past, and it is only asked to be closed or planned again."""
         one = due.follow_up
-        is_history = one.window.closes < self.since
+        is_history = one.window.closes + SEASON < self.today
         if species is None or one.outcome != "open" or not one.promised or is_history:
             return due
         year = self.years.at(tree, self._at or tree.place, one.window.best, species, ())
@@ -259,7 +257,7 @@ class Hanger:
                 continue
             if event.day < self.since and id(event) not in still_on:
                 continue
-            reason = Reason("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
+            reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
                 yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
 
@@ -291,7 +289,7 @@ class Hanger:
                     "" if begun else place,
                     found,
                     year.name.replace("/", "-"),
-                    _reason_of(found, year),
+                    reason_of_time(found, year),
                 )
 
     def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
@@ -366,27 +364,3 @@ def _without_undone(tree: Tree) -> Tree:
     if not any(entry.undone for entry in tree.history):
         return tree
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
-
-
-def _reason_of(found: Season | Stage, year: Year) -> Reason:
-    if isinstance(found, Season):
-        # The tropics have no seasons by that name.
-        name = "year" if has_no_winter(year) else found.name
-        return Reason(
-            "season",
-            phrase(
-                "{name} {name_2} at {place}.",
-                name=name.capitalize(),
-                name_2=year.name,
-                place=year.place or phrase("this place"),
-            ),
-        )
-    stage = phrase(
-        "{stage_name} (BBCH {code:02d}), {name}",
-        stage_name=stage_name(found.code),
-        code=found.code,
-        name=year.name,
-    )
-    if not found.observed:
-        stage = phrase("{stage}; its usual day is from memory", stage=stage)
-    return Reason("season", f"{stage}. {found.because}", expected=is_expected(found.because))

@@ -16,7 +16,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
 from backbud.plan.due import Due, cause_of, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import reason_on
 from backbud.plan.looks import looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
@@ -52,7 +52,7 @@ def planned(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter)
     was due that it moves."""
     row = event.named_row
     act = as_act(row.word)
-    reason = Reason("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
+    reason = reason_on("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
     pieces = _pieces(event, tree, quoter)
     for part in dict.fromkeys(event.parts or ("",)):
         proposal = Proposal(
@@ -104,7 +104,7 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
     window = window_again(event, journal.southern)
     if window is None:
         return
-    reason = Reason("diary", quoter.reason(event, tree), event.origin, quotes=True)
+    reason = reason_on("diary", quoter.reason(event, tree), event.origin, quotes=True)
     for look in looks(event):
         # Where wire bites is where it comes off; it is all of it that is looked at again.
         for part in ("",) if look.finding == "biting" else look.parts or ("",):

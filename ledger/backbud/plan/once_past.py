@@ -27,7 +27,8 @@ def window_on(
     rests = schedule.rests
     if rests is not None and not promised and rests.opens <= day <= rests.closes:
         opens = rests.closes + _A_DAY
-        return Window(opens, max(window.best, opens), window.closes)
+        best = max(window.best, opens)
+        return Window(opens, best, max(window.closes, best))
     if day <= window.closes or weight.lapses or promised:
         return window
     if weight.once_past == "stays":

@@ -1,4 +1,4 @@
-"""Lets what may be done to wood rest while it is frozen where the tree stands, until it has thawed.
+"""Lets what may be done to wood, and a late look at wire, rest while wood is frozen at its place.
 
 A keeper of a place like Minneapolis read in January, at −17 °C, that a larch may be wired.
 """
@@ -6,13 +6,13 @@ A keeper of a place like Minneapolis read in January, at −17 °C, that a larch
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 
 from msgspec.structs import replace
 
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
-from backbud.species import Window, Year, frozen_weeks, mildest_week
+from backbud.species import Window, Year, frozen_around, frozen_weeks, mildest_week
 from backbud_grammar.forms import WorkName
 
 _OF_WOOD: tuple[WorkName, ...] = ("branches", "wire")
@@ -26,8 +26,24 @@ def resting_while_frozen(dues: Iterable[Due], year: Year) -> Iterator[Due]:
         may_rest = one.outcome == "open" and not one.weight.must and not one.promised
         if may_rest and one.row.work in _OF_WOOD and one.window.closes >= year.today:
             yield replace(due, follow_up=_resting(one, year))
+        elif _is_late_look(one, year.today):
+            yield replace(due, follow_up=_until_it_thaws(one, year))
         else:
             yield due
+
+
+def _is_late_look(one: FollowUp, today: date) -> bool:
+    """Whether it is a look at wire whose time has passed: in frozen wood no wire cuts in."""
+    return (
+        one.outcome == "open"
+        and one.act == "checked"
+        and ("checked wire" in one.settled_by and one.window.closes < today and not one.promised)
+    )
+
+
+def _until_it_thaws(one: FollowUp, year: Year) -> FollowUp:
+    rests = frozen_around(year.today, year)
+    return one if rests is None else replace(one, schedule=replace(one.schedule, rests=rests))
 
 
 def _resting(one: FollowUp, year: Year) -> FollowUp:

@@ -32,7 +32,7 @@ from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
 from backbud.plan.each_tree import EachTree, SpeciesFinder, TreeWithPlan
 from backbud.plan.feed_pauses import paused
-from backbud.plan.followups import FollowUp, Reason
+from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
@@ -278,7 +278,7 @@ def settle(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
 
     def quote(event: Event) -> Reason:
-        return Reason("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
+        return reason_on("plan", quoter.reason(event, tree, remark=True), event.origin, quotes=True)
 
     def as_plan(event: Event, at: int) -> Iterator[Due]:
         return planned(tree, event, at, journal, quoter)

@@ -18,18 +18,21 @@ REMEMBERED = "cautions"
 
 
 class Caution(Struct, frozen=True):
-    """What speaks against a work on a tree, and the line that it stands on, if it does."""
+    """What speaks against a work on a tree, the line that it stands on, if it does, and the last
+    day on which anybody can heed it."""
 
     tree: str
     text: str
     origin: Origin | None
+    until: date
 
 
 class _OnPage(Struct, frozen=True, array_like=True):
-    """A caution, the digest of its page, how many lines below its date it stands, and the day on
-    which it was found."""
+    """A caution, the digest of its page, how many lines below its date it stands, the day on
+    which it was found, and the last on which it is told."""
 
     day: date
+    until: date
     tree: str
     text: str
     page: bytes
@@ -61,7 +64,7 @@ def _on_pages(
         if before:
             page = in_files[at.file][before - 1]
             below = at.line - page.line
-            yield _OnPage(today, one.tree, one.text, page.digest, below, at.column)
+            yield _OnPage(today, one.until, one.tree, one.text, page.digest, below, at.column)
 
 
 def _line(page: DatedPage) -> int:
@@ -82,7 +85,7 @@ def recalled_cautions(
     wanted = {one.page for one in told}
     standing = {page.digest: page for page in pages if page.digest in wanted} if wanted else {}
     return tuple(
-        Caution(one.tree, one.text, Origin(page.file, page.line + one.below, one.column))
+        Caution(one.tree, one.text, Origin(page.file, page.line + one.below, one.column), one.until)
         for one in told
-        if one.day <= today and (page := standing.get(one.page)) is not None
+        if one.day <= today <= one.until and (page := standing.get(one.page)) is not None
     )

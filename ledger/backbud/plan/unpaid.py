@@ -16,7 +16,7 @@ from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.plan.due import Due, due_of
-from backbud.plan.followups import Reason
+from backbud.plan.followups import reason_on
 from backbud.plan.money_lines import MoneyLines
 from backbud.plan.world import ByTree
 from backbud.species import PROMISE, Figure, Proposal, Window
@@ -122,7 +122,9 @@ def unpaid(tree: Tree, bills: Sequence[BillState], journal: Journal) -> Iterator
             ),
             "payment",
             cause,
-            Reason("plan", phrase("Billed on {text}.", text=event.when.day_or_text), bill.origin),
+            reason_on(
+                "plan", phrase("Billed on {text}.", text=event.when.day_or_text), bill.origin
+            ),
             journal.acts,
             promised=True,
         )

@@ -57,8 +57,6 @@ def watch(
     PublishError or OSError where the secret path cannot be kept."""
     listening = listen(port, on_lan)
     secret = secret_path(folder) if on_lan else ""
-    # A run builds many small values; to look for cycles among them in between only costs time.
-    gc.disable()
     asyncio.run(_Watching(folder, ask_today).run(listening, secret, jot=jot))
 
 

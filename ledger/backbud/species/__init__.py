@@ -51,7 +51,7 @@ from backbud.species.facts import (
     RepotInterval,
 )
 from backbud.species.frost_free import ROOTS_REST, frost_to_come, held_in, out_of_frost
-from backbud.species.frozen import frozen_weeks, is_frozen, mildest_week
+from backbud.species.frozen import frozen_around, frozen_weeks, is_frozen, mildest_week
 from backbud.species.heat import out_of_the_heat
 from backbud.species.judging import Judge, judged, times_of
 from backbud.species.no_rest import finds_no_rest, grows_all_year, has_no_winter, without_work
@@ -70,6 +70,7 @@ from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.summer_outside import (
     SummerOutside,
     comes_in,
+    comes_in_under,
     goes_out_from,
     summer_outside,
 )
@@ -175,6 +176,7 @@ __all__ = [
     "as_settling",
     "as_word",
     "comes_in",
+    "comes_in_under",
     "continued",
     "counted_phrase",
     "days_after",
@@ -183,6 +185,7 @@ __all__ = [
     "finds_no_rest",
     "foretold",
     "frost_to_come",
+    "frozen_around",
     "frozen_weeks",
     "goes_out_from",
     "grows_all_year",

@@ -14,6 +14,7 @@ from backbud.species.year import Year
 _FROZEN_C = 0.0
 _A_WEEK = timedelta(weeks=1)
 _A_DAY = timedelta(days=1)
+_HALF_A_YEAR = timedelta(days=182)
 
 
 def is_frozen(day: date, year: Year) -> bool:
@@ -29,6 +30,18 @@ def frozen_weeks(window: Window, year: Year) -> Window | None:
         return None
     last = min(frozen[-1] + _A_WEEK - _A_DAY, window.closes)
     return Window(frozen[0], frozen[0], last)
+
+
+def frozen_around(day: date, year: Year) -> Window | None:
+    """The time round a day in which wood is usually frozen, day by day; None where it is not."""
+    if not is_frozen(day, year):
+        return None
+    opens = closes = day
+    while day - opens < _HALF_A_YEAR and is_frozen(opens - _A_DAY, year):
+        opens -= _A_DAY
+    while closes - day < _HALF_A_YEAR and is_frozen(closes + _A_DAY, year):
+        closes += _A_DAY
+    return Window(opens, opens, closes)
 
 
 def mildest_week(window: Window, year: Year) -> date:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from backbud.climate.datum import joined
+from backbud.climate.outlook import Span
 from backbud.species.facts import FEED_AGAIN_UNDER, FEED_RESTS_OVER, FEED_RESTS_TENDER_OVER
 from backbud.species.windows import Window
 from backbud.species.year import Year
@@ -13,8 +14,14 @@ from backbud.tongue import phrase
 _AUGUST = (8, 1)
 _SPRING_ENDS, _FLOWERING_ENDS = (6, 15), 69
 _BEFORE, _FOUR_WEEKS = timedelta(days=14), timedelta(days=28)
+_A_WEEK = timedelta(days=7)
 # Leaves that the heat finds so far on take up feed in the three weeks before it; ours, no source.
 _HARD_ENOUGH, _THREE_WEEKS = timedelta(days=35), timedelta(days=21)
+
+
+def hot_on(day: date, year: Year, high_c: float) -> Span | None:
+    """The hot time of the year in which a day lies; None where it lies in none."""
+    return next((s for s in year.hot_spells(high_c) if s.first <= day <= s.last), None)
 
 
 def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
@@ -28,8 +35,8 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
     if autumn is not None:
         return autumn
     rests = FEED_RESTS_OVER if year.comes_in_below_c is None else FEED_RESTS_TENDER_OVER
-    hot = year.hot_days(rests.of(year))
-    if hot is None or not hot.first <= window.best <= hot.last:
+    hot = hot_on(window.best, year, rests.of(year))
+    if hot is None:
         return window, datum
     said = joined(
         phrase(
@@ -43,7 +50,7 @@ def out_of_the_heat(year: Year, window: Window, datum: str) -> tuple[Window, str
     )
     if window.opens < hot.first:
         before = hot.first - timedelta(days=1)
-        return Window(window.opens, before, before), said
+        return Window(min(window.opens, before - _A_WEEK), before, before), said
     blooms_on = (over := year.stage(_FLOWERING_ENDS)) is not None and over.day >= hot.first
     soon = window.opens < hot.first + _HARD_ENOUGH and window.best < year.on(_SPRING_ENDS)
     if soon and not blooms_on:
@@ -58,8 +65,8 @@ def _once_cooled(year: Year, window: Window) -> tuple[Window, str] | None:
     countries are fed on. Common practice, no source."""
     if year.comes_in_below_c is not None or window.best < year.on(_AUGUST):
         return None
-    warm = year.hot_days(FEED_AGAIN_UNDER.of(year))
-    if warm is None or not warm.first <= window.best <= warm.last:
+    warm = hot_on(window.best, year, FEED_AGAIN_UNDER.of(year))
+    if warm is None:
         return None
     best = warm.last + timedelta(days=1)
     said = joined(

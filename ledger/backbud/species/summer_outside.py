@@ -20,6 +20,9 @@ _SPARED_K = 2.0
 _A_YEAR = timedelta(days=364)
 # Where the days of the coldest month are so warm, a cold night passes by noon; ours, no source.
 _WARM_DAYS_C = 17.0
+# Where the coldest month is no colder there is no cold that lasts: days warm a pot again, and a
+# night may be so much colder; common practice at Melbourne and Johannesburg, the figures ours.
+_MILD_WINTER_C, _EASED_K = 9.0, 4.0
 
 
 class SummerOutside(Struct, frozen=True, gc=False):
@@ -52,7 +55,7 @@ def summer_outside(year: Year) -> SummerOutside | None:
     all_year = _all_year(year, outlook, limit)
     if all_year is not None and outlook.last_monday.coldest.mean_annual_minimum_c > bears:
         return SummerOutside(all_year.first, all_year.last, all_year.because, True)
-    mild = all_year or outlook.last_monday.mild_nights(year.first, limit)
+    mild = all_year or outlook.last_monday.mild_nights(year.first, comes_in_under(year) or limit)
     if mild is None:
         return None
     first, last = mild.first, mild.last
@@ -68,6 +71,16 @@ def summer_outside(year: Year) -> SummerOutside | None:
     because = first_why if first_why == last_why else f"{first_why} {last_why}"
     always = spring is autumn is None and last - first >= _A_YEAR
     return SummerOutside(first, last, joined(because, first_why, last_why), always)
+
+
+def comes_in_under(year: Year) -> float | None:
+    """The usual night (°C) under which a tender tree comes in at its place; None where it is not
+    tender. In a mild winter it may be colder than where the cold lasts."""
+    limit, outlook = year.comes_in_below_c, year.outlook
+    if limit is None or outlook is None:
+        return limit
+    mild = outlook.last_monday.coldest_month.mean_c >= _MILD_WINTER_C
+    return limit - _EASED_K if mild else limit
 
 
 def _all_year(year: Year, outlook: Outlook, limit_c: float) -> Span | None:
@@ -95,14 +108,23 @@ def comes_in(year: Year) -> tuple[Window, str] | None:
     where it is not tender, or where nothing is known of the nights.
 
     Where no summer is worth two moves it has the warm days alone, and they end with the summer:
-    by months; common practice, no source.
+    by months, but never after a night that its roots do not bear; common practice, no source.
     """
     if year.comes_in_below_c is None or year.outlook is None:
         return None
     summer = summer_outside(year)
     if summer is None or not summer.worth_it:
-        return year.months((8, 25), (9, 7), (9, 20)), year.by_months
+        return _before_frost(year, year.months((8, 25), (9, 7), (9, 20)))
     return None if summer.always else (goes_in_by(summer, year), summer.because)
+
+
+def _before_frost(year: Year, window: Window) -> tuple[Window, str]:
+    bears = year.roots_bear.celsius if year.roots_bear is not None else 0.0
+    frost = year.cold_nights_begin(bears)
+    if frost is None or frost.first >= window.closes:
+        return window, year.by_months
+    days = (frost.first - timedelta(days=n) for n in (14, 4, 0))
+    return year.rounded(Window(*days)), frost.because
 
 
 def goes_out_from(summer: SummerOutside, year: Year) -> Window:

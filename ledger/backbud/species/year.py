@@ -372,9 +372,9 @@ class Year(Struct, frozen=True):
             return ask(self.outlook.last_monday)
         return found
 
-    def hot_days(self, high_c: float) -> Span | None:
-        """The time of year whose days reach a temperature (°C) on the average; None where none."""
-        return None if self.outlook is None else self.outlook.hot_days(self.first, high_c)
+    def hot_spells(self, high_c: float) -> tuple[Span, ...]:
+        """The times of year whose days reach a temperature (°C) on the average."""
+        return () if self.outlook is None else self.outlook.hot_spells(self.first, high_c)
 
     def _turn(self, found: NightsTurn | None) -> Turn | None:
         if found is None:

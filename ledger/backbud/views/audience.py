@@ -13,7 +13,7 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
-from backbud.plan.followups import FollowUp, ReasonSort
+from backbud.plan.followups import FollowUp, Reason, ReasonSort
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
@@ -25,7 +25,7 @@ from backbud.views.plain_details import is_part_of_trade, plain_details
 from backbud.views.plain_words import is_plain_keep, told_plainly
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
-from backbud.views.work import ReasonView, SettledView, WorkView
+from backbud.views.work import SettledView, WorkView
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.details import part_at_commas
 
@@ -246,7 +246,6 @@ class Audience:
     def _owners_work(self, work: WorkView) -> WorkView:
         """A reason that names others is left out, and of a title that does its act is left. No line
         of the diary is pointed to: its file may be named for somebody."""
-        reasons = tuple(self._owners_reasons(work))
         part = self._owners_part(work.part)
         return replace(
             work,
@@ -255,8 +254,7 @@ class Audience:
             part=part,
             place="",
             place_name="",
-            reasons=reasons,
-            because=tuple(reason.told for reason in reasons),
+            reasons=tuple(self._owners_reasons(work)),
             settled=SettledView(work.settled.day, "", "", "", 0) if work.settled else None,
         )
 
@@ -282,16 +280,16 @@ class Audience:
         """A part of the tree by the trade's words for it."""
         return self._nobodys(part) if is_part_of_trade(part) else ""
 
-    def _owners_reasons(self, work: WorkView) -> Iterator[ReasonView]:
+    def _owners_reasons(self, work: WorkView) -> Iterator[Reason]:
         at = (self._event_at(work.tree, reason) for reason in work.reasons)
         free = {words for event in at if event is not None for words in _free_words(event)}
         for reason in work.reasons:
             text = self._owners_sentence(work, reason)
             # A rule, too, may say what stands in the line.
             if text and not any(words in text for words in free):
-                yield replace(reason, text=text, file="", line=0)
+                yield replace(reason, text=text, file="", line=0, column=0)
 
-    def _owners_sentence(self, work: WorkView, reason: ReasonView) -> str:
+    def _owners_sentence(self, work: WorkView, reason: Reason) -> str:
         """One sentence of why, or "" where it names somebody."""
         text = reason.text
         if reason.sort in _OWN_WORDS:
@@ -308,7 +306,7 @@ class Audience:
             return ""
         return "" if self._hides(text) else text
 
-    def _event_at(self, tree: str, reason: ReasonView | ThingView) -> Event | None:
+    def _event_at(self, tree: str, reason: Reason | ThingView) -> Event | None:
         """The line of the tree's history that something stands on."""
         told = (entry.event for entry in self._grounds.trees[tree].history)
         return next((e for e in told if (e.line, e.file) == (reason.line, reason.file)), None)

@@ -14,7 +14,6 @@ from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
-from backbud.species import PROMISE
 from backbud.tongue import as_named, phrase
 from backbud.views.work import WorkView, work_view
 from backbud.words import monday_of
@@ -81,8 +80,9 @@ def stands_under(work: WorkView, today: date) -> State:
     """Under which heading a work stands: it comes until its best week is here, or near."""
     if work.state != "now":
         return work.state
-    promised = work.planned or work.moved_from is not None or work.weight == PROMISE
-    waits = waits_for_its_week(work.single, work.weight, promised, work.state, work.best, today)
+    waits = waits_for_its_week(
+        work.single, work.weight, work.is_promise, work.state, work.best, today
+    )
     return "coming" if waits else work.state
 
 

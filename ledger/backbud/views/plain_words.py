@@ -197,7 +197,11 @@ _CALLED: Mapping[tuple[str, str], Callable[[str], str]] = {
 
 def thing_called(what: str, sort: str) -> str:
     """What a thing is made of (`1.5 mm Al`, `raffia`) and what it is (`wire`), in the language
-    spoken: what the keeper calls it by other words stands as written."""
+    spoken: what the keeper calls it by other words stands as written. What protects is often no
+    noun (`pot wrapped`), so it stands behind."""
+    if sort == "protection" and sort not in what and what:
+        own = phrase(what)
+        return phrase("protection: {what}", what=as_named(what) if own == what else own)
     if spoken() == ENGLISH:
         return what if sort in what else f"{what} {sort}".strip()
     if what in ("", sort):

@@ -13,7 +13,7 @@ SCHEMA = Path(__file__).parent / "schema.json"
 # Structs are called by the names that programs know.
 _NAMES = {
     "WorkView": "work",
-    "ReasonView": "reason",
+    "Reason": "reason",
     "DaysView": "days",
     "SettledView": "settled_by",
     "TreeView": "tree",
@@ -122,7 +122,7 @@ def as_json(view: object) -> str:
     from msgspec import to_builtins
 
     plain = to_builtins(view, str_keys=True, enc_hook=_plain)
-    return dumps(_rounded(plain), ensure_ascii=False, indent=2)
+    return dumps(_told(plain), ensure_ascii=False, indent=2)
 
 
 def _plain(value: object) -> str:
@@ -132,12 +132,28 @@ def _plain(value: object) -> str:
     raise TypeError(f"no JSON for {type(value).__name__}")
 
 
-def _rounded(value: object) -> object:
+def _told(value: object) -> object:
+    """What programs read of a plain value: figures rounded, the reasons of a work as lines too."""
     if isinstance(value, dict):
-        return {key: _rounded(one) for key, one in value.items()}
+        told = {key: _told(one) for key, one in value.items()}
+        return told | {_LINES: list(map(_line, value["reasons"]))} if _is_work(value) else told
     if isinstance(value, list | tuple):
-        return [_rounded(one) for one in value]
+        return [_told(one) for one in value]
     return float(f"{value:z.6g}") if isinstance(value, float) else value
+
+
+# The reasons of a work once more, a sentence each: for programs that want no more of them.
+_LINES = "because"
+
+
+def _is_work(value: dict[str, object]) -> bool:
+    return "reasons" in value and "settled_by" in value
+
+
+def _line(reason: dict[str, object]) -> str:
+    # As `Reason.told` has it; no plan is loaded to print.
+    at = f" ({reason['file']}:{reason['line']})" if reason["file"] else ""
+    return f"{reason['text']}{at}"
 
 
 def schema() -> str:
@@ -188,6 +204,9 @@ def schema() -> str:
         "backbud-species-NAME": KindView,
     }
     found, parts = schema_components(list(commands.values()), ref_template="#/$defs/{name}")
+    lines = parts["WorkView"]
+    lines["properties"][_LINES] = {"type": "array", "items": {"type": "string"}}
+    lines["required"].append(_LINES)
     defs = {**parts, **dict(zip(commands, found, strict=True)), "backbud-reckon": _SUM}
     whole = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",

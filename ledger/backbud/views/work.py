@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct, field
@@ -11,40 +11,13 @@ from msgspec.structs import replace
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common_ids import ids_for_every_tree
-from backbud.plan.followups import OPEN, FollowUp, Reason, ReasonSort, State
-from backbud.species import AtStake, ColdNight, OncePast, Weight, Window
+from backbud.plan.followups import OPEN, FollowUp, Reason, State
+from backbud.species import PROMISE, AtStake, ColdNight, OncePast, Weight, Window
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
 from backbud_grammar.act_words import ActWord, SettledBy
 from backbud_grammar.forms import Extent
-
-
-class ReasonView(Struct, frozen=True, gc=False):
-    """One link of the chain of reasons, in one sentence.
-
-    `file`, `line`: where in the journal it stands (lines count from 1), "" and 0 where it stands
-    in none. `expected`: it rests on weather that nobody has measured yet.
-    `quotes`: it says that line as the keeper wrote it.
-    """
-
-    sort: ReasonSort
-    text: str
-    file: str = ""
-    line: int = 0
-    expected: bool = False
-    quotes: bool = False
-
-    @property
-    def at(self) -> str:
-        """`diary/2027.txt:12`, "" where it stands in no line."""
-        return f"{self.file}:{self.line}" if self.file else ""
-
-    @property
-    def told(self) -> str:
-        """The sentence, and the line it stands on in brackets."""
-        return f"{self.text} ({self.at})" if self.file else self.text
-
 
 # Where a tree is of which something is owed though it went home.
 AWAY = "away from here"
@@ -83,8 +56,8 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     stands, likewise; of one that left it is "", and `place_name` says so. `act`: what is to be
     done, in its past form; `title`: the same as a person says it. `opens`, `best`, `closes`: first,
     best and last day, all included, after every put-off
-    (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `because`: the chain of
-    reasons, a sentence each; `reasons`: the same in their parts. `minutes`: what it takes, 0 where
+    (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `reasons`: why, link
+    by link; `because`: the same, a sentence each. `minutes`: what it takes, 0 where
     nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the
     root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`: by
     which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
@@ -110,8 +83,7 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     best: date
     closes: date = field(name="until")
     moved_from: DaysView | None = None
-    because: tuple[str, ...]
-    reasons: tuple[ReasonView, ...]
+    reasons: tuple[Reason, ...]
     cautions: tuple[str, ...]
     minutes: int
     planned: bool = False
@@ -135,6 +107,11 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     cold: ColdNight | None = None
 
     @property
+    def because(self) -> tuple[str, ...]:
+        """The chain of reasons, a sentence each, with the line where there is one."""
+        return tuple([reason.told for reason in self.reasons])
+
+    @property
     def window(self) -> Window:
         """First, best and last day."""
         return Window(self.opens, self.best, self.closes)
@@ -143,6 +120,11 @@ class WorkView(Struct, frozen=True, kw_only=True, gc=False):
     def weight(self) -> Weight:
         """How much it matters."""
         return Weight(self.at_stake, self.must, self.once_past)
+
+    @property
+    def is_promise(self) -> bool:
+        """Whether it is the keeper's word: planned, put off, or owed to a customer."""
+        return self.planned or self.moved_from is not None or self.weight == PROMISE
 
     @property
     def settled_on(self) -> date:
@@ -166,7 +148,6 @@ def work_view(
     stands then and the window that counts, where that is known."""
     state, window = stand or one.stand_on(today)
     here, single = tree.here, one.single
-    because, reasons, expected = _chain(one.because)
     shown = WorkView(
         id=one.id,
         tree=tree.handle,
@@ -178,8 +159,7 @@ def work_view(
         opens=window.opens,
         best=window.best,
         closes=window.closes,
-        because=because,
-        reasons=reasons,
+        reasons=one.because,
         cautions=one.cautions,
         minutes=one.minutes,
         state=state,
@@ -196,7 +176,7 @@ def work_view(
         said=one.said_as(state, window, today),
         look=row.work == "watch",
         sign=sign_of(row),
-        waits_on_weather=expected and state == "coming",
+        waits_on_weather=state == "coming" and any(link.expected for link in one.because),
         settled=_settled(one.settled) if one.settled is not None else None,
         single=single,
         group="" if single else _group(one, tree),
@@ -230,28 +210,6 @@ def _group(one: FollowUp, tree: Tree) -> str:
     holds for every tree, so that one look under all pots is one line."""
     rule = one.group.partition("/")[0]
     return one.group if rule in ids_for_every_tree() else f"{tree.kind}/{one.group}"
-
-
-def _chain(
-    because: Iterable[Reason],
-) -> tuple[tuple[str, ...], tuple[ReasonView, ...], bool]:
-    """The chain of reasons, a sentence each, and the same in their parts; whether one of them rests
-    on weather that nobody has measured yet."""
-    told: list[str] = []
-    parts: list[ReasonView] = []
-    expected = False
-    for reason in because:
-        at, text = reason.origin, reason.text
-        if at is None:
-            told.append(text)
-            parts.append(ReasonView(reason.sort, text, "", 0, reason.expected))
-        else:
-            told.append(f"{text} ({at.file}:{at.line})")
-            parts.append(
-                ReasonView(reason.sort, text, at.file, at.line, reason.expected, reason.quotes)
-            )
-        expected = expected or reason.expected
-    return tuple(told), tuple(parts), expected
 
 
 def _settled(event: Event) -> SettledView:

@@ -77,4 +77,4 @@ def work(
             weight=weight or usual_weight(act),
         )
 
-    return yearly(rule_id, when, ask)
+    return yearly(rule_id, when, ask, act)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
+from backbud.climate.outlook import Span
 from backbud.species import (
     CARE,
     Figure,
@@ -39,43 +40,52 @@ def shades_in_heat(rule_id: str, *, because: str, over: Figure = SHADE_OVER) -> 
     the day from which it wants it."""
 
     def ask(species: Species, tree: Tree, season: Season, year: Year) -> Proposals:
-        hot = year.hot_days(over.of(year))
-        if hot is None:
-            return
-        yield Proposal(
-            "shaded",
-            year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
-            what=phrase("from noon on, while it is hot"),
-            because=because,
-            datum=joined(
-                phrase(
-                    "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting of "
-                    "ours).",
-                    removesuffix=hot.because.removesuffix("."),
-                    celsius=over.of(year) + _SINGLE_DAYS_K,
-                    name=over.name,
+        for n, hot in enumerate(year.hot_spells(over.of(year))):
+            # Shade that nobody took off in the cooler time between does for the second, too.
+            if n and tree.on("shade"):
+                return
+            yield Proposal(
+                "shaded",
+                year.rounded(Window(hot.first - _A_WEEK, hot.first, hot.last)),
+                what=phrase("from noon on, while it is hot"),
+                because=because,
+                datum=joined(
+                    phrase(
+                        "{removesuffix}, and single ones pass {celsius:.0f} °C ({name}, a setting "
+                        "of ours).",
+                        removesuffix=hot.because.removesuffix("."),
+                        celsius=over.of(year) + _SINGLE_DAYS_K,
+                        name=over.name,
+                    ),
+                    hot.because,
                 ),
-                hot.because,
-            ),
-            settled_by=("shaded", "moved"),
-            weight=CARE,
-        )
+                settled_by=("shaded", "moved"),
+                part="again" if n else "",
+                weight=CARE,
+            )
 
-    return Rule(rule_id, "season", (), "summer", -1, ask)
+    return Rule(rule_id, "season", (), "summer", -1, ask, as_it_stands=True)
 
 
 def cool_enough_to_thirst(tree: Tree, day: date, year: Year) -> bool:
     """Whether the three weeks from a day are over before days on which a dry pot kills, or after
     them."""
-    hot = year.hot_days(DRY_SPELL_UNDER.of(year))
-    return hot is None or not hot.first - timedelta(weeks=3) < day <= hot.last
+    return not any(
+        hot.first - timedelta(weeks=3) < day <= hot.last
+        for hot in year.hot_spells(DRY_SPELL_UNDER.of(year))
+    )
+
+
+def _great_heat(year: Year) -> tuple[Span, ...]:
+    """The times of great heat; none for trees of warm countries, which take it."""
+    return () if year.comes_in_below_c else year.hot_spells(GREAT_HEAT_OVER.of(year))
 
 
 def heat_meets_new_roots(year: Year, window: Window) -> str:
     """That great heat comes before the roots of a work on its best day have taken; else "". Trees
     of warm countries take it."""
-    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
-    if hot is None or not window.best - _ROOTS_TAKE < hot.first < window.best + _ROOTS_TAKE:
+    begins = (hot.first for hot in _great_heat(year))
+    if not any(window.best - _ROOTS_TAKE < day < window.best + _ROOTS_TAKE for day in begins):
         return ""
     return phrase(
         "After its flowers great heat comes before new roots have taken ({name}, a setting of "
@@ -87,8 +97,10 @@ def heat_meets_new_roots(year: Year, window: Window) -> str:
 def after_great_heat(year: Year, window: Window, datum: str) -> tuple[Window, str]:
     """A window for cutting shoots, and the datum: after the great heat where its best day lies in
     it or in the weeks in which it cools. Trees of warm countries grow on."""
-    hot = None if year.comes_in_below_c else year.hot_days(GREAT_HEAT_OVER.of(year))
-    if hot is None or not hot.first <= window.best <= hot.last + timedelta(days=_AS_IT_COOLS[1]):
+    cools = timedelta(days=_AS_IT_COOLS[1])
+    found = (one for one in _great_heat(year) if one.first <= window.best <= one.last + cools)
+    hot = next(found, None)
+    if hot is None:
         return window, datum
     days = (hot.last + timedelta(days=n) for n in _AS_IT_COOLS)
     said = phrase(

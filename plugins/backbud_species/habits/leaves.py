@@ -59,8 +59,9 @@ def _heat_on_new_leaves(year: Year, window: Window) -> str:
     """Why leaves that open after a stripping would scorch: great heat lies ahead; "" where none
     does. Trees of warm countries bear more of it."""
     over = GREAT_HEAT_TENDER_OVER if year.comes_in_below_c else GREAT_HEAT_OVER
-    hot = year.hot_days(over.of(year))
-    if hot is None or hot.last < window.best:
+    ahead = (one for one in year.hot_spells(over.of(year)) if one.last >= window.best)
+    hot = next(ahead, None)
+    if hot is None:
         return ""
     said = phrase(
         "{removesuffix} from {first} on, and new leaves scorch in it",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, timedelta
 from typing import NamedTuple
 
 from backbud.species import (
@@ -19,6 +19,7 @@ from backbud.species import (
     Window,
     Year,
     counted_phrase,
+    grows_all_year,
     phrase,
 )
 from backbud_species.habits.done import last_before
@@ -28,6 +29,7 @@ from backbud_species.habits.roots import wedges_of
 from backbud_species.habits.signs import early_signs
 from backbud_species.habits.turn import NextWedges, next_wedges
 
+_FOUR_WEEKS, _TWELVE_WEEKS = timedelta(weeks=4), timedelta(weeks=12)
 _BEGINNINGS: frozenset[ActWord] = frozenset(("struck", "sown", "separated"))
 
 
@@ -55,6 +57,9 @@ def repotting(
     if tree.planted_out or years is None:
         return
     last = _last(tree, window)
+    if last is not None and grows_all_year(year):
+        window = _round_the_day(last.done.day, years.value[1], window, year)
+        last = last._replace(years=years_between(last.done.day, window.best))
     if last is None and _is_in_its_first_soil(tree, window, years.value[1]):
         return
     if last is None:
@@ -118,6 +123,15 @@ def as_listed(names: Sequence[str]) -> str:
 def _last(tree: Tree, window: Window) -> _Last | None:
     done = last_before(tree, window.opens, _gave_room)
     return _Last(done, years_between(done.day, window.best)) if done else None
+
+
+def _round_the_day(done: date, usual: int, window: Window, year: Year) -> Window:
+    """The window; where roots grow all year, round the day so many years after the last time,
+    while that lies in this year. Common practice, no source."""
+    due = done + timedelta(days=round(usual * 365.25))
+    if not year.first <= due <= year.last:
+        return window
+    return Window(due - _FOUR_WEEKS, due, due + _TWELVE_WEEKS)
 
 
 def _is_in_its_first_soil(tree: Tree, window: Window, usual: int) -> bool:

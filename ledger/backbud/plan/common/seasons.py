@@ -14,6 +14,8 @@ MonthDay = tuple[int, int]
 
 # So many days at the least something can be done on, whatever day nights turn: ours, no source.
 LEAST_TIME = timedelta(days=14)
+# From the thaw of a pot to the first buds; common practice.
+_THAWED, _UNTIL_BURST = timedelta(days=7), timedelta(days=28)
 _MIDSUMMER = (7, 1)
 # BBCH: bud burst, shoot growth complete, leaf fall begins.
 _BURST, _GROWN, _LEAF_FALL = 7, 91, 93
@@ -35,8 +37,15 @@ def in_growth(day: date, year: Year) -> bool:
 
 def before_growth(year: Year, day: date) -> Window:
     """The last weeks of rest, of the first winter that is not over on a day: what was left on a
-    tree is reached best then, and comes off before it cuts in. Common practice, no source."""
-    return next_after(day, year.months((1, 15), (2, 20), (3, 31)))
+    tree is reached best then, and comes off before it cuts in; not while pots are frozen, or lie
+    in mulch. Common practice, no source."""
+    window = year.months((1, 15), (2, 20), (3, 31))
+    thaws = year.outlook.thaws(year.first) if year.outlook is not None else None
+    if thaws is None or thaws <= window.opens:
+        return next_after(day, window)
+    best, closes = thaws + _THAWED, thaws + _UNTIL_BURST
+    thawed = Window(thaws, max(window.best, best), max(window.closes, closes))
+    return year.rounded(next_after(day, thawed))
 
 
 def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:

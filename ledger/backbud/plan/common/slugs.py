@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from backbud.climate.dryness import ARID_UNDER, aridity
 from backbud.climate.slug_weather import DAYS
-from backbud.plan.common.outdoors import lives_outdoors, usually_over, warms_to
+from backbud.plan.common.outdoors import growth_begins, lives_outdoors, usually_over, warms_to
 from backbud.plan.common.spell_ahead import stands_open
 from backbud.species import (
     CHANCE,
@@ -18,7 +19,6 @@ from backbud.species import (
     Window,
     Year,
     each,
-    has_no_winter,
 )
 from backbud.tongue import phrase
 
@@ -37,7 +37,7 @@ def on_damp_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     trees, and in a dry or cold spring nobody is asked. Common practice, no source."""
     if year.stage(_BARE) is None or not lives_outdoors(tree, year) or not stands_open(year):
         return
-    if has_no_winter(year):
+    if not growth_begins(year):
         return
     found = _when(year)
     if found is None:
@@ -65,7 +65,8 @@ def _when(year: Year) -> tuple[Window, str, Weight] | None:
     soft, datum = _soft_leaves(year)
     lately = min(soft.opens, year.today) - timedelta(days=DAYS)
     if not year.outlook.tells_rain(lately, min(soft.closes, year.today)):
-        return year.rounded(soft), datum, CHANCE
+        dry = aridity(year.outlook.air.means, year.outlook.latitude, soft.opens, soft.closes)
+        return (year.rounded(soft), datum, CHANCE) if dry is None or dry >= ARID_UNDER else None
     damp = year.outlook.slug_nights(soft.opens, soft.closes)
     if damp is None:
         return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
-from backbud.plan.common.outdoors import lives_outdoors, usually_over, warms_to
+from backbud.plan.common.outdoors import growth_begins, lives_outdoors, usually_over, warms_to
 from backbud.species import (
     ROUTINE,
     Proposal,
@@ -14,7 +14,6 @@ from backbud.species import (
     Window,
     Year,
     each,
-    has_no_winter,
 )
 from backbud.tongue import phrase
 
@@ -25,10 +24,10 @@ _A_WEEK, _THREE_WEEKS, _A_SEASON = timedelta(weeks=1), timedelta(weeks=3), timed
 
 @each("year", rule="spring-clean", as_it_stands=True)
 def before_growth_begins(tree: Tree, season: Season, year: Year) -> Proposals:
-    """By the warmth of the place and not by the stage of a tree, so that one round does for all; in
-    the tropics growth never begins.
+    """By the warmth of the place and not by the stage of a tree, so that one round does for all;
+    not where growth never begins.
     Common practice, no source."""
-    if not lives_outdoors(tree, year) or has_no_winter(year):
+    if not lives_outdoors(tree, year) or not growth_begins(year):
         return
     window, datum = _when(year)
     # New soil is clean. Nothing else that puts off a repotting puts this off.

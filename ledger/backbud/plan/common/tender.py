@@ -17,6 +17,7 @@ from backbud.species import (
     Window,
     Year,
     comes_in,
+    comes_in_under,
     each,
     joined,
     summer_outside,
@@ -31,7 +32,7 @@ _COMES_IN = Weight("life", must=True, once_past="grows")
 def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     """By the usual night of the place; by months where nothing is known of them, or where nights
     are so cold that it lives outside for the warm days alone."""
-    limit = year.comes_in_below_c
+    limit = comes_in_under(year)
     if limit is None or is_warm_cover(year.cover):
         return
     tender = phrase("It comes in once nights are usually under {degrees}.", degrees=degrees(limit))
@@ -67,7 +68,7 @@ def _inside(window: Window, datum: str, over: date | None) -> Proposal:
         because=phrase("Cold nights stop its roots and drop its leaves."),
         datum=datum,
         cautions=(
-            phrase("If a night near frost is forecast before that, take it in for the night."),
+            phrase("If a night near frost is forecast, take it in for that night already."),
             phrase("Look it over for pests before it joins what stands inside."),
         ),
         settled_by=("moved",),

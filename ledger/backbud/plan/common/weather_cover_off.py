@@ -1,4 +1,4 @@
-"""Winter protection, a night's fleece and summer shade come off again."""
+"""Winter protection and a night's fleece come off again."""
 
 from __future__ import annotations
 
@@ -70,22 +70,6 @@ def _off(window: Window, datum: str, because: str) -> Proposal:
         because=because,
         cautions=(phrase("Choose a dull day, and keep fleece at hand for late frost."),),
         bares=True,
-        weight=PRESSING,
-        schedule=Schedule(again=a_year_later(window)),
-    )
-
-
-@after("shaded", rule="shade-off")
-def summer_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
-    """By months until the weather of the place decides. Common practice, no source."""
-    if not tree.on("shade") or done.day >= year.on((10, 1)):
-        return
-    window = coming(year, done.day, (9, 1), (9, 15), (10, 15))
-    yield Proposal(
-        "unshaded",
-        window,
-        datum=year.by_months,
-        because=phrase("The low sun of autumn hardens the wood and the buds."),
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )

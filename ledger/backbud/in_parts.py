@@ -1,13 +1,14 @@
 """Plans the trees of a run that ends some at a time, and makes at once what is made of each alone:
 its pages, its calendar entries, and what it brings to the pages of all.
 
-So no more than a part of the plans is ever held. Where a copy of this process may help, it takes
-some of the parts.
+So no more than a part of the plans is ever held. Where a copy of this process may help, it makes
+every other part.
 """
 
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Mapping, Sequence
+from functools import partial
 from typing import NamedTuple
 
 import msgspec
@@ -18,7 +19,8 @@ from backbud.calendar.feeds import EntriesSlot, FeedWriter
 from backbud.calendar.which_feeds import is_of_no_kind, shown_in_feeds
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.state import Tree
-from backbud.journal.shared_out import shared_out
+from backbud.journal.room_for_copy import has_room_for_copy
+from backbud.journal.second_process import begun_beside
 from backbud.made_ahead import MadeAhead, Note, Noting
 from backbud.memo import NO_MEMO
 from backbud.pages.render import (
@@ -68,6 +70,7 @@ class _SentPart(Struct, array_like=True, gc=False):
 
 _SENT_PART = msgspec.msgpack.Decoder(_SentPart)
 _FILE = msgspec.msgpack.Decoder(tuple[str, bytes])
+_PIECES = msgspec.msgpack.Decoder(list[bytes])
 
 
 class _PartPlanned(NamedTuple):
@@ -137,23 +140,31 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
     # What one part needs is there for all the others then.
     for part in parts[:1]:
         yield from made_here(part)
-    others = parts[1:]
+    left = parts[1:]
     many = session.may_be_shared and len(handles) >= MANY_TREES
-    shared = (
-        shared_out(len(others), folder, lambda n: maker.sent(others[n]), apart=True)
-        if many
-        else None
-    )
-    if shared is None:
-        for part in others:
+    while left:
+        part, *left = left
+        if not (many and left and has_room_for_copy()):
             yield from made_here(part)
-    else:
-        with shared:
-            for n, pieces in shared.parts():
-                yield from made_here(others[n]) if pieces is None else made_there(pieces)
+            continue
+        other, *left = left
+        # A copy of its own for each part: what both write to is soon one again.
+        second = begun_beside(partial(_octets_of, maker, other))
+        try:
+            yield from made_here(part)
+        finally:
+            data = second.answer() if second is not None else None
+        if data is None:
+            yield from made_here(other)
+        else:
+            yield from made_there(iter(_PIECES.decode(data)))
     follow_ups = laid.in_order(handles)
     plan = replace(bare, follow_ups=follow_ups, bites={handle: bites[handle] for handle in handles})
     session.go_on_with(plan, ahead)
+
+
+def _octets_of(maker: _Maker, part: Sequence[str]) -> bytes:
+    return msgspec.msgpack.encode(list(maker.sent(part)))
 
 
 class _Maker:

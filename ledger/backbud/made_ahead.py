@@ -10,6 +10,7 @@ from collections.abc import Callable, Hashable, Iterable, Mapping
 from typing import Any
 
 import msgspec
+from msgspec.structs import replace
 
 from backbud.calendar.feeds import EntriesOfTree
 from backbud.journal.laid_down import LaidDown, Place
@@ -20,6 +21,7 @@ from backbud.plan.followups import State
 from backbud.plan.season import Best
 from backbud.plan.told_cautions import Caution
 from backbud.views.place import StandsThere
+from backbud.views.week_entries import WeekWork
 from backbud.views.year_back import BackOfTree
 
 # What is made ahead of each tree, by the first word of its slot.
@@ -66,6 +68,7 @@ class MadeAhead(Memo):
         """`folder`: where a large file may lie. OSError."""
         super().__init__()
         self._laid, self._places = LaidDown(folder), dict[str, Place]()
+        self._met: dict[Any, Any] = {}
         self._decoders = {
             sort: msgspec.msgpack.Decoder(shape).decode for sort, shape in SORTS.items()
         }
@@ -80,5 +83,15 @@ class MadeAhead(Memo):
         place = self._places.get(repr(slot)) if sort else None
         if place is None:
             return work()
-        made: T = self._decoders[sort](self._laid.take(place))
-        return made
+        made = self._decoders[sort](self._laid.take(place))
+        if isinstance(made, EntriesOfTree):
+            made = made._replace(weeks=list(map(self._like_before, made.weeks)))
+        given: T = made
+        return given
+
+    def _like_before(self, one: WeekWork) -> WeekWork:
+        """The same, of parts that were met before where they are equal: those of all trees are held
+        together."""
+        met = self._met
+        because = tuple([met.setdefault(reason, reason) for reason in one.because])
+        return replace(one, cautions=met.setdefault(one.cautions, one.cautions), because=because)

@@ -156,12 +156,11 @@ def copied(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("backbud.journal.shared_out.may_be_copied", lambda: True)
 
 
-@pytest.mark.parametrize("apart", [True, False])
 @pytest.mark.parametrize("make", [pieces_of, half_of])
 def test_each_part_comes_once_and_whole(
-    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]], apart: bool
+    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]]
 ) -> None:
-    shared = shared_out(8, str(tmp_path), make, apart=apart)
+    shared = shared_out(8, str(tmp_path), make)
     assert shared is not None
     with shared:
         time.sleep(0.5)  # so that the copy has taken the first parts
@@ -175,7 +174,7 @@ def test_each_part_comes_once_and_whole(
 
 def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path, copied: None) -> None:
     """Who ends early leaves no process behind."""
-    shared = shared_out(500, str(tmp_path), pieces_of, apart=True)
+    shared = shared_out(500, str(tmp_path), pieces_of)
     assert shared is not None
     with shared:
         next(shared.parts())
@@ -200,7 +199,7 @@ def test_where_there_can_be_no_copy(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, other: object
 ) -> None:
     monkeypatch.setattr(what, other, raising=False)
-    assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+    assert shared_out(8, str(tmp_path), pieces_of) is None
 
 
 def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> None:
@@ -208,7 +207,7 @@ def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> 
     thread = threading.Thread(target=ended.wait)
     thread.start()
     try:
-        assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+        assert shared_out(8, str(tmp_path), pieces_of) is None
     finally:
         ended.set()
         thread.join()

@@ -5,8 +5,7 @@ None is put in place here: what is made can be published (make.py) or handed on 
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from typing import NamedTuple
 
@@ -18,21 +17,20 @@ from backbud.calendar.feeds import feeds_written, published
 from backbud.calendar.revisions import Revisions, read_revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import HandedOut, handed_copies, handed_out, handed_pages, with_owners_feeds
+from backbud.in_parts import bare_plan, made_in_parts, may_go_in_parts
 from backbud.kind_years import kinds_at_home
-from backbud.memo import NO_MEMO, Identical
 from backbud.pages.links import tree_page
-from backbud.pages.render import pages_of, pages_of_trees, sheets_of
+from backbud.pages.render import pages_of, sheets_of
 from backbud.pages.templating import no_page
 from backbud.papers.gather import papers_now
-from backbud.plan.followups import FollowUp, State
+from backbud.plan.contained import made_of_plan
 from backbud.plan.run import Plan
+from backbud.plan.states import states_of
 from backbud.plan.stores import stores_of
 from backbud.publish import MADE
-from backbud.publish.disk import memory_folder
 from backbud.publish.files import Files, gathered
 from backbud.publish.manifest import own_digests, read_own
 from backbud.session import Session
-from backbud.shared_files import SharedFiles
 from backbud.views.facts import SpeciesFacts, facts_of
 from backbud.views.grounds import first_handles_of, grounds_of
 from backbud.views.history import late_by_tree, late_in
@@ -45,10 +43,6 @@ from backbud.whole import check_whole
 from backbud_grammar.problems import Problem, show
 
 REVISIONS = "revisions.json"
-# Of fewer trees it takes no longer to make all than to begin a process and take over its files.
-MANY_TREES = 400
-# The pages of so many trees are made at a time.
-_TREES = 100
 
 
 class Output(Struct, frozen=True):
@@ -88,13 +82,13 @@ def compiled(session: Session, tell: Callable[[str], None] = lambda step: None) 
     """
     check_whole(session)
     tell("planning")
-    plan = session.plan()
+    plan, meet = session.plan(), session.faults.meet
     tell("calendars")
-    files, (revisions, remembered) = session.contained(
-        "the calendar entries", plan, lambda some: gathered(_feeds(session, some))
+    files, (revisions, remembered) = made_of_plan(
+        "the calendar entries", plan, lambda some: gathered(_feeds(session, some)), meet
     )
     tell("pages")
-    files |= session.contained("the page", plan, lambda some: dict(_pages(session, some)))
+    files |= made_of_plan("the page", plan, lambda some: dict(_pages(session, some)), meet)
     files |= _photographs(session, plan)
     for handle in plan.trees:
         files.setdefault(tree_page(handle), no_page(plan.trees[handle].title))
@@ -108,10 +102,7 @@ def compiling(session: Session, tell: Callable[[str], None] = lambda step: None)
     before the first file is asked for.
     """
     check_whole(session)
-    tell("planning")
-    if session.kept is NO_MEMO:
-        _make_events_for_good(session)
-    return _compiling(session, session.plan(), tell)
+    return _compiling(session, tell)
 
 
 def _make_events_for_good(session: Session) -> None:
@@ -124,36 +115,38 @@ def _make_events_for_good(session: Session) -> None:
             block.make_for_good(texts)
 
 
-def _compiling(session: Session, plan: Plan, tell: Callable[[str], None]) -> Files[Compiled]:
+def _compiling(session: Session, tell: Callable[[str], None]) -> Files[Compiled]:
+    """As `compiling`, all of whose trees are planned some at a time; where others' code is asked,
+    at once."""
+    tell("planning")
+    handed = None
+    view = None
+    if may_go_in_parts(session):
+        _make_events_for_good(session)
+        each = session.each_tree()
+        bare = bare_plan(each)
+        handed = handed_out(session, bare)
+        view = of_trees(session, bare, handed)
+        yield from made_in_parts(session, each, bare, view)
+    plan = session.plan()
     tell("calendars")
     revisions, remembered = yield from _feeds(session, plan)
     tell("pages")
-    many = session.may_be_shared and len(plan.trees) >= MANY_TREES
-    yield from (_pages_by_two if many else _pages)(session, plan)
+    if view is None:
+        yield from _pages(session, plan)
+    else:
+        view = replace(
+            view, plans=plan.follow_ups, bites=plan.bites, accounts=session.accounts(plan)
+        )
+        view = replace(_with_the_rest(session, plan, view), registers=session.registers(plan))
+        yield from sheets_of(view, session.kept)
+        yield from handed_pages(session, plan, view, handed)
     yield from _photographs(session, plan)
     return Compiled(_output(session, plan, {}), revisions, remembered)
 
 
-def _pages_by_two(session: Session, plan: Plan) -> Iterator[tuple[str, bytes]]:
-    """The pages, of which a copy of this process makes those of trees meanwhile."""
-    handed = handed_out(session, plan)
-    view = _of_trees(session, plan, handed)
-    # What one page needs of templates is there for all the others then.
-    yield from pages_of_trees(view, view.trees[:1])
-    firsts = range(1, len(view.trees), _TREES)
-    some = [view.trees[first : first + _TREES] for first in firsts]
-    of_trees = SharedFiles(
-        [partial(pages_of_trees, view, trees) for trees in some],
-        memory_folder(session.journal.folder),
-    )
-    view = replace(_with_the_rest(session, plan, view), registers=session.registers(plan))
-    yield from sheets_of(view)
-    yield from handed_pages(session, plan, view, handed)
-    yield from of_trees.files()
-
-
 def _output(session: Session, plan: Plan, files: Mapping[str, bytes]) -> Output:
-    states = _states(plan, session)
+    states = states_of(plan, session.today, session.kept)
     return Output(
         files,
         session.problems(),
@@ -167,10 +160,10 @@ def _output(session: Session, plan: Plan, files: Mapping[str, bytes]) -> Output:
 
 def nursery_of(session: Session, plan: Plan, handed: HandedOut | None = None) -> Nursery:
     """Everything the pages show, for the keeper's eyes. `handed`: what leaves the house."""
-    return _with_the_rest(session, plan, _of_trees(session, plan, handed))
+    return _with_the_rest(session, plan, of_trees(session, plan, handed))
 
 
-def _of_trees(session: Session, plan: Plan, handed: HandedOut | None) -> Nursery:
+def of_trees(session: Session, plan: Plan, handed: HandedOut | None) -> Nursery:
     """What of it the pages of trees are made from."""
     home = session.journal.things.find(session.journal.settings.home)
     facts = {
@@ -273,7 +266,7 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     settings, things = session.journal.settings, session.journal.things
     grounds = grounds_of(plan.trees, things, session.names(), settings.keeper)
     shown = shown_in_feeds(plan.follow_ups, session.today, settings.settled, session.kept)
-    feeds = feeds_of(shown, grounds)
+    feeds = feeds_of(shown, grounds, session.kept)
     write = partial(feeds_written, feeds, shown, grounds, session.today, settings)
     if session.as_of:
         yield from write({}, session.kept)
@@ -298,17 +291,3 @@ def _last(folder: str, digests: dict[str, str], name: str) -> bytes:
         return read_own(folder, MADE, name, digests) or b""
     except OSError:
         return b""
-
-
-def _states(plan: Plan, session: Session) -> Counter[State]:
-    """How many follow-ups stand under each heading."""
-    today = session.today
-
-    def of_tree(follow_ups: Iterable[FollowUp]) -> Counter[State]:
-        return Counter(one.heading_on(today) for one in follow_ups)
-
-    states: Counter[State] = Counter()
-    for handle, those in plan.follow_ups.items():
-        inputs = (Identical(those), today)
-        states += session.kept.once(("states", handle), inputs, partial(of_tree, those))
-    return states

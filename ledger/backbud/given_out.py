@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from backbud.handed import folder_secrets
+from backbud.plan.contained import made_of_plan
 from backbud.plan.run import Plan
 from backbud.plan.stores import Stores, stores_of
 from backbud.session import Session
@@ -44,7 +45,9 @@ def dataset_of(session: Session, eyes: Eyes) -> DatasetView:
         places=place_rows(things, trees.values()),
         pots=pot_rows(things, trees.values(), settings.figures),
         people=people_view(things, trees.values(), names, settings.keeper),
-        shelf=shelf_view(session.contained("the stores", plan, partial(_stores, session))),
+        shelf=shelf_view(
+            made_of_plan("the stores", plan, partial(_stores, session), session.faults.meet)
+        ),
         accounts=session.accounts(plan),
     )
     secrets = folder_secrets(session)

@@ -130,6 +130,7 @@ def _published_as_made(
     except (OSError, PublishError):
         raise
     except Exception:
+        session.go_on_with(None)
         return _published(session, into, tell, None)
     return ended[0], published
 

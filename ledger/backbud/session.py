@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 from functools import cached_property
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 from backbud.collection.ahead import ReplayAhead
 from backbud.collection.asked_tree import tree_handle, tree_of_id
@@ -24,7 +24,6 @@ from backbud.photographs.of_journal import NamedPictures
 from backbud.plan.check_figures import check_figures
 from backbud.plan.check_kinds import check_kinds
 from backbud.plan.common_ids import ids_for_every_tree
-from backbud.plan.contained import made_of_plan
 from backbud.plan.judged_at_once import CautionsTold, judged_at_once, remember_judged
 from backbud.plan.plans import Plans
 from backbud.plan.surroundings import Surroundings
@@ -40,6 +39,7 @@ if TYPE_CHECKING:
     from backbud.collection.state import Tree
     from backbud.journal.source import FileSource
     from backbud.journal.weather.records import Records
+    from backbud.plan.each_tree import EachTree
     from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
     from backbud.plan.quote import Quoter
@@ -51,8 +51,6 @@ if TYPE_CHECKING:
     from backbud.views.registers.register import RegisterView
     from backbud.views.visit import AccountView
     from backbud.visits.account import Account
-
-T = TypeVar("T")
 
 
 class Session:
@@ -116,15 +114,19 @@ class Session:
         whole = self.histories.trees
         if only is None:
             return self._planned(whole)
-        return self._planned(whole).only(only) if self._asks_others else self._planned(only)
+        return self._planned(whole).only(only) if self.asks_others else self._planned(only)
 
     def _planned(self, only: Iterable[str]) -> Plan:
         return self._plans.of(only, self.histories, self.weather, self.by_tree)
 
-    def contained(self, what: str, plan: Plan, work: Callable[[Plan], T]) -> T:
-        """What the work makes of a plan. Trees that it fails for are told, and their follow-ups
-        are left out, or else they are."""
-        return made_of_plan(what, plan, work, self.faults.meet)
+    def each_tree(self) -> EachTree:
+        """What the plan of any tree is made from."""
+        return self._plans.each_tree(self.histories, self.weather, self.by_tree)
+
+    def go_on_with(self, plan: Plan | None, kept: Memo = NO_MEMO) -> None:
+        """From here on this is the plan of all trees, if any; `kept`: what was made of each."""
+        self._plans.take(plan)
+        self.kept = kept
 
     def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
         """The account of each person whose trees were here, or who was billed. `of_plan`: with the
@@ -269,7 +271,7 @@ class Session:
         yield from self._here.flaws
         yield from self._kinds.flaws
         yield from self.journal.positions.flaws_of_home()
-        if self._asks_others:
+        if self.asks_others:
             self.plan()
             yield from self._sections.flaws
         yield from self._plans.flaws()
@@ -347,10 +349,10 @@ class Session:
     @property
     def may_be_shared(self) -> bool:
         """Whether a copy of this process may help: others' code may go on from tree to tree."""
-        return self._by_two and not self._asks_others
+        return self._by_two and not self.asks_others
 
     @property
-    def _asks_others(self) -> bool:
+    def asks_others(self) -> bool:
         """Whether code that is not this program's own is asked for what it says of a tree."""
         return self._kinds.value or bool(self.plugins.rules or self.plugins.sections)
 

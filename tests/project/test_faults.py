@@ -82,7 +82,7 @@ def broken_for(monkeypatch: pytest.MonkeyPatch, path: str, handle_of: Callable[.
 STEPS = {
     "the plan": ("backbud.plan.run._of_tree", lambda tree, *_: tree.handle),
     "the fold": ("backbud.collection.fold._apply", lambda draft, _: draft.at.handle),
-    "the minutes": ("backbud.plan.run.timed", lambda tree, *_: tree.handle),
+    "the minutes": ("backbud.plan.each_tree.timed", lambda tree, *_: tree.handle),
     "the calendar entries": ("backbud.calendar.feeds.event_of", lambda one, *_: one.tree),
     "the page": ("backbud.pages.tree_page.sheet_of", lambda view, tree: tree.handle),
     "a row": ("backbud.pages.render._rows", lambda view, tree: tree.handle),

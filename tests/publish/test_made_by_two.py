@@ -23,19 +23,17 @@ ALONE = "sharing.may_be_copied = lambda: False"
 BY_TWO = """
 import sys
 from datetime import date
-from backbud import compiled, shared_files
-from backbud.journal import shared_out as sharing
+from backbud import compiled, in_parts
+from backbud.journal import second_process as sharing
 from backbud.make import make
-from backbud.plan import by_two, run
-compiled.MANY_TREES = by_two.MANY_TREES = 1
-compiled._TREES = by_two._TREES = {trees}
+in_parts.MANY_TREES, in_parts.TREES = 1, {trees}
 there = []
-class Counted(sharing.SharedOut):
-    def parts(self):
-        for part, pieces in super().parts():
-            there.append(pieces is not None)
-            yield part, pieces
-sharing.SharedOut = Counted
+class Counted(sharing.SecondProcess):
+    def answer(self):
+        made = super().answer()
+        there.append(made is not None)
+        return made
+sharing.SecondProcess = Counted
 {before}
 made = make(sys.argv[1], date(2026, 6, 2), by_two=True)
 print(len(there), sum(there), len(made.problems), made.summary.replace(chr(10), " / "), flush=True)
@@ -61,8 +59,8 @@ def alone(folder: Path) -> tuple[Made, str]:
 
 
 def by_two(folder: Path, before: str = "", trees: int = 3) -> tuple[tuple[int, int], str]:
-    """Make it anew. How many parts there were, and how many of them the copy made; and what was
-    told."""
+    """Make it anew. How many parts were given to copies, and how many of them came back; and what
+    was told."""
     for name in (".backbud", "made"):
         shutil.rmtree(folder / name, ignore_errors=True)
     script = BY_TWO.format(before=before, trees=trees)
@@ -81,22 +79,29 @@ def made(folder: Path) -> Made:
     }
 
 
-@pytest.mark.parametrize("trees", [1, 5])
-def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int) -> None:
+@pytest.mark.parametrize(("trees", "beside"), [(1, 12), (4, 3)])
+def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int, beside: int) -> None:
+    """25 trees in parts: the first is made before, then every other one beside another."""
     (parts, there), told = by_two(folder, trees=trees)
     assert (made(folder), told) == alone
-    assert parts > 5
-    # The first process may be the quicker one, but not at every part of both works.
-    assert there > 0
+    assert parts == there == beside
+
+
+@pytest.mark.parametrize("before", ["", "compiled.may_go_in_parts = lambda session: False"])
+def test_one_process_makes_the_same_at_once(
+    folder: Path, alone: tuple[Made, str], before: str
+) -> None:
+    """All trees in one part; and all plans held, none laid down."""
+    counts, told = by_two(folder, f"{ALONE}\n{before}", trees=1000)
+    assert (counts, made(folder), told) == ((0, 0), *alone)
 
 
 def test_what_a_dead_copy_left_the_first_process_does(
     folder: Path, alone: tuple[Made, str]
 ) -> None:
-    (parts, there), told = by_two(folder, "import os\nsharing._made = lambda *a: os._exit(9)")
+    (parts, there), told = by_two(folder, "import os\nin_parts._octets_of = lambda *a: os._exit(9)")
     assert (made(folder), told) == alone
-    assert parts > 5
-    assert there == 0
+    assert (parts, there) == (4, 0)
 
 
 def test_a_rule_that_fails_is_told_of_the_first_tree(folder: Path) -> None:
@@ -151,12 +156,11 @@ def copied(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("backbud.journal.shared_out.may_be_copied", lambda: True)
 
 
-@pytest.mark.parametrize("apart", [True, False])
 @pytest.mark.parametrize("make", [pieces_of, half_of])
 def test_each_part_comes_once_and_whole(
-    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]], apart: bool
+    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]]
 ) -> None:
-    shared = shared_out(8, str(tmp_path), make, apart=apart)
+    shared = shared_out(8, str(tmp_path), make)
     assert shared is not None
     with shared:
         time.sleep(0.5)  # so that the copy has taken the first parts
@@ -170,7 +174,7 @@ def test_each_part_comes_once_and_whole(
 
 def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path, copied: None) -> None:
     """Who ends early leaves no process behind."""
-    shared = shared_out(500, str(tmp_path), pieces_of, apart=True)
+    shared = shared_out(500, str(tmp_path), pieces_of)
     assert shared is not None
     with shared:
         next(shared.parts())
@@ -195,7 +199,7 @@ def test_where_there_can_be_no_copy(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, other: object
 ) -> None:
     monkeypatch.setattr(what, other, raising=False)
-    assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+    assert shared_out(8, str(tmp_path), pieces_of) is None
 
 
 def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> None:
@@ -203,7 +207,7 @@ def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> 
     thread = threading.Thread(target=ended.wait)
     thread.start()
     try:
-        assert shared_out(8, str(tmp_path), pieces_of, apart=True) is None
+        assert shared_out(8, str(tmp_path), pieces_of) is None
     finally:
         ended.set()
         thread.join()

@@ -67,7 +67,7 @@ def feeds_written(
     the pages are the keeper's. `kept`: what an earlier run of this process left. Raises ValueError
     where two different follow-ups have one id.
     """
-    writer = _Writer(shown, grounds, today, settings, remembered, kept)
+    writer = FeedWriter(shown, grounds, today, settings, remembered, kept)
     last = {_eyes(feed): feed for feed in feeds}
     last_whole = {_eyes(feed): feed for feed in feeds if not feed.near}
     for feed in feeds:
@@ -98,7 +98,7 @@ class _FeedLine(NamedTuple):
         return self.order.partition(" ")[2]
 
 
-class _Entries(NamedTuple):
+class EntriesOfTree(NamedTuple):
     """The entries of a tree, the digest of each, what its revision is remembered by, and the kind
     of its work."""
 
@@ -131,10 +131,10 @@ def _eyes(feed: Feed) -> tuple[bool, str]:
 
 
 # A tree, whether its entries are tasks, and whose eyes they are for.
-_Slot = tuple[str, bool, str]
+EntriesSlot = tuple[str, bool, str]
 
 
-class _Writer:
+class FeedWriter:
     """Writes each tree's entries once for all the feeds that show them to the same eyes."""
 
     def __init__(
@@ -253,7 +253,7 @@ class _Writer:
                 read[handle] = self._read_first((handle, feed.tasks, feed.owner))
         return read
 
-    def _read_first(self, slot: _Slot) -> _OfTree:
+    def _read_first(self, slot: EntriesSlot) -> _OfTree:
         made = self._stamped(slot)
         count = len(self.revisions) + len(made.revisions)
         self.revisions.update(made.revisions)
@@ -262,14 +262,8 @@ class _Writer:
             raise _one_id(Counter(chain.from_iterable(ids)).most_common(1)[0][0])
         return made
 
-    def _stamped(self, slot: _Slot) -> _OfTree:
-        handle, tasks, owner = slot
-        follow_ups = self._shown.get(handle, ())
-        entries = self._kept.once(
-            ("entries", slot),
-            (self._around, Identical(self._grounds.trees[handle], *follow_ups)),
-            partial(self._entries, handle, follow_ups, tasks, owner),
-        )
+    def _stamped(self, slot: EntriesSlot) -> _OfTree:
+        entries = self.entries(slot)
         before = list(map(self._remembered.get, entries.names))
 
         def once(revisions: Sequence[Revision | None], work: Callable[[], _OfTree]) -> _OfTree:
@@ -281,9 +275,19 @@ class _Writer:
         after = list(made.revisions.values())
         return made if after == before else once(after, lambda: made)
 
+    def entries(self, slot: EntriesSlot) -> EntriesOfTree:
+        """The entries of a tree for these eyes, with no revisions."""
+        handle, tasks, owner = slot
+        follow_ups = self._shown.get(handle, ())
+        return self._kept.once(
+            ("entries", slot),
+            (self._around, Identical(self._grounds.trees[handle], follow_ups)),
+            partial(self._entries, handle, follow_ups, tasks, owner),
+        )
+
     def _entries(
         self, handle: str, follow_ups: Iterable[FollowUp], tasks: bool, owner: str
-    ) -> _Entries:
+    ) -> EntriesOfTree:
         by_id: dict[str, FollowUp] = {}
         for one in follow_ups:
             if by_id.setdefault(one.id, one) != one:
@@ -297,7 +301,7 @@ class _Writer:
         told = ((audience.work(work), by_id[work.id]) for work in works)
         read = [(work, one) for work, one in told if work is not None]
         entries = [laid_out(work, settings) for work, _ in read]
-        return _Entries(
+        return EntriesOfTree(
             entries,
             [digest_of(entry.content) for entry in entries],
             [key_of(entry.uid, owner) for entry in entries],
@@ -323,7 +327,7 @@ def _one_id(ident: str) -> ValueError:
     return ValueError(f"two different follow-ups have the id {ident}")
 
 
-def _stamped(entries: _Entries, before: Iterable[Revision | None], today: date) -> _OfTree:
+def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: date) -> _OfTree:
     """Each entry with its revision, in the order of feeds."""
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
-from itertools import chain
 
 from msgspec import Struct
 
@@ -15,6 +14,7 @@ from backbud.journal.settings import Settled
 from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS, feed_path
 from backbud.plan.followups import FollowUp
+from backbud.plan.laid_plans import once_asked
 from backbud.tongue import phrase
 from backbud.views.grounds import Grounds
 
@@ -44,7 +44,7 @@ class Feed(Struct, frozen=True):
 
 
 # The works that feeds show, by the handle of their tree.
-Shown = Mapping[str, tuple[FollowUp, ...]]
+Shown = Mapping[str, Sequence[FollowUp]]
 
 
 def shown_in_feeds(
@@ -59,13 +59,13 @@ def shown_in_feeds(
         handle: kept.once(
             ("in feeds", handle),
             (Identical(plan), today, settled),
-            partial(_shown, plan, today, settled),
+            partial(once_asked, plan, partial(_shown, today, settled)),
         )
         for handle, plan in plans.items()
     }
 
 
-def _shown(plan: Iterable[FollowUp], today: date, settled: Settled) -> tuple[FollowUp, ...]:
+def _shown(today: date, settled: Settled, plan: Iterable[FollowUp]) -> Sequence[FollowUp]:
     return tuple(follow_up for follow_up in plan if _is_shown(follow_up, today, settled))
 
 
@@ -76,14 +76,14 @@ def _is_shown(follow_up: FollowUp, today: date, settled: Settled) -> bool:
     return follow_up.is_open(today)
 
 
-def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
+def feeds_of(shown: Shown, grounds: Grounds, kept: Memo = NO_MEMO) -> tuple[Feed, ...]:
     """Return every feed: the keeper's weeks, then the works one by one, then all tasks, once.
 
     Every tree, place, owner and kind of work has its feed, with work or without, so that who
     subscribes sees that nothing is left to do; what is of no kind has one where there is any. A
-    path has the thing's first handle, so that it stays when the thing is renamed.
+    path has the thing's first handle, so that it stays when the thing is renamed. `kept`: as above.
     """
-    has_other = any(one.row.work == OTHER.name for one in chain.from_iterable(shown.values()))
+    has_other = any(is_of_no_kind(handle, shown, kept) for handle in shown)
     every = tuple(grounds.trees)
     return (
         Feed(
@@ -105,6 +105,16 @@ def feeds_of(shown: Shown, grounds: Grounds) -> tuple[Feed, ...]:
             tasks=True,
         ),
     )
+
+
+def is_of_no_kind(handle: str, shown: Shown, kept: Memo) -> bool:
+    """Whether a work of a tree that feeds show is of no kind."""
+    those = shown[handle]
+
+    def found() -> bool:
+        return any(one.row.work == OTHER.name for one in those)
+
+    return kept.once(("of no kind", handle), (Identical(those),), found)
 
 
 def _by_tree(grounds: Grounds) -> Iterator[Feed]:

@@ -23,6 +23,7 @@ def add_options(parser: ArgumentParser) -> None:
 
 def run(options: Namespace) -> int:
     """Print the stores."""
+    from backbud.plan.contained import made_of_plan
     from backbud.plan.stores import stores_of
     from backbud.stores_report import stores_lines
     from backbud.views.shelf import shelf_view
@@ -32,7 +33,7 @@ def run(options: Namespace) -> int:
     def of_plan(plan: Plan) -> Stores:
         return stores_of(session.journal, session.histories_of(plan), plan, session.today)
 
-    stores = shelf_view(session.contained("the stores", session.plan(), of_plan))
+    stores = shelf_view(made_of_plan("the stores", session.plan(), of_plan, session.faults.meet))
     if options.json:
         print_json(stores)
     else:

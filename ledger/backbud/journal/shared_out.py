@@ -63,12 +63,11 @@ class SharedOut:
             self._copy = 0
 
 
-def shared_out(count: int, folder: str, make: MakePart, *, apart: bool) -> SharedOut | None:
+def shared_out(count: int, folder: str, make: MakePart) -> SharedOut | None:
     """Let a copy of this process begin to take parts of a work; None where there can be none.
 
-    `folder`: where a large file may lie. `make`: writes nothing. `apart`: each part is made in a
-    copy of its own, so that the memory it takes is soon let go; else by one copy, which knows what
-    it found before.
+    `folder`: where a large file may lie. `make`: writes nothing. One copy makes all parts, and so
+    knows what it found before.
     """
     if not 1 < count <= _MOST_PARTS or not may_be_copied() or not has_room_for_copy():
         return None
@@ -91,8 +90,7 @@ def shared_out(count: int, folder: str, make: MakePart, *, apart: bool) -> Share
     try:
         only_these_open(taking, spool)
         while os.getppid() == first and (part := _next(taking)) is not None:
-            if not (_made_apart if apart else _made)(part, spool, make):
-                break
+            _made(part, spool, make)
     finally:
         # Whatever went wrong here is done, and told, by the first process.
         os._exit(0)
@@ -104,25 +102,12 @@ def _next(taking: int) -> int | None:
     return int(_NUMBER.unpack(number)[0]) if number else None
 
 
-def _made(part: int, spool: int, make: MakePart) -> bool:
+def _made(part: int, spool: int, make: MakePart) -> None:
     with os.fdopen(os.dup(spool), "wb") as file:
         for piece in make(part):
             file.write(_HEAD.pack(len(piece)))
             file.write(piece)
         file.write(_HEAD.pack(-part - 1))
-    return True
-
-
-def _made_apart(part: int, spool: int, make: MakePart) -> bool:
-    """The same, by another copy; whether it came to its end."""
-    number = os.fork()
-    if number:
-        return os.waitpid(number, 0)[1] == 0
-    status = 1
-    try:
-        status = 0 if _made(part, spool, make) else 1
-    finally:
-        os._exit(status)
 
 
 def _laid_down(spool: int) -> dict[int, list[tuple[int, int]]]:

@@ -20,6 +20,7 @@ from backbud.pages.render import helpers_sheets
 from backbud.pages.templating import assets, page
 from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standing_of
 from backbud.pages.tree_page import pages_of_sheet
+from backbud.plan.laid_plans import once_asked
 from backbud.plan.stores import Stores
 from backbud.tongue import full_day, phrase
 from backbud.views.audience import Audience
@@ -123,7 +124,9 @@ def helpers_pages(
     apart = Apart(kept, phrase("helper {person}", person=person))
     plans = {
         # What is left of a plan is the same while the plan is, and so is what is made from it.
-        handle: apart.once(("plan", handle), (Identical(plan),), partial(audience.plan, plan))
+        handle: apart.once(
+            ("plan", handle), (Identical(plan),), partial(once_asked, plan, audience.plan)
+        )
         for handle, plan in view.plans.items()
     }
     seen = replace(

@@ -66,7 +66,7 @@ def pages_of_trees(
 ) -> Iterator[tuple[str, bytes]]:
     """Render the page of each of these trees: path and bytes."""
     shared = shared_by_pages(view)
-    around = _around(view, shared, kept)
+    around = around_pages(view, shared, kept)
     for tree in trees:
         # A tree's page is made from nothing but what is that tree's own.
         own = only_tree(view, tree)
@@ -75,7 +75,7 @@ def pages_of_trees(
         )
 
 
-def _around(view: Nursery, shared: dict[str, object], kept: Memo) -> object:
+def around_pages(view: Nursery, shared: dict[str, object], kept: Memo) -> object:
     """What stands for all that is no tree's own."""
     return kept.same("around pages", (without_trees(view), shared))
 
@@ -85,7 +85,7 @@ def sheets_of(view: Nursery, kept: Memo = NO_MEMO) -> Iterator[tuple[str, bytes]
     kept = WithinRun(kept, {FOUND, _WEEKS})
     yield from assets().values()
     shared = shared_by_pages(view)
-    around = _around(view, shared, kept)
+    around = around_pages(view, shared, kept)
     yield from index_files(view, kept)
     yield find_script()
     for path, sheet in SHEETS:
@@ -144,20 +144,22 @@ def _index(view: Nursery, shared: dict[str, object], around: object, kept: Memo)
     return page("index.html", shared, own)
 
 
-class _Rows(NamedTuple):
+class TreeRows(NamedTuple):
     """What one tree brings to the first page, and to the week on paper."""
 
     bench: OfTree
     week: WeekOfTree
 
 
-def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[_Rows]:
+def _all_rows(view: Nursery, around: object, kept: Memo) -> Iterator[TreeRows]:
     for tree in view.trees:
-        yield kept.once(
-            ("rows", tree.handle),
-            (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
-            partial(_rows, view, tree),
-        )
+        yield rows_of_tree(view, tree, around, kept)
+
+
+def rows_of_tree(view: Nursery, tree: Tree, around: object, kept: Memo) -> TreeRows:
+    """What a tree of the view brings to the first page, and to the week on paper."""
+    inputs = (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle)))
+    return kept.once(("rows", tree.handle), inputs, partial(_rows, view, tree))
 
 
 # What the trees bring to the week on paper: in a run of all pages put together once.
@@ -165,17 +167,17 @@ _WEEKS = "weeks of trees"
 
 
 def _weeks(
-    view: Nursery, around: object, kept: Memo, rows: Iterable[_Rows]
+    view: Nursery, around: object, kept: Memo, rows: Iterable[TreeRows]
 ) -> tuple[WeekOfTree, ...]:
     plans = (view.plans.get(tree.handle) for tree in view.trees)
     inputs = (Identical(around), Identical(*view.trees), Identical(*plans))
     return kept.once(_WEEKS, inputs, lambda: tuple([one.week for one in rows]))
 
 
-def _rows(view: Nursery, tree: Tree) -> _Rows:
+def _rows(view: Nursery, tree: Tree) -> TreeRows:
     own = only_tree(view, tree)
     works = open_works_of(own.plans.get(tree.handle, ()), tree, own.names, view.today)
-    return _Rows(of_tree(works, view.today), of_week(works, view.today))
+    return TreeRows(of_tree(works, view.today), of_week(works, view.today))
 
 
 def _walk(view: Nursery) -> list[str]:
@@ -234,15 +236,8 @@ def _place(
     water: WaterAhead | None,
     kept: Memo,
 ) -> tuple[str, bytes]:
-    def stands(tree: Tree) -> StandsThere:
-        plan = view.plans.get(tree.handle, ())
-        return kept.once(
-            ("stands there", tree.handle),
-            (Identical(around), Identical(tree), Identical(plan)),
-            partial(stands_there, tree, plan, view.names, view.today),
-        )
-
-    shown = place_view(handle, map(stands, trees), view.names)
+    stand = [tree_standing_there(view, tree, around, kept) for tree in trees]
+    shown = place_view(handle, stand, view.names)
     own = {
         "base": "../",
         "place": place.sheet(shown, view.today),
@@ -250,6 +245,16 @@ def _place(
         "ways": ways.of_place(handle, shown.place_name, view.first_handles),
     }
     return links.place_page(handle), page("place.html", shared, own)
+
+
+def tree_standing_there(view: Nursery, tree: Tree, around: object, kept: Memo) -> StandsThere:
+    """What a tree of the view brings to the page of its place."""
+    plan = view.plans.get(tree.handle, ())
+    return kept.once(
+        ("stands there", tree.handle),
+        (Identical(around), Identical(tree), Identical(plan)),
+        partial(stands_there, tree, plan, view.names, view.today),
+    )
 
 
 def _labels(

@@ -64,7 +64,7 @@ def _listing(
             kept.once(
                 ("listed", part, tree.handle),
                 (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle))),
-                partial(_listed, view, tree, part),
+                partial(_line, view, tree, part, around, kept),
             )
             for tree in trees
         )
@@ -84,13 +84,18 @@ def _listing(
     return pieces.put_in(page("trees.html", shared, parts))
 
 
-def _listed(view: Nursery, tree: Tree, part: str) -> bytes:
+def _line(view: Nursery, tree: Tree, part: str, around: object, kept: Memo) -> bytes:
     """A tree's line in a part of the list."""
-    return octets(macro("lines.html", part, listed_tree(view, tree)))
+    return octets(macro("lines.html", part, listed_tree(view, tree, around, kept)))
 
 
-def listed_tree(view: Nursery, tree: Tree) -> Listed:
+def listed_tree(view: Nursery, tree: Tree, around: object, kept: Memo) -> Listed:
     """A tree's line in the list, with the next work that is open on it."""
+    inputs = (Identical(around), Identical(tree), Identical(view.plans.get(tree.handle)))
+    return kept.once(("listed tree", tree.handle), inputs, partial(_listed, view, tree))
+
+
+def _listed(view: Nursery, tree: Tree) -> Listed:
     today = view.today
     shown = listed_view(tree, view.plans.get(tree.handle, ()), view.names, today)
     return Listed(

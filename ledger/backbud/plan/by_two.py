@@ -38,7 +38,7 @@ def planned_by_two(
             except CannotBeSent:
                 continue
 
-    shared = shared_out(len(parts), folder, made, apart=False)
+    shared = shared_out(len(parts), folder, made)
     if shared is None:
         return False
     there: set[str] = set()

@@ -20,8 +20,15 @@ def cautions_of(plan: Plan, today: date, kept: Memo = NO_MEMO) -> Iterator[Cauti
     `kept`: what an earlier run of this process left.
     """
     for handle, those in plan.follow_ups.items():
-        inputs = (Identical(those), today)
-        yield from kept.once(("cautions", handle), inputs, partial(_of_tree, those, today))
+        yield from cautions_of_tree(handle, those, today, kept)
+
+
+def cautions_of_tree(
+    handle: str, follow_ups: Iterable[FollowUp], today: date, kept: Memo
+) -> tuple[Caution, ...]:
+    """The same of one tree."""
+    inputs = (Identical(follow_ups), today)
+    return kept.once(("cautions", handle), inputs, partial(_of_tree, follow_ups, today))
 
 
 def _of_tree(follow_ups: Iterable[FollowUp], today: date) -> tuple[Caution, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from typing import NamedTuple
 
+from backbud.bench.hours import ActOfSize
 from backbud.collection.fold import tree_on
 from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
@@ -13,6 +14,7 @@ from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.plan.followups import FollowUp
 from backbud.plan.hang import Bites, Hanger
+from backbud.plan.hours import timed
 from backbud.plan.sent_plan import CannotBeSent, sent_tree, tree_that_came
 from backbud.plan.shared import SharedParts
 from backbud.species import Species
@@ -32,7 +34,7 @@ class TreeWithPlan(NamedTuple):
 
 
 class EachTree(NamedTuple):
-    """What the plan of any tree is made from."""
+    """What the plan of any tree is made from. `minutes`: as they were learned of each act."""
 
     journal: Journal
     histories: Histories
@@ -41,15 +43,27 @@ class EachTree(NamedTuple):
     hanger: Hanger
     bills: Mapping[str, Sequence[BillState]]
     follow_ups_of: FollowUpsOf
+    minutes: Mapping[ActOfSize, float]
     parts: SharedParts
 
+    def tree(self, handle: str) -> Tree:
+        """A tree as it stands, with no plan."""
+        return tree_on(self.histories, self.journal.things, handle, self.today)
+
     def planned(self, handle: str) -> TreeWithPlan:
-        """Plan a tree."""
-        tree = tree_on(self.histories, self.journal.things, handle, self.today)
-        found = self.find_species(tree.kind)
+        """Plan a tree, with no minutes learned yet."""
+        return self.planned_tree(self.tree(handle))
+
+    def planned_tree(self, tree: Tree) -> TreeWithPlan:
+        """The same of one that is known as it stands."""
+        handle, found = tree.handle, self.find_species(tree.kind)
         due = self.follow_ups_of(tree, found, self.hanger, self.bills.get(handle, ()))
         bites = self.hanger.bites(tree, found) if tree.here else ()
         return TreeWithPlan(tree, found, self.parts.of(due), bites)
+
+    def with_minutes(self, one: TreeWithPlan) -> tuple[FollowUp, ...]:
+        """What is planned of a tree, with the minutes that were learned."""
+        return timed(one.tree, one.due, self.minutes)
 
     def sent(self, handle: str) -> bytes:
         """Plan a tree for another process. CannotBeSent where only that one can, or must."""
@@ -60,7 +74,7 @@ class EachTree(NamedTuple):
 
     def came(self, data: bytes) -> tuple[str, TreeWithPlan]:
         """A tree's handle, and what another process planned of it."""
-        trees, things = self.histories.trees, self.journal.things
+        trees = self.histories.trees
         handle, due, bites = tree_that_came(data, lambda one: trees[one].entries, self.journal.acts)
-        tree = tree_on(self.histories, things, handle, self.today)
+        tree = self.tree(handle)
         return handle, TreeWithPlan(tree, self.find_species(tree.kind), self.parts.of(due), bites)

@@ -14,6 +14,7 @@ from backbud.plugins.added import Plugins
 
 if TYPE_CHECKING:
     from backbud.journal.weather.records import Records
+    from backbud.plan.each_tree import EachTree
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree
     from backbud.species import Species
@@ -48,6 +49,24 @@ class Plans:
         if made is None:
             made = self._made[wanted] = self._planned(wanted, histories, weather, by_tree)
         return made.value
+
+    def each_tree(self, histories: Histories, weather: Records, by_tree: ByTree) -> EachTree:
+        """What the plan of any tree is made from."""
+        from backbud.plan.run import each_tree
+
+        return each_tree(
+            self._journal,
+            histories,
+            self._species,
+            weather,
+            self._today,
+            by_tree,
+            self._plugins,
+        )
+
+    def take(self, plan: Plan | None) -> None:
+        """Have none but a plan that was made elsewhere, in which no rule failed; or none at all."""
+        self._made = {} if plan is None else {tuple(plan.trees): WithFlaws(plan)}
 
     def flaws(self) -> Iterator[PlacedFlaw]:
         """What was found wrong by those that were made."""

@@ -35,7 +35,7 @@ from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
-from backbud.plan.hours import learned, timed
+from backbud.plan.hours import learned
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.quote import Quoter
@@ -54,7 +54,7 @@ class Plan(Struct, frozen=True):
     """
 
     trees: Mapping[str, Tree]
-    follow_ups: Mapping[str, tuple[FollowUp, ...]]
+    follow_ups: Mapping[str, Sequence[FollowUp]]
     species: Mapping[str, Species | None]
     bites: Mapping[str, Bites] = {}
 
@@ -106,25 +106,19 @@ def plan_all(
     own code adds. `by_two`: a copy of this process may help; then nothing is left in `by_tree`.
     """
     by_tree = by_tree or ByTree()
-    hanger = Hanger(journal, histories, weather, today, plugins.rules)
     handles = list(histories.trees if only is None else only)
-    minutes = learned(histories, journal.things, today, by_tree)
-    bills = bills_by_tree(journal, histories, today, by_tree)
-    asked = EachTree(
-        journal, histories, find_species, today, hanger, bills, follow_ups_of, SharedParts()
-    )
+    asked = each_tree(journal, histories, find_species, weather, today, by_tree, plugins)
+    asker = asked.hanger.asker
     planned: dict[str, TreeWithPlan] = {}
 
     def take(handle: str, one: TreeWithPlan) -> None:
-        inputs = (Identical(one.due), minutes)
-        due = by_tree.kept.once(
-            ("minutes", handle), inputs, partial(timed, one.tree, one.due, minutes)
-        )
+        inputs = (Identical(one.due), asked.minutes)
+        due = by_tree.kept.once(("minutes", handle), inputs, partial(asked.with_minutes, one))
         planned[handle] = one._replace(due=due)
 
     def plan_here(handle: str) -> None:
         work = partial(asked.planned, handle)
-        more = bills.get(handle, ())
+        more = asked.bills.get(handle, ())
         take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
 
     def plan_came(data: bytes) -> str:
@@ -135,11 +129,11 @@ def plan_all(
     if not (by_two and planned_by_two(handles, journal.folder, plan_here, asked.sent, plan_came)):
         for handle in handles:
             plan_here(handle)
-    elif hanger.asker.flaws():
+    elif asker.flaws():
         # Which tree a rule failed for first is told by planning them in their order.
         return plan_all(journal, histories, find_species, weather, today, handles, by_tree, plugins)
     for handle in handles:
-        if hanger.asker.failed_for(handle):
+        if asker.failed_for(handle):
             by_tree.drop("plan", handle)
     plan = Plan(
         {handle: planned[handle].tree for handle in handles},
@@ -147,7 +141,26 @@ def plan_all(
         {handle: planned[handle].species for handle in handles},
         {handle: planned[handle].bites for handle in handles},
     )
-    return WithFlaws(plan, hanger.asker.flaws())
+    return WithFlaws(plan, asker.flaws())
+
+
+def each_tree(
+    journal: Journal,
+    histories: Histories,
+    find_species: SpeciesFinder,
+    weather: Records,
+    today: date,
+    by_tree: ByTree,
+    plugins: Plugins = NO_PLUGINS,
+) -> EachTree:
+    """What the plan of any tree is made from: the rules, the minutes, and who owes what."""
+    hanger = Hanger(journal, histories, weather, today, plugins.rules)
+    minutes = learned(histories, journal.things, today, by_tree)
+    bills = bills_by_tree(journal, histories, today, by_tree)
+    parts = SharedParts()
+    return EachTree(
+        journal, histories, find_species, today, hanger, bills, follow_ups_of, minutes, parts
+    )
 
 
 def planned_at(

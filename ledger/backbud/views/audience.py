@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from hashlib import blake2b
 from typing import Literal, TypeVar
@@ -110,7 +110,7 @@ class Audience:
         """A text that is about no tree, where it names nobody whom they are not to read."""
         return self._nobodys(text)
 
-    def plan(self, plan: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
+    def plan(self, plan: Sequence[FollowUp]) -> Sequence[FollowUp]:
         """What is planned of a tree, without what is the keeper's own business."""
         if self._eyes.sort == "keeper":
             return plan

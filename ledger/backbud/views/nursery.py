@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -52,7 +52,7 @@ class Nursery(Struct, frozen=True):
     today: date
     home: str
     trees: tuple[Tree, ...] = ()
-    plans: Mapping[str, tuple[FollowUp, ...]] = {}
+    plans: Mapping[str, Sequence[FollowUp]] = {}
     names: Mapping[str, str] = {}
     species: Mapping[str, SpeciesFacts] = {}
     problems: tuple[str, ...] = ()

@@ -137,7 +137,7 @@ def year_view(view: Nursery, kept: Memo = NO_MEMO) -> YearView:
     """
     limit = round(view.hours_per_week * 60)
     trees = {tree.handle: tree for tree in view.trees}
-    ordered = sorted(chain.from_iterable(_works(view, handle, kept) for handle in trees))
+    ordered = sorted(chain.from_iterable(best_works(view, handle, kept) for handle in trees))
     season = season_of(ordered, view.today, limit, kept=kept)
     minutes = [week.minutes for week in season.weeks]
     until = first_until(view.today)
@@ -177,8 +177,8 @@ def _over(minutes: Sequence[int], limit: int) -> tuple[int, int]:
     return sum(some > limit for some in minutes), minutes_over(minutes, limit)
 
 
-def _works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
-    """The open works of a tree."""
+def best_works(view: Nursery, handle: str, kept: Memo) -> list[Best]:
+    """The open works of a tree, by their best days."""
     plans = view.plans.get(handle, ())
     return kept.once(
         ("works", handle),

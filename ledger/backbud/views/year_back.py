@@ -156,8 +156,8 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
 
     `kept`: what an earlier run of this process left.
     """
-    first, last = _begins(view.trees, view.today), view.today
-    of_trees = {tree.handle: _of_tree(view, tree, first, last, kept) for tree in view.trees}
+    first, last = year_back_begins(view.trees, view.today), view.today
+    of_trees = {tree.handle: back_of_tree(view, tree, first, kept) for tree in view.trees}
     fates = [one.fates for one in of_trees.values()]
     sky = view.weather.skies[0] if view.weather.home_known and view.weather.skies else None
     return YearBackView(
@@ -174,7 +174,7 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
     )
 
 
-def _begins(trees: Iterable[Tree], today: date) -> date:
+def year_back_begins(trees: Iterable[Tree], today: date) -> date:
     """The first day that is looked back on."""
     first = today - DAYS
     days = []
@@ -185,8 +185,9 @@ def _begins(trees: Iterable[Tree], today: date) -> date:
     return min(max(first, min(days, default=today)), today)
 
 
-def _of_tree(view: Nursery, tree: Tree, first: date, last: date, kept: Memo) -> BackOfTree:
-    plans = view.plans.get(tree.handle, ())
+def back_of_tree(view: Nursery, tree: Tree, first: date, kept: Memo) -> BackOfTree:
+    """What a tree of the view brings to the year back. `first`: the day from which on it looks."""
+    plans, last = view.plans.get(tree.handle, ()), view.today
     return kept.once(
         ("back", tree.handle),
         (Identical(tree), Identical(plans), first, last),

@@ -1,0 +1,241 @@
+"""Plans the trees of a run that ends some at a time, and makes at once what is made of each alone:
+its pages, its calendar entries, and what it brings to the pages of all.
+
+So no more than a part of the plans is ever held. Where a copy of this process may help, it makes
+every other part.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterator, Mapping, Sequence
+from functools import partial
+from typing import NamedTuple
+
+import msgspec
+from msgspec import Struct
+from msgspec.structs import replace
+
+from backbud.calendar.feeds import EntriesSlot, FeedWriter
+from backbud.calendar.which_feeds import is_of_no_kind, shown_in_feeds
+from backbud.collection.stand import UNKNOWN_OWNER
+from backbud.collection.state import Tree
+from backbud.journal.room_for_copy import has_room_for_copy
+from backbud.journal.second_process import begun_beside
+from backbud.made_ahead import MadeAhead, Note, Noting
+from backbud.memo import NO_MEMO
+from backbud.pages.render import (
+    around_pages,
+    pages_of_trees,
+    rows_of_tree,
+    shared_by_pages,
+    tree_standing_there,
+)
+from backbud.pages.tree_lists import listed_tree
+from backbud.plan.cautions import cautions_of_tree
+from backbud.plan.each_tree import EachTree
+from backbud.plan.followups import FollowUp
+from backbud.plan.hang import Bites
+from backbud.plan.laid_plans import LaidPlans
+from backbud.plan.run import Plan
+from backbud.plan.sent_plan import CannotBeSent, sent_tree
+from backbud.plan.shared import SharedParts
+from backbud.plan.states import states_of_tree
+from backbud.publish.disk import memory_folder
+from backbud.publish.files import Files
+from backbud.session import Session
+from backbud.views.grounds import Grounds, grounds_of
+from backbud.views.nursery import Nursery
+from backbud.views.year import best_works
+from backbud.views.year_back import back_of_tree, year_back_begins
+
+# So many trees are planned at a time.
+TREES = 100
+# Of fewer trees it takes no longer to make all than to begin a process and take over its files.
+MANY_TREES = 400
+
+
+class RuleFailed(Exception):
+    """A rule failed for a tree: of which first, and of how many, a plan of all of them tells."""
+
+
+class _SentPart(Struct, array_like=True, gc=False):
+    """What a part has beside its pages. `left`: the trees that only the first process can make;
+    `plans`: of each other its handle, its follow-ups as they are sent, and when what is on it
+    bites."""
+
+    left: list[str]
+    plans: list[tuple[str, bytes, Bites]]
+    notes: list[Note]
+
+
+_SENT_PART = msgspec.msgpack.Decoder(_SentPart)
+_FILE = msgspec.msgpack.Decoder(tuple[str, bytes])
+_PIECES = msgspec.msgpack.Decoder(list[bytes])
+
+
+class _PartPlanned(NamedTuple):
+    """The plans of some trees, and what their pages are made from."""
+
+    plans: Mapping[str, tuple[FollowUp, ...]]
+    bites: Mapping[str, Bites]
+    view: Nursery
+    trees: Sequence[Tree]
+
+    def pages(self) -> Iterator[tuple[str, bytes]]:
+        return pages_of_trees(self.view, self.trees)
+
+    def only(self, handles: Container[str]) -> _PartPlanned:
+        """The same of these trees alone."""
+        return self._replace(
+            plans={handle: those for handle, those in self.plans.items() if handle in handles},
+            trees=[tree for tree in self.trees if tree.handle in handles],
+        )
+
+
+def may_go_in_parts(session: Session) -> bool:
+    """Whether trees may be planned some at a time: nothing is kept for another run, and no code
+    but this program's own runs."""
+    return session.kept is NO_MEMO and not (session.asks_others or session.plugins.mark)
+
+
+def bare_plan(each: EachTree) -> Plan:
+    """Every tree as it stands, with no follow-up yet."""
+    trees = {handle: each.tree(handle) for handle in each.histories.trees}
+    species = {handle: each.find_species(tree.kind) for handle, tree in trees.items()}
+    return Plan(trees, dict.fromkeys(trees, ()), species)
+
+
+def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -> Files[None]:
+    """The pages of all trees; afterwards the session has their plan, and what was made of each.
+
+    `bare`: with no follow-ups; `view`: what the pages of trees are made from, likewise. RuleFailed
+    where a rule failed, at whichever tree.
+    """
+    journal = session.journal
+    folder = memory_folder(journal.folder)
+    laid = LaidPlans(folder, lambda handle: each.histories.trees[handle].entries, journal.acts)
+    ahead = MadeAhead(folder)
+    maker = _Maker(session, each, view)
+    handles = list(bare.trees)
+    parts = [handles[at : at + TREES] for at in range(0, len(handles), TREES)]
+    bites: dict[str, Bites] = {}
+
+    def made_here(part: Sequence[str]) -> Iterator[tuple[str, bytes]]:
+        made = maker.planned(part)
+        for handle, follow_ups in made.plans.items():
+            laid.put(handle, follow_ups)
+        bites.update(made.bites)
+        ahead.take(maker.notes(made))
+        yield from made.pages()
+
+    def made_there(pieces: Iterator[bytes]) -> Iterator[tuple[str, bytes]]:
+        sent = _SENT_PART.decode(next(pieces))
+        for handle, data, of_tree in sent.plans:
+            laid.put_sent(handle, data)
+            bites[handle] = of_tree
+        ahead.take(sent.notes)
+        yield from map(_FILE.decode, pieces)
+        yield from made_here(sent.left)
+
+    # What one part needs is there for all the others then.
+    for part in parts[:1]:
+        yield from made_here(part)
+    left = parts[1:]
+    many = session.may_be_shared and len(handles) >= MANY_TREES
+    while left:
+        part, *left = left
+        if not (many and left and has_room_for_copy()):
+            yield from made_here(part)
+            continue
+        other, *left = left
+        # A copy of its own for each part: what both write to is soon one again.
+        second = begun_beside(partial(_octets_of, maker, other))
+        try:
+            yield from made_here(part)
+        finally:
+            data = second.answer() if second is not None else None
+        if data is None:
+            yield from made_here(other)
+        else:
+            yield from made_there(iter(_PIECES.decode(data)))
+    follow_ups = laid.in_order(handles)
+    plan = replace(bare, follow_ups=follow_ups, bites={handle: bites[handle] for handle in handles})
+    session.go_on_with(plan, ahead)
+
+
+def _octets_of(maker: _Maker, part: Sequence[str]) -> bytes:
+    return msgspec.msgpack.encode(list(maker.sent(part)))
+
+
+class _Maker:
+    """Makes parts; what all trees share is made once."""
+
+    def __init__(self, session: Session, each: EachTree, view: Nursery) -> None:
+        self._session, self._each, self._view = session, each, view
+        self._trees = {tree.handle: tree for tree in view.trees}
+        journal = session.journal
+        self._grounds = grounds_of(
+            self._trees, journal.things, session.names(), journal.settings.keeper
+        )
+        self._first_day_back = year_back_begins(view.trees, session.today)
+
+    def sent(self, part: Sequence[str]) -> Iterator[bytes]:
+        """A part as it is sent to another process."""
+        acts, trees = self._session.journal.acts, self._each.histories.trees
+        made, sent, left = self.planned(part), dict[str, bytes](), list[str]()
+        for handle, those in made.plans.items():
+            try:
+                sent[handle] = sent_tree(handle, those, (), trees[handle].entries, acts)
+            except CannotBeSent:
+                left.append(handle)
+        made = made.only(sent)
+        plans = [(handle, data, made.bites[handle]) for handle, data in sent.items()]
+        yield msgspec.msgpack.encode(_SentPart(left, plans, self.notes(made)))
+        yield from map(msgspec.msgpack.encode, made.pages())
+
+    def planned(self, part: Sequence[str]) -> _PartPlanned:
+        """Plan some trees."""
+        each = self._each._replace(parts=SharedParts())
+        trees = [self._trees[handle] for handle in part]
+        plans: dict[str, tuple[FollowUp, ...]] = {}
+        bites: dict[str, Bites] = {}
+        for tree in trees:
+            one = each.planned_tree(tree)
+            plans[tree.handle], bites[tree.handle] = each.with_minutes(one), one.bites
+        if each.hanger.asker.flaws():
+            raise RuleFailed
+        view = replace(self._view, plans=plans, bites=bites)
+        return _PartPlanned(plans, bites, view, trees)
+
+    def notes(self, part: _PartPlanned) -> list[Note]:
+        """What is made ahead of its trees (made_ahead.py), by asking for it once."""
+        view = part.view
+        session, today, noting = self._session, self._session.today, Noting()
+        settings = session.journal.settings
+        around = around_pages(view, shared_by_pages(view), noting)
+        shown = shown_in_feeds(view.plans, today, settings.settled)
+        writer = FeedWriter(shown, self._grounds, today, settings, {}, noting)
+        for tree in part.trees:
+            handle, plan = tree.handle, view.plans[tree.handle]
+            rows_of_tree(view, tree, around, noting)
+            if tree.here:
+                tree_standing_there(view, tree, around, noting)
+            listed_tree(view, tree, around, noting)
+            best_works(view, handle, noting)
+            back_of_tree(view, tree, self._first_day_back, noting)
+            states_of_tree(handle, plan, today, noting)
+            cautions_of_tree(handle, plan, today, noting)
+            is_of_no_kind(handle, shown, noting)
+            for slot in _slots(tree, self._grounds):
+                writer.entries(slot)
+        return noting.notes
+
+
+def _slots(tree: Tree, grounds: Grounds) -> Iterator[EntriesSlot]:
+    """For whose eyes there are entries of a tree: the keeper's, as events and as tasks, and its
+    owner's."""
+    yield tree.handle, False, ""
+    yield tree.handle, True, ""
+    owner = grounds.owner_of(tree)
+    if owner and owner != UNKNOWN_OWNER:
+        yield tree.handle, False, owner

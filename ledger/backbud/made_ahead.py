@@ -1,0 +1,97 @@
+"""Keeps what was made of each tree alone while its plan was at hand, for what is made of all trees.
+
+It lies in a file, by the slot that it is asked for by; what was not made ahead is made when it is
+asked for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Iterable, Mapping
+from typing import Any
+
+import msgspec
+from msgspec.structs import replace
+
+from backbud.calendar.feeds import EntriesOfTree
+from backbud.journal.laid_down import LaidDown, Place
+from backbud.memo import Memo, T
+from backbud.pages.render import TreeRows
+from backbud.pages.tree_lists import Listed
+from backbud.plan.followups import State
+from backbud.plan.season import Best
+from backbud.plan.told_cautions import Caution
+from backbud.views.place import StandsThere
+from backbud.views.week_entries import WeekWork
+from backbud.views.year_back import BackOfTree
+
+# What is made ahead of each tree, by the first word of its slot.
+SORTS: Mapping[str, Any] = {
+    "rows": TreeRows,
+    "stands there": StandsThere,
+    "listed tree": Listed,
+    "works": list[Best],
+    "back": BackOfTree,
+    "states": dict[State, int],
+    "cautions": tuple[Caution, ...],
+    "of no kind": bool,
+    "entries": EntriesOfTree,
+}
+# A slot as it is written, and what was made for it.
+Note = tuple[str, bytes]
+
+
+def _sort_of(slot: Hashable) -> str:
+    """The first word of a slot that is made ahead, else ""."""
+    if not isinstance(slot, tuple) or slot[0] not in SORTS:
+        return ""
+    return str(slot[0])
+
+
+class Noting(Memo):
+    """Notes what is made for slots that are made ahead."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.notes: list[Note] = []
+
+    def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        made = work()
+        if _sort_of(slot):
+            self.notes.append((repr(slot), msgspec.msgpack.encode(made)))
+        return made
+
+
+class MadeAhead(Memo):
+    """Gives out what was noted, and makes what was not."""
+
+    def __init__(self, folder: str) -> None:
+        """`folder`: where a large file may lie. OSError."""
+        super().__init__()
+        self._laid, self._places = LaidDown(folder), dict[str, Place]()
+        self._met: dict[Any, Any] = {}
+        self._decoders = {
+            sort: msgspec.msgpack.Decoder(shape).decode for sort, shape in SORTS.items()
+        }
+
+    def take(self, notes: Iterable[Note]) -> None:
+        """Lay down what was noted of some trees."""
+        for slot, data in notes:
+            self._places[slot] = self._laid.put(data)
+
+    def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
+        sort = _sort_of(slot)
+        place = self._places.get(repr(slot)) if sort else None
+        if place is None:
+            return work()
+        made = self._decoders[sort](self._laid.take(place))
+        if isinstance(made, EntriesOfTree):
+            made = made._replace(weeks=list(map(self._like_before, made.weeks)))
+        given: T = made
+        return given
+
+    def _like_before(self, one: WeekWork) -> WeekWork:
+        """The same, of parts that were met before where they are equal: those of all trees are held
+        together."""
+        met = self._met
+        because = tuple([met.setdefault(reason, reason) for reason in one.because])
+        return replace(one, cautions=met.setdefault(one.cautions, one.cautions), because=because)

@@ -149,12 +149,12 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
             continue
         other, *left = left
         # A copy of its own for each part: what both write to is soon one again.
-        second = begun_beside(partial(_octets_of, maker, other))
+        second = begun_beside(partial(_in_one_piece, maker, other))
         try:
             yield from made_here(part)
         finally:
-            data = second.answer() if second is not None else None
-        if data is None:
+            data = b"".join(second.pieces()) if second is not None else b""
+        if not data:
             yield from made_here(other)
         else:
             yield from made_there(iter(_PIECES.decode(data)))
@@ -163,8 +163,9 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
     session.go_on_with(plan, ahead)
 
 
-def _octets_of(maker: _Maker, part: Sequence[str]) -> bytes:
-    return msgspec.msgpack.encode(list(maker.sent(part)))
+def _in_one_piece(maker: _Maker, part: Sequence[str]) -> Iterator[bytes]:
+    """A copy that dies has sent nothing: its part is made by the first process as a whole."""
+    yield msgspec.msgpack.encode(list(maker.sent(part)))
 
 
 class _Maker:

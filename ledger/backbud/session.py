@@ -260,11 +260,8 @@ class Session:
         return as_problems((one for one in self.journal.flaws if one.is_kept), self.texts)
 
     def _flaws(self) -> Iterator[PlacedFlaw]:
-        """What each step found wrong.
-
-        A plan by this program's own rules alone finds nothing. Others' code may fail at any tree,
-        so where there is some, it is asked here.
-        """
+        """What each step found wrong. Others' code may fail at any tree, so where there is some it
+        is asked here; a plan by this program's own rules alone finds nothing."""
         yield from self.journal.flaws
         for file, flaw in self.plugins.flaws:
             yield from placed(file, 0, (flaw,))
@@ -307,8 +304,8 @@ class Session:
     def summary(self) -> str:
         """What was read, in one line."""
         events, pages = self.journal.size()
-        here, acts = number(self._here.value, "tree"), number(events, "act")
-        return f"{here} here, {acts} on {number(pages, 'page')}."
+        here = number(self._here.value, "tree")
+        return f"{here} here, {number(events, 'act')} on {number(pages, 'page')}."
 
     def names(self) -> Mapping[str, str]:
         """What people call each place, person and pot, by handle; and an owner nobody knows."""

@@ -29,10 +29,10 @@ from backbud.make import make
 in_parts.MANY_TREES, in_parts.TREES = 1, {trees}
 there = []
 class Counted(sharing.SecondProcess):
-    def answer(self):
-        made = super().answer()
-        there.append(made is not None)
-        return made
+    def pieces(self):
+        made = list(super().pieces())
+        there.append(len(made) == 1)
+        return iter(made)
 sharing.SecondProcess = Counted
 {before}
 made = make(sys.argv[1], date(2026, 6, 2), by_two=True)
@@ -99,7 +99,9 @@ def test_one_process_makes_the_same_at_once(
 def test_what_a_dead_copy_left_the_first_process_does(
     folder: Path, alone: tuple[Made, str]
 ) -> None:
-    (parts, there), told = by_two(folder, "import os\nin_parts._octets_of = lambda *a: os._exit(9)")
+    (parts, there), told = by_two(
+        folder, "import os\nin_parts._in_one_piece = lambda *a: os._exit(9)"
+    )
     assert (made(folder), told) == alone
     assert (parts, there) == (4, 0)
 

@@ -34,7 +34,7 @@ class _AtOnce:
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         told = self._config.pluginmanager.get_plugin("terminalreporter")
         if report.failed and told is not None:
-            told.ensure_newline()
+            told.write_line("")
             told.write_line(f"{report.when} of {report.nodeid}: {_last_line(report)}")
 
 

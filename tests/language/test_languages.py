@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from backbud.cli import main
-from backbud.journal import steps
+from backbud.journal import all_pages
 from backbud.session import Session, open_session
 from backbud_grammar import languages
 from backbud_grammar.scribbles import opener
@@ -43,7 +43,7 @@ def newer(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     row = rows("returned", "gone to its own garden", language=2)
     monkeypatch.setattr(opener, "OPENINGS", (*opener.OPENINGS, *row))
     monkeypatch.setattr(languages, "LANGUAGE", 2)
-    monkeypatch.setattr(steps, "LANGUAGE", 2)
+    monkeypatch.setattr(all_pages, "LANGUAGE", 2)
     yield
 
 

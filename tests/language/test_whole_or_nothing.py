@@ -663,3 +663,12 @@ def test_what_is_not_done_is_all_of_its_line(written: Written) -> None:
     session = opened(written, [both, "corrected guyed 2026-03-01, not done on left 2"], ())
     assert [len(tree_of(session, n).on("wire")) for n in (0, 1)] == [2, 0]
     assert [len(tree_of(session, n).on("guy")) for n in (0, 2)] == [1, 0]
+
+
+def test_nothing_between_two_commas_is_a_problem_and_no_fault(written: Written) -> None:
+    session = opened(written, ["layer wrapped in plastic, , off", "unwired, , off"])
+    assert [one.code for one in session.problems() if one.code == "fault"] == []
+    text = journal_of(["layer wrapped in plastic, , off", "unwired, , off"]).split("\n")
+    for n in (1, 2):
+        at = text.index(f"t{n}", text.index("t1")) + 2
+        assert [one for one in session.problems() if one.line == at], n

@@ -148,7 +148,8 @@ def _may_be_offered(
         return False
     if has_lost_its_sum(form, [read], unread):
         return False
-    first = unread[0].casefold().split()[0]
+    # Between two commas may stand nothing.
+    first, *_ = unread[0].casefold().split() or ("",)
     if not read and first in LIMITING | REMOVED and form.word not in _OFF_IS_FROM:
         # `fed off` is cakes that were taken away.
         return False

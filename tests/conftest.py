@@ -68,9 +68,11 @@ def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Pat
 
 @pytest.fixture(scope="module", autouse=True)
 def nothing_frozen() -> Iterator[None]:
-    """What a watching journal in a test put out of the collector's sight does not stay for ever."""
+    """What a process of its own may do, a test did: it turned the collector off, or put a journal
+    out of its sight: not for the tests behind it."""
     yield
     gc.unfreeze()
+    gc.enable()
 
 
 Written = Callable[..., Session]

@@ -36,8 +36,9 @@ _SAYINGS: Mapping[str, str] = {
         r"|scissors|secateurs|windows?|floor|paths?|gutters?)\b"
     ),
     "turned": (
-        r"(?:out|up|into|down|yellow|brown|red|green|black|white|bad|over a new leaf|a corner"
-        r"|turtle|heads|cold|warm|wet"
+        r"(?:out|up|into|down|bad|over a new leaf|a corner|turtle|heads|cold|warm|wet"
+        r"|(?:to )?(?:all )?(?:yellow|gold|golden|orange|bronze|red|crimson|scarlet|pink|purple|brown"
+        r"|green|black|white|grey|gray|pale|dull|colou?r|autumn)"
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",

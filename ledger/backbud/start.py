@@ -5,7 +5,6 @@ Only this module and what it imports runs before the answer, so nothing here may
 
 from __future__ import annotations
 
-import gc
 import os
 import sys
 import time
@@ -26,10 +25,8 @@ def run() -> None:
     """Run the command line and end the process at once.
 
     To take a large journal's values apart again one by one takes a tenth of a second, and nobody
-    needs them any more. Nor is it worth looking for cycles among them in between, whatever the
-    command (`watch` and `editor` look when they rest).
+    needs them any more.
     """
-    gc.disable()
     try:
         status = main()
     except SystemExit as leaving:
@@ -78,8 +75,11 @@ def main() -> int:
             else:
                 say(NOTHING_CHANGED, *summary.split("\n"))
             return status
+    import gc
     from importlib import import_module
 
+    # Nor is it worth looking for cycles among them in between (`watch` and `editor` do at rest).
+    gc.disable()
     return int(import_module("backbud.cli").main(argv))
 
 

@@ -82,6 +82,7 @@ def _on(session: Session, tree: str = "hoshi") -> list[tuple[str, str]]:
         ("the neighbour says yes", "aki"),
         ("soaked to the skin", "hoshi"),
         ("turned yellow", "hoshi"),
+        ("turned to gold by 3rd, best in shade house", "hoshi"),
         ("fed up with it", "hoshi"),
         ("cleaned the benches", "hoshi"),
         ("lost interest", "hoshi"),

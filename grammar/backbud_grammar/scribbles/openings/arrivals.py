@@ -81,7 +81,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=\d+ cuttings?,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat)\b)",
         noun=True,
     ),
-    *rows("lost", r"stolen(?=\s*$)", details="stolen"),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
     *rows("germinated", r"(?=\d+ of \d+ (?:up|germinated)(?:$|,))"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),

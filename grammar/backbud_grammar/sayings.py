@@ -37,8 +37,8 @@ _SAYINGS: Mapping[str, str] = {
     ),
     "turned": (
         r"(?:out|up|into|down|bad|over a new leaf|a corner|turtle|heads|cold|warm|wet"
-        r"|(?:to )?(?:all )?(?:yellow|gold|golden|orange|bronze|red|crimson|scarlet|pink|purple|brown"
-        r"|green|black|white|grey|gray|pale|dull|colou?r|autumn)"
+        r"|(?:to )?(?:all )?(?:yellow|gold|golden|orange|bronze|red|crimson|scarlet|pink|purple"
+        r"|brown|green|black|white|grey|gray|pale|dull|colou?r|autumn)"
         r"|(?:on|off) the (?:tap|water|heater|heating|lights?|pump))\b"
     ),
     "watered": r"down\b|(?:the )?(?:lawn|garden|tomatoes|beans|veg|roses)\b",

@@ -174,14 +174,26 @@ def test_each_part_comes_once_and_whole(
     assert list(tmp_path.iterdir()) == []
 
 
-def test_what_nobody_asks_for_any_more_is_not_waited_for(tmp_path: Path, copied: None) -> None:
+def test_what_nobody_asks_for_any_more_is_not_waited_for(
+    tmp_path: Path, copied: None, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Who ends early leaves no process behind."""
+    begun, fork = list[int](), os.fork
+
+    def counted() -> int:
+        number = fork()
+        begun.append(number)
+        return number
+
+    monkeypatch.setattr("os.fork", counted)
     shared = shared_out(500, str(tmp_path), pieces_of)
     assert shared is not None
     with shared:
         next(shared.parts())
-    with pytest.raises(ChildProcessError):
-        os.waitpid(-1, os.WNOHANG)
+    assert begun
+    for number in begun:
+        with pytest.raises(ChildProcessError):
+            os.waitpid(number, os.WNOHANG)
 
 
 def _refused(*_: object, **__: object) -> int:

@@ -121,7 +121,7 @@ DONE = {
     "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
     "inarch": [],
     "inarch seedling L": [],
-    "stolen. police rept 4417": ["lost stolen -- police rept 4417"],
+    "stolen. police rept 4417": [],
     "rained off": [],
     # The weather in figures is why: it is the remark, as a keeper writes it.
     "into tunnel, -4 tonight": ["moved tunnel -- -4 tonight"],

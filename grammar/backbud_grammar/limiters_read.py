@@ -36,6 +36,12 @@ _ENDS_DENIES = DENIES | {"only", "biting", "fine"}
 _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 
+_FOUND = word_set(
+    "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked"
+    " fine ok okay"
+)
+# What was put on is so no longer.
+_GONE = word_set("off removed loose undone snapped broke broken slipped gone")
 # So many words name what a tree died of, or was lost to: `red spider mite`.
 _LONGEST_CAUSE = 3
 _GOES_ON = word_set("in at on behind under over for with waiting all")
@@ -62,10 +68,17 @@ def limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _in_part(detail.part, strict=strict) if detail.part else ""
+        if not found and form.undone_by and detail.part:
+            found = _found_there(detail.part)
+        if detail.name == "except" and not detail.part:
+            # What it leaves out nobody read.
+            found = detail.name
         if _is_of_nothing(form, detail):
             found = "0"
         if not found and detail.words and detail.name not in _DESCRIBES:
             found = _in_free(detail.words, of_all=form.of_all, ends=form.bearing == "ends")
+            if not found and form.undone_by:
+                found = _came_off(detail.words)
             if found and not any(one.free and one.name == detail.name for one in forms):
                 found = ""
         if found:
@@ -153,6 +166,18 @@ def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return first_limiter(words, _OF_ALL_LIMITS, question=False) or "".join(last)
     return first_limiter(words, _ENDS_DENIES if ends else DENIES, question=False)
+
+
+def _found_there(part: str) -> str:
+    """What says in the end how the wire was found: `wire on left 1 tight` puts none on."""
+    last = part.casefold().rpartition(" ")[2]
+    return last if last in _FOUND else ""
+
+
+def _came_off(said: str) -> str:
+    """What says in the end that it is not on any more: `guyed to pot foot off`."""
+    words = said.casefold().split()
+    return words[-1] if len(words) > 1 and words[-1] in _GONE else ""
 
 
 @cache

@@ -254,8 +254,8 @@ def _read_alone(line: str) -> Verdict:
             " slackened, was biting”.",
         ),
         (
-            "moved tunnel, gwen helped",
-            "Write “moved tunnel”, and below it “noted gwen helped”.",
+            "moved tunnel, gwen grumbled",
+            "Write “moved tunnel”, and below it “noted gwen grumbled”.",
         ),
         (
             "postponed to March",
@@ -283,11 +283,11 @@ def _read_alone(line: str) -> Verdict:
             "wired 18 ga on apex",
             "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.",
         ),
-        ("stolen. police told", "Write lost stolen."),
+        ("stolen from bench", "Write lost stolen."),
         # One hint for the whole line; in doubt, also what to write where it is not so.
         (
-            "1 bag per 3 in of pot, okigoe on",
-            "Write “fed 1 bag”, and below it “noted per 3 in of pot”.",
+            "1 bag per 3 hands of pot, okigoe on",
+            "Write “fed 1 bag”, and below it “noted per 3 hands of pot”.",
         ),
         (
             "DEAD. smell of drains, pot scrubbed w bleach",
@@ -349,8 +349,8 @@ def _read_alone(line: str) -> Verdict:
         ),
         # Of money the sum is offered, and without one nothing.
         (
-            "told Joost 6 h à 25 = 150 plus wire",
-            "Write “quoted 150”, and below it “noted 6 h à 25 = 150 plus wire”.",
+            "told Joost 6 h à 25 = 150 plus his van",
+            "Write “quoted 150”, and below it “noted 6 h à 25 = 150 plus his van”.",
         ),
         (
             "bill 62,50 + old 26,50 = 89",

@@ -121,7 +121,7 @@ DONE = {
     "cutting 12 pcs under bag": ["struck 12 cuttings, under glass"],
     "inarch": [],
     "inarch seedling L": [],
-    "stolen. police rept 4417": [],
+    "stolen. police rept 4417": ["lost stolen -- police rept 4417"],
     "rained off": [],
     # The weather in figures is why: it is the remark, as a keeper writes it.
     "into tunnel, -4 tonight": ["moved tunnel -- -4 tonight"],
@@ -191,7 +191,7 @@ DONE = {
     "top candles halved": ["pinched candles, 1/2 on top"],
     "old needles off by hand, Gwen 4h": ["plucked old needles", "worked 4 h, by Gwen"],
     "leaves halved": ["defoliated half of each leaf"],
-    "all lvs off bar L1": [],
+    "all lvs off bar L1": ["defoliated except on left 1"],
     "flowers off, all 40": ["deadheaded flowers, all, 40 off"],
     "2 mm al on L1 L3": ["wired 2 mm Al on left 1, 2 mm Al on left 3"],
     "2 mm al on the bench": [],
@@ -258,7 +258,7 @@ DONE = {
     "inv 27-31 to Lowe, 16.5 h = 1072.50, charged 1000 flat": [
         "billed to Lowe, invoice 27-31, 1000 -- 16.5 h = 1072.50"
     ],
-    "inv 27-31, 3 h @ 65 = 195": ["billed invoice 27-31, 195"],
+    "inv 27-31, 3 h @ 65 = 195": ['billed invoice 27-31, 195, for "3 h @ 65"'],
     "bill, 3 h @ 65": [],
     "DEAD. sodden, roots black, stank. tipped, pot scrubbed w bleach": ["died"],
     "dead. roots not black": [],
@@ -332,8 +332,8 @@ DONE = {
     "hosed the bench twice": [],
     "4 wks up, feed back on": ["fed -- 4 wks up"],
     "okigoe on, old ones scraped off first": ["fed"],
-    "harigane all over, cu 8 to 16": ["wired all, cu 8 to 16"],
-    "wired cu 8 on left 1": ["wired cu 8 on left 1"],
+    "harigane all over, cu 8 to 16": ["wired all, gauge 8-16 Cu"],
+    "wired cu 8 on left 1": ["wired gauge 8 Cu on left 1"],
     "wired cu 3 on left 1": ["wired 3 mm Cu on left 1"],
     "repot put off til Feb. Gwen hands off": ["put-off repot, to 2027-02"],
     "31 up this am": ["germinated 31 seeds"],

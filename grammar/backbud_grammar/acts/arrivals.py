@@ -192,6 +192,7 @@ ACTS: tuple[ActForm, ...] = (
         words("way", "ring", "tourniquet", "ground", "girdled"),
         PART,
         bare("ring", "length"),
+        Form("set at", ("at", "set at"), ("length",), True, about="how high on the trunk"),
         MOSS,
         HORMONE,
         flag("in plastic", "wrapped in plastic"),

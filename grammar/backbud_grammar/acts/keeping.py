@@ -120,7 +120,17 @@ ACTS: tuple[ActForm, ...] = (
                 "lump, balls, ball, bags, bag, tablets, tablet, caps, cans, can"
             ),
         ),
-        words("how", *STRENGTHS, *AT_STRENGTH, *MATERIAL_WAYS, "foliar", part=False),
+        measure(
+            ("one per", "one every"), "length", about="of solid feed: one to so much of the rim"
+        ),
+        words(
+            "how",
+            *STRENGTHS,
+            *AT_STRENGTH,
+            *MATERIAL_WAYS,
+            *listed("foliar, first round, second round, third round"),
+            part=False,
+        ),
         Form("with", ("with",), refers=("material",), several=True),
         Form("with", refers=("material",), several=True, about="with or without `with`"),
         also=("fertilised", "fertilise", "fertilized", "fertilize"),

@@ -28,6 +28,9 @@ LEAVING = measure(
     part=True,
     about="how much stays",
 )
+BACK_TO_LONG = Form(
+    "leaving", ("back to", "to"), ("length",), True, part=True, about="how long what stays is"
+)
 LEAVING_LONG = measure("leaving", "length", part=True, about="how long what stays is")
 LEAVING_OR_LONG = measure(
     "leaving", "number", "length", words=GROWTH, part=True, about="how much stays, or how long"
@@ -48,6 +51,8 @@ INVOICE = (
 OUT_OF_HOW_MANY = measure("of", "number", whole=True, about="of how many")
 TIMES = measure(("times", "time"), "number", whole=True, about="how often")
 CANS = measure(("cans", "can"), "number", about="how many cans")
+# What was left out of it.
+EXCEPT = Form("except", ("except",), part=True, about="what was left as it was")
 # What a batch is counted by. Of trays and their like nobody knows how many trees they hold.
 PLANTS = listed(
     "cuttings, cutting, seedlings, seedling, whips, whip, plants, plant, trees, tree, layers, "
@@ -98,6 +103,18 @@ WORKS = listed(
 )
 WIRE = Form(
     "wire", (), ("length",), bound=True, words=METALS, part=True, about="thickness, metal, part"
+)
+GAUGE = Form(
+    "gauge",
+    ("gauge",),
+    ("number",),
+    True,
+    words=METALS,
+    part=True,
+    whole=True,
+    limits=(0, 40),
+    several=True,
+    about="a gauge number, where nobody said how many mm that is",
 )
 TIES = Form(
     "tied",

@@ -48,6 +48,8 @@ _HOW_LONG = listed(
     "long, average, on average, at most, longest, shortest, on top, on apex, top, low, on low, "
     "inside, on inside, low inside, on low inside, up top, new"
 )
+# Of a group or a batch: which of them it is.
+_OF_SEVERAL = listed("biggest, thickest, largest, tallest, smallest, thinnest, least, average")
 # Of these `not yet` is a finding; of all else it says that nobody looked.
 AWAITED = frozenset({"graft", "layer", "roots", "buds"})
 
@@ -97,17 +99,17 @@ ACTS: tuple[ActForm, ...] = (
         "measured",
         "measure",
         KEEPS,
-        measure(("trunk", "trunk diameter", "diameter"), "length"),
-        measure("height", "length"),
+        measure(("trunk", "trunk diameter", "diameter"), "length", words=_OF_SEVERAL),
+        measure("height", "length", words=_OF_SEVERAL),
         measure(("spread", "width"), "length", "size"),
         measure("nebari", "length", about="root flare, across"),
-        measure("girth", "length"),
+        measure("girth", "length", words=_OF_SEVERAL),
         measure("root ball", "size"),
         measure(("candles", "candle"), "length", words=_HOW_LONG),
         measure(("needles", "needle", "new needles"), "length", words=_HOW_LONG),
         measure(("shoots", "shoot"), "length", words=_HOW_LONG),
         measure(("internodes", "internode"), "length", words=_HOW_LONG),
-        measure("weight", "mass"),
+        Form("weight", ("weight",), ("mass",), True, words=("dry", "wet"), several=True),
         measure(("pH", "water pH"), "number", limits=(0, 14)),
         measure("soil pH", "number", limits=(0, 14)),
         measure(("hardness", "water hardness"), "hardness"),

@@ -9,7 +9,7 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
-from backbud_grammar.scribbles.days import WEEKDAY
+from backbud_grammar.scribbles.days import MONTH, WEEKDAY
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
@@ -31,7 +31,7 @@ _WEATHER = (
 )
 _MARKS = (
     r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
-    r"(?:marks?|scars?|bite|rings?)"
+    r"(?:marks?|scars?|bites?|rings?)"
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
     r"|(?:scars?|marks?) (?:at|on|in) (?:the )?(?:apex|top|trunk|bark|branch(?:es)?|(?:left|right) \d)"
     r"|branch(?:es)? (?:are |is )?staying|nothing marked|(?:slightly |badly |just |was |were |a bit )*biting"
@@ -40,7 +40,20 @@ _MARKS = (
     r"|no bites?(?: yet)?|bit|(?:left|right) \d (?:scarred|marked)(?: slightly| a little| a bit| badly)?|\d+ (?:rings?|marks?|scars?)(?: on (?:left|right) \d)?|marked(?: in)?(?: a little| a bit| slightly| badly)?|set (?:well|nicely)"
     r"|(?:was |were |just |slightly |starting to )*(?:cut(?:ting)?|eat(?:ing)?|dig(?:ging)?|dug|bit|bitten) in(?: a (?:little|bit)| \d+(?:/\d+)?(?: mm| inch)?)?"
     r"|(?:it['’]?s |it is |they['’]?re |all |has )?set(?: now)?|scarred(?: a (?:little|bit))?"
+    r"|(?:all )?cut(?: off)?,? not (?:unwound|unwrapped|uncoiled|unrolled)"
+    r"|nothing (?:has |was |had )?(?:cut|bit|bitten|biting|grown|dug|eaten|marked|scarred)(?: in)?(?: anywhere| at all)?"
+    r"|(?:cut|bit|dug|bites|biting|digging|cutting) in nowhere|(?:marks?|scars?)(?: (?:on|at|left|right|apex|top|back|front|side|\d))* (?:faint|slight|light|small)"
     r"|wire (?:bit|was biting|biting|dug)(?: in)?(?: at \w+| a little| slightly| badly)?"
+)
+# How it is to stand for a time, after what was done to it: `no sun 3 weeks`, `2 days shade then sun`.
+_FOR_A_TIME = r"(?:\d+(?:-\d+)?|a|one|two|three|four|six|a few|some) (?:more )?(?:days?|weeks?|months?|nights?)"
+_STAND = (
+    r"(?:(?:no|out of|away from|in|under|half|part|full|light|deep|good) )*(?:the |a |direct |midday |hot )*"
+    r"(?:sun|wind|shade(?: (?:cloth|net|netting))?|cover|rain|glass|shelter|net|netting)"
+)
+_AFTERCARE = (
+    rf"(?:then |kept |keep |stays? |{_FOR_A_TIME} )*{_STAND}(?: for)?(?: the first)?(?: {_FOR_A_TIME})?"
+    rf"(?:,? (?:and )?(?:then|after) (?:{_STAND}|out))?"
 )
 # Who was told that a tree can be fetched.
 _WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?:[^\W\d]+\.?(?: |$)){1,3}"
@@ -48,6 +61,12 @@ _WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to
 _COMES = (
     r"(?:[^\W\d]+ )?(?:comes|is coming|coming|fetches|collects|picks up)(?: for it| it)?(?: on)?"
     rf" (?:{WEEKDAY}|tomorrow|next week)"
+)
+# Who comes to see it.
+_VISIT = (
+    r"(?:[^\W\d]+(?:['’]s)?|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:is |was |will be |comes |came |coming )?"
+    r"(?:down|up|over|round|here|by)(?: to (?:see|look at|view) (?:it|her|him))?"
+    rf"(?: (?:on )?(?:{WEEKDAY}|today|tomorrow|next week))?"
 )
 _ROOTED = (
     r"(?:firm|solid|rock solid)(?: as a rock| in (?:the |its )?pot)?|(?:not|no longer) moving|"
@@ -61,18 +80,33 @@ _NOUN_OF_WORK = (
     r"|styl(?:e|ing)|pinch(?:ing)?|decandl(?:e|ing)|defoliat(?:e|ion)|candle[- ]cut(?:ting)?|mekiri|check|check[- ]up"
     r"|uekae|harigane|momiage|boarding|winter(?:ing)?|winter storage|storage|holiday care|summer care|show prep|root[- ]?work|jin work)"
 )
+# What whoever took it home said or left, and where it is to stand there.
+_PARTING = (
+    r"no (?:charge|bill|invoice)|free of charge|for free|on the house"
+    r"|(?:(?:he|she|they) )?(?:brought|gave|left|sent)(?: us| me) (?:a |an |some |the )?[^\W\d]+(?: [^\W\d]+)?"
+    r"|(?:(?:he|she|they) )?(?:said|says) (?:thanks|thank you|goodbye|see you [^?\d]*|hello)"
+    r"|(?:it )?(?:goes|is going|going|will stand|stands|to stand) (?:on|in|under|by|against|to) (?:his|her|their|the) "
+    r"[^\W\d]+(?: [^\W\d]+)?(?:,? no sun|,? (?:in )?(?:half |full )?(?:sun|shade))?"
+)
 # What it was brought for.
 _WANTED = rf"(?:for )?(?:a |the )?{_NOUN_OF_WORK}(?:(?: ?\+ ?| ?& ?| and | then ){_NOUN_OF_WORK})*"
 _PLEASED = (
     r"(?:(?:she|he|they|[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:is |was |are |were |very |well |quite |v )*"
     r"|(?:very |well |quite |v )*)(?:pleased|happy|chuffed|delighted|thrilled)(?: with (?:it|her|him))?"
 )
+# What its owner would have, who does not want it back.
+_WANTS = r"(?:(?:she|he|they|[^\W\d]+) )?wants? (?!.*\b(?:back|home)\b)[^?\d]*"
 # What went with it, and what its owner was told.
 _ALONG = (
-    r"(?:with )?(?:the |a |his |her |its )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
+    r"(?:with )?(?:(?:the|a|his|her|its|\d+ (?:pp|pages?)) )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
     r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
     r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
     r"|in (?:the |his |her |their )?(?:back of (?:the |his |her )?)?(?:van|car|boot|truck|trailer)"
+    r"|told (?:him|her|them|mrs? [^\W\d]+) (?!.*\b(?:back|return\w*|wait|yet)\b)[^?\d]*"
+    r"|(?:back|again|next)(?: visit)? (?:in |next )*(?:spring|summer|autumn|fall|winter|"
+    + MONTH
+    + r")"
+    rf"|{_WANTS}"
     r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:twice|again|all|everything|what to do|(?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*))?"
     r"|(?:safely )?(?:packed|wrapped|boxed)(?: up| well)?(?: for (?:the )?(?:journey|road|trip|drive))?"
 )
@@ -80,7 +114,9 @@ _CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.
 _BUYER = (
     r"(?:to )?(?:a |the |some |an? old |young )*(?:chap|man|woman|lady|gent(?:leman)?|couple|lad|girl|fellow|bloke|guy|collector|dealer"
     r"|beginner|visitor|neighbour|neighbor|friend|club member|regular|stranger|buyer)"
-    r"(?: (?:from|at|off|of) (?:the )?(?:show|club|market|internet|net|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood))?"
+    r"(?: (?:from|at|off|of) (?:(?:the )?(?:show|club|market|internet|net|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood)|(?-i:[A-Z])[^\W\d]+))?"
+    r"|(?:(?:first|second|third|another|last|\d+(?:st|nd|rd|th)) (?:one |tree )?(?:sold )?(?:this|in a|in one) (?:week|month|day|year|season))"
+    r"|(?:with (?:the |its )?pot|(?:the |its )?pot (?:too|as well|included|goes with it|incl\.?))"
 )
 # How what died was found, and what became of it.
 _DEATH = (
@@ -104,32 +140,57 @@ _SPOT = (
     r" (?:is |are |was |were |left |still |all )*(?:open|rolled up|rolled down|shut|closed|netted|up|down|wide open|ajar)"
     r"|(?:(?:the )?fleece|net|shade cloth|mesh|bubble wrap) (?:hung|kept|left|laid|rolled|folded|lying|standing|is|to|at|on)? ?(?:up )?(?:by (?:the )?door|ready|hand|to hand|at hand|standing by|near|close by|handy|beside)(?: in case| just in case| for now)?"
 )
+# What was left for another year.
+_ROOTS_LEFT = (
+    r"(?:a|one|two|three|some|\d+) (?:fat |thick |big |heavy |old |bad |crossing )*roots? (?:was |were |is )?"
+    r"(?:left|stays?|kept)(?: on| in| alone)?(?: (?:for|till|until) (?:next (?:time|year)|later|now|then))?"
+)
+# How often a work is gone on with.
+_EVERY = (
+    r"(?:(?:the )?(?:top|apex|crown|low|lower|strong)(?: ones)? )?(?:once|twice|\d times|three times) (?:this|a|in one) (?:week|month|year)|"
+    r"(?:(?:the )?(?:top|apex|crown|rest|low|lower|strong)(?: ones)? )?(?:every|each) (?:(?:\d+(?:st|nd|rd|th)?|second|third|other|few|couple of|two|three) )?"
+    r"(?:days?|weeks?|evening|morning)"
+)
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(("watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
-    "moved": rf"{_WEATHER}|{_SPOT}",
-    **dict.fromkeys(("died", "lost"), _DEATH),
+    "moved": rf"{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
+    "died": _DEATH,
+    "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
     "treated": (
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
-        r"|\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
+        r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
     ),
     "checked": (
         r"leave(?: (?:it|on|be|alone|as is|as it is|for now|them))*|left on|uncut|not cut(?: yet)?|(?:closed|wrapped|packed|bagged|covered)(?: up)?(?: again)?"
         r"|re-?(?:wrapped|packed|covered|closed)|both sides"
     ),
+    **dict.fromkeys(("pinched", "trimmed", "deadheaded"), _EVERY),
+    **dict.fromkeys(
+        ("rooted", "germinated", "struck", "sown"),
+        r"(?:the )?(?:lid|bag|dome|cover|glass|vents?)(?: is| was| now)? (?:off|open(?:ed)?|up|on|over|slit|vented)",
+    ),
+    "wired": (
+        r"(?:put on |rather |quite )?loose(?:ly)?(?: on)?|not (?:too |so )?tight|"
+        r"(?:through|over|for|leave|stays|on for)(?: on)?(?: for)? (?:\d|one|two|three|a|the) (?:winters?|summers?|seasons?|years?)(?: ok| is ok| fine| long)?"
+    ),
     **dict.fromkeys(
         ("slipped", "potted-on"),
+        rf"{_AFTERCARE}|{_ROOTS_LEFT}|"
         r"(?:nothing|no roots?) (?:cut|off|touched|trimmed)|no root (?:work|cut|pruning)|roots? (?:left alone|untouched|not touched|not cut)"
         r"|(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
     ),
     **dict.fromkeys(
         ("repotted", "lifted"),
+        rf"{_AFTERCARE}|{_ROOTS_LEFT}|"
         r"(?:the )?(?:shin|core|centre|center|heart|old heart)(?: soil)? (?:is |was )?(?:left(?: alone| in| be)?|kept|untouched|not touched|stays|stayed)|"
         r"(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
     ),
     **dict.fromkeys(
         ("pruned", "carved"),
+        r"(?:torn|tore|ripped|peeled|split)(?: it)?(?: back)?(?:,? not|,? rather than|,? instead of) (?:cut|sawn|sawed|cutting)(?: it)?|"
         r"\d[\d /.,]* ?(?:inch|mm|cm) (?:wound|cut)s?|"
         r"(?:left|leaving|kept|leave) (?:a |an )?(?:\d+(?:[.,/]\d+)? (?:mm|cm|inch) )?(?:stub |long |on )*(?:for |as )(?:a )?jin"
+        r"|(?:ls|lime sulphur|lime s|oil|paste|sealer) (?:not yet|to (?:come|follow)|still to do)"
         r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
         r"|(?:peeled|stripped|torn|ripped)(?: back| down)?",
     ),
@@ -140,7 +201,7 @@ _TABLE: Mapping[str, str] = {
         r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)",
     ),
     "sold": rf"{_BUYER}|{_PLEASED}|{_ALONG}",
-    "returned": rf"\d[\d.,]* h(?: at \d+)? ?= ?\d[\d.,]*|{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
+    "returned": rf"{_PARTING}|\d[\d.,]* h(?: at \d+)? ?= ?\d[\d.,]*|{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
     **dict.fromkeys(
         ("put-off", "skipped"),
         r"(?:[^\W\d]+ )?(?:hands off|(?:don['’]?t|do not|not to) touch(?: it)?|leave (?:it )?(?:alone|be|well alone)|nobody touch(?:es)?(?: it)?|let it (?:be|grow|run))",
@@ -173,9 +234,12 @@ _TABLE: Mapping[str, str] = {
         r"(?: (?:inside|feet|roots|leaves|needles|soil|tips|all over|at (?:the )?tips|in places))*"
     ),
     "paid": (
+        rf"{_PLEASED}|{_WANTS}|"
         r"(?:still )?owes(?: me| us)? \d+(?:[.,]\d\d)?(?: [A-Z]{3})?(?: still| more)?"
         r"|\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:to come|outstanding|still (?:open|owed|owing|to pay)|open|owing)"
     ),
+    "worked": r"(?:over|in) (?:\d|two|three|four) days",
+    "billed": r"(?:due |net |payable |to pay )?(?:in |within )?\d+ days(?: net)?",
     "ready": rf"{_WORD_TO}|{_COMES}",
     "planted-out": r"(?:for|to) (?:thickening|thicken|girth|growing on|grow on|bulk up)(?: up)?(?: the trunk)?",
     "unwired": _MARKS,
@@ -206,7 +270,12 @@ _STAYS = re.compile(
     re.IGNORECASE,
 )
 _GROWS_ON = re.compile(
-    rf"{_WHICH}(?:{_RUNS}|not touched|untouched|left alone|spared|let be)(?: (?:this year|for now|on))?",
+    rf"{_WHICH}(?:{_RUNS}|not touched|untouched|left alone|spared|let be)"
+    r"(?: (?:this year|for now|on))?"
+    r"|(?:the )?(?:inside|inner|low|lower|weak|weaker|small|upper|outer|strong|other)(?: (?:\+|&|and)"
+    r" (?:inside|inner|low|lower|weak|weaker|small))? ones not(?: done)?"
+    r"|(?:kept|keep|left|leaving) (?:the )?(?:apex|top|crown|leader|front|back|(?:left|right) \d) out"
+    r"(?: of it)?",
     re.IGNORECASE,
 )
 
@@ -217,6 +286,14 @@ _STAYS_TILL = re.compile(
     r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
+
+
+_AFTER = re.compile(_AFTERCARE, re.IGNORECASE)
+
+
+def is_aftercare(piece: str) -> bool:
+    """Whether a piece says how a tree is to stand for a time after work on it: `no sun 3 weeks`."""
+    return _AFTER.fullmatch(piece) is not None
 
 
 def stays_till(piece: str) -> bool:

@@ -14,8 +14,13 @@ _BITES = re.compile(
     rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE})",
     re.IGNORECASE,
 )
+_BITES_THERE = re.compile(
+    rf"(?:the )?wires? (?:on|at|in) (?:the )?(?P<part>{_WHERE}) (?:is |was |just |a bit |too )*"
+    r"(?:cutting|biting|bites|bit|tight|eating|digging|marking)(?: in(?:to)?)?",
+    re.IGNORECASE,
+)
 _OFF = re.compile(
-    r"(?:(?:it |so |was |is |all |now |taken |cut )*)(?:off|away|removed)"
+    r"(?:(?:it |so |was |is |all |now |taken |took |cut )*)(?:off|away|removed)"
     r"(?: (?:at once|now|today|there|straight away|right away))?",
     re.IGNORECASE,
 )
@@ -39,7 +44,10 @@ def with_bites_joined(
                 continue
             yield held[0], held[1], in_full(held[1])
             held = None
-        bites = _BITES.fullmatch(in_full(raw)) if "wire" in raw[:9].casefold() else None
+        bites = None
+        if "wire" in raw[:9].casefold():
+            spelled = in_full(raw)
+            bites = _BITES.fullmatch(spelled) or _BITES_THERE.fullmatch(spelled)
         if bites is not None:
             held = at, raw, bites["part"]
         else:

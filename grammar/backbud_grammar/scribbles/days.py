@@ -15,7 +15,7 @@ WEEKDAY = (
     r"|sat(?:urday)?|sun(?:day)?)"
 )
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_SEASON = r"(?:spring|summer|autumn|fall|winter)"
+SEASON = r"(?:spring|summer|autumn|fall|winter)"
 _SHORT = r"\d{1,2}[./-]\d{1,2}"
 # `3-2029` is March of that year.
 _MONTH_OF_YEAR = r"(?:0?[1-9]|1[0-2])[./-]20\d\d"
@@ -23,8 +23,8 @@ _COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
 # When something is to be done, or may be done again.
 WHEN = (
     rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
-    rf"|(?:{_SEASON}|{MONTH}) (?:20\d\d|next year)|next year (?:{_SEASON}|{MONTH})"
-    rf"|next (?:week|month|year|{_SEASON}|{MONTH})|{_SEASON}|{MONTH}|{_MONTH_OF_YEAR}"
+    rf"|(?:{SEASON}|{MONTH}) (?:20\d\d|next year)|next year (?:{SEASON}|{MONTH})"
+    rf"|next (?:week|month|year|{SEASON}|{MONTH})|{SEASON}|{MONTH}|{_MONTH_OF_YEAR}"
     rf"|{_SHORT}|20\d\d)"
 )
 # Before it, where it says how long something waits.
@@ -50,13 +50,13 @@ _SPAN = re.compile(r"\b(?:till?|until|since|from|between|before|after|by|to)$", 
 _READ = re.compile(
     rf"(?:(?P<count>{_COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
     rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)"
-    rf"|(?P<season>{_SEASON})|(?P<month>{MONTH}))"
+    rf"|(?P<season>{SEASON})|(?P<month>{MONTH}))"
     rf"|(?P<day>{_SHORT})|(?P<year>20\d\d))",
     re.IGNORECASE,
 )
 # A season or a month of a year that is said.
 _OF_YEAR = re.compile(
-    rf"(?:(?P<season>{_SEASON})|(?P<month>{MONTH})) (?P<year>20\d\d)", re.IGNORECASE
+    rf"(?:(?P<season>{SEASON})|(?P<month>{MONTH})) (?P<year>20\d\d)", re.IGNORECASE
 )
 _NEXT_YEAR = re.compile(
     r"(?:next year (?P<before>[a-z]+)|(?P<behind>[a-z]+) next year)", re.IGNORECASE

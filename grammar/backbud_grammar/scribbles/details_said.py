@@ -41,6 +41,23 @@ _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _ROOTS = (
     (
+        r"(?:wired|tied|fixed|held|anchored|fastened) (?:in |down )?(?:to|into) (?:the )?(?:pot|rim|tray|box|slab|feet)"
+        r"(?: (?:at|in|on|with) (\d|three|four) (?:places|points|wires|spots|corners|sides))?",
+        r"tied \1",
+    ),
+    (rf"{_SHARE} off (?:all )?(?:round|around) (?:the )?(?:outside|sides|edges?|rim)", "off %1"),
+    (
+        r"(?:\d+|a|one|two|three|some|few) (?:\w+ )?roots? (?:over|at|round|along|on|under) (?:the )?"
+        r"(?:edge|rim|sides?|outside|surface|base|bottom|top) (?:cut|sawn|sawed|taken) (?:away|off|out)",
+        "thick roots off",
+    ),
+    (r"(?:the )?circlers (?:cut|out|off|removed)(?: off| out| away)?", "circling roots off"),
+    (
+        r"(?:the )?(?:muck|keto|peat) (?:wall|rim|edge)(?: (?:is |was )?(?:new|renewed|rebuilt|made|repaired|mended))?",
+        "",
+    ),
+    (r"(?:a )?(?:new |fresh )?(?:sphagnum|moss) (?:edge|collar|rim|skirt)(?: on| laid)?", ""),
+    (
         rf"(?:back )?(?:in|into|on|onto)? ?(?:the |its )?(?:same|own|old) (?:\w+ )?{_POT}(?: again| back)?",
         "same pot",
     ),
@@ -191,19 +208,32 @@ _ROOTS = (
     (r"in(?:to)? (?:the )?(\S+)", r"into \1"),
     (r"(\S+)(?: pot)?(?: again)?", r"into \1"),
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
+)
+_POTTED_ON = (
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d{1,3})", r"\1 seedlings"),
 )
 _DECANDLED = (
+    (
+        r"(?:no|short|shorter|shortest|long|longer|longest) stubs|stubs (?:short|shorter|long|longer)",
+        "",
+    ),
+    (r"(?:top|apex|crown) all|all (?:the )?(?:top|apex|crown)", "all on top"),
     (rf"stubs? (?:of |left )?{_NUM} ?(mm|cm|inch)", r"stubs \1 \2"),
     (r"(?:the )?(\d+) (?:strong|strongest|big|fat|weak|long)(?: ones)?", r"\1 candles"),
     (r"(\d{2,3})", r"\1 candles"),
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
 _DEFOLIATED = (
+    (r"(\d{2,3})(?: or so| odd)?", r"\1 leaves"),
     (r"(?:the )?(?:big|large|biggest|largest)(?: ones| leaves)?(?: only| off)?", "large leaves"),
 )
 _RUBBED = (
+    (r"(\d{1,3})", r"\1 off"),
+    (
+        r"(\d|one|two) (?:per|a|on each|to each) (?:tip|shoot|twig|place|knot|fork)",
+        r"leaving \1 buds",
+    ),
     (r"(?:back |down )?to (\d|one|two|three)(?: (?:each|per \w+))?", r"leaving \1 buds"),
     (
         r"(\d|one|two|three) (?:left |kept )?(?:per|a|each) (?:tip|shoot|branch|place|knot)",
@@ -211,6 +241,14 @@ _RUBBED = (
     ),
 )
 _PLUCKED = (
+    (
+        r"(?:left|leaving|leave|kept|keeping) (\d|one|two|three) years?['’]?(?: of)?(?: needles)?(?: on)?",
+        r"leaving \1 years",
+    ),
+    (
+        r"(?:the )?this (?:years?|yr)['’]?s? (?:ones |needles |growth )?(?:left|stays?|kept)(?: on| alone)?",
+        "old needles",
+    ),
     (r"(?:all )?(?:the )?old ones(?: only)?", "old needles"),
     (
         r"(?:only )?(?:the )?(?:2|two|3|three|second|third) (?:yr|year|years)(?: old)?(?: needles| ones)?",
@@ -227,7 +265,46 @@ _PLUCKED = (
         r"leaving \1 pairs on \2",
     ),
 )
+# What of a tree may be left out of a work on its branches.
+_LEFT_OUT = (
+    r"((?:(?:low|lower|lowest|upper|top|topmost|inner|inside|outer|weak|weaker|weakest|strong|small|back|front|left|right|first|second"
+    r"|third|apex|crown|leader|tips?|branch(?:es)?|shoots?|ones|buds|leaves|side|sacrifice|trunk|jin|\d{1,2}|and|[NSEW])(?: |$))+)"
+)
+_EXCEPT = (
+    (
+        rf"(?:all |every(?:thing|where) |the lot )?(?:but|except(?:ing)?(?: for)?|bar|save|exc\.?|excl\.?)(?: not)?(?: on)?(?: the)? {_LEFT_OUT}",
+        r"except on \1",
+    ),
+    (rf"(?:but )?not (?:on |at |in )?(?:the )?{_LEFT_OUT}", r"except on \1"),
+)
 _CUT = (
+    (rf"(?:all |everything |all of it )?back to {_LEN}", r"back to \1"),
+    *_EXCEPT,
+    (
+        r"(\d+) pairs? (?:left|stay|stays|kept)(?: on)?(?: per| a| each| on each)? (?:shoot|twig|branch|tip)",
+        r"leaving \1 pairs",
+    ),
+    (
+        r"(\d|one|two|three) (leaves|buds|nodes) left(?: on(?: each| every)?)?(?: (?:each|per \w+))?",
+        r"to \1 \2",
+    ),
+    (r"(?:the )?(?:outline|shape|silhouette) (?:kept|left|as it was|follows)(?: \w+)?", ""),
+    (r"(?:stalk|petiole|leaf stalk)(?: all)? (?:left|kept|stays)(?: on)?", "leaving petioles"),
+    (r"only (?:the |on the |in the )?(?:top|upper) half", "on top half"),
+    (r"only (?:the |on the |in the )?(?:bottom|lower|low) half", "on lower half"),
+    (
+        r"(?:the )?(low|lower|top|upper|inner|inside|outer) ones (?:were |are )?(?:all )?(?:off|out|cut|removed)",
+        r"all on \1",
+    ),
+    (
+        rf"(?:cut |taken |took )?(?:back )?{_LEN} (?:off )?(?:all over|all round|all around)",
+        r"off \1",
+    ),
+    (r"(?:about |abt |ca |around )?(\d+) (?:or so|odd|in all|out|altogether)", r"\1 off"),
+    (
+        r"(?:the )?(?:low|weak|small|inner)(?: ?(?:&|\+|and) ?(?:low|weak|small|inner))+(?: ones)?",
+        "weak",
+    ),
     (
         r"(?:new |soft |long |all |the )*(?:tips|shoots|growth|ends) (?:back )?to (\d|one|two|three) ?(leaves|leaf|pairs?|buds|nodes)",
         r"to \1 \2",
@@ -254,7 +331,10 @@ _CUT = (
         r"(\d|one|two|three) (?:big |heavy |thick |large |bar )*(?:ones|branches) (?:off|out)(?: (?:on|at|of|from))? (?:the )?((?:(?:low|lower|high|upper|back|front|left|right|top|apex|crown|\d)(?: |$))+)",
         r"\1 branches on \2",
     ),
-    (r"((?:left|right) \d) off(?: whole)?", r"1 branch on \1"),
+    (
+        r"((?:left|right) \d) (?:(?:sawn|sawed|cut|lopped|taken) )?(?:off|out)(?: flush| clean| whole)?",
+        r"1 branch on \1",
+    ),
     (rf"with (?:the )?fingers(?: {_SHARE})?", r"%1"),
     (rf"candles {_SHARE} (?:broken|snapped|pinched|cut)", "candles, %1"),
     (
@@ -331,6 +411,7 @@ _CUT = (
         r" (?:left(?: on)?|stays?(?: on)?|kept|untouched)",
         "outer leaves",
     ),
+    (r"(?:the )?(inside|inner)s?(?: ones)?(?: and weak(?: ones)?)? left", r"except on \1"),
     (r"(?:the )?(?:outer|outside)(?: ones| leaves)?(?: only)?", "outer leaves"),
     (r"(?:petioles|stalks) (?:left|stay|kept|staying)(?: on)?", "leaving petioles"),
     (r"(?:the )?(?:top|upper) two thirds(?: only)?", "on top two thirds"),
@@ -480,6 +561,30 @@ _PART_WIRED = (
 )
 _WIRE = (
     (r"all \d+", "all"),
+    *(
+        (
+            rf"(\d+)(?: of (?:the )?\d+)? (?:branches|shoots) wired (?:with |in )?({metal}) {thick}(?: mm)?",
+            r"\3 mm ^2, \1 branches",
+        )
+        for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))
+    ),
+    (r"(\d+)(?: of (?:the )?\d+)? (?:branches|shoots) wired", r"\1 branches"),
+    (rf"{_WHERE} only", r"on \1"),
+    *(
+        way
+        for metal, thick in (("al|aluminium", _AL), ("cu|copper", _CU))
+        for way in (
+            (
+                rf"(?:on )?(?:the )?(\d+) (?:\w+ )?(?:branches|shoots|twigs) (?:with |in )?({metal}) {thick}"
+                rf" ?(?:\+|&|and|en|und|to|-) ?{thick}(?: mm)?",
+                r"\3-\4 mm ^2, \1 branches",
+            ),
+            (
+                rf"(?:on )?(?:the )?(\d+) (?:\w+ )?(?:branches|shoots|twigs) (?:with |in )?({metal}) {thick}(?: mm)?",
+                r"\3 mm ^2, \1 branches",
+            ),
+        )
+    ),
     (rf"{_PART_WIRED}{_AL} ?(?:\+|&|and|-|to) ?{_AL}(?: mm)? (al)", r"\2-\3 mm ^4 on \1"),
     (rf"{_PART_WIRED}{_CU} ?(?:\+|&|and|-|to) ?{_CU}(?: mm)? (cu)", r"\2-\3 mm ^4 on \1"),
     (rf"{_PART_WIRED}{_AL}(?: mm)? (al)", r"\2 mm ^3 on \1"),
@@ -539,6 +644,13 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (
+        r"(?:1|one|a) (?:cake|ball|lump|bag|pellet|piece|tablet)? ?(?:per|to|every|each|for every|for each) "
+        rf"{_LEN}(?: of)?(?: the)?(?: pot| rim| edge)?",
+        r"one per \1",
+    ),
+    (r"(?:on |round |along )?(?:the )?(?:rim|edge|edges|sides?|corners?)(?: only)?", ""),
+    (r"(first|second|third)(?: round| lot| time| go)?", r"\1 round"),
     (
         r"(half|quarter|full|double) (?:dose|rate|strength),? (?:at )?(\d+(?:[.,]\d+)? (?:g|mL)/L)",
         r"\2, \1 strength",
@@ -657,6 +769,7 @@ _TREAT = (
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
 )
 _DEADWOOD = (
+    (r"(?:on )?(?:the )?(?:first|a|one) (?:dry|fine|still|warm) day", ""),
     (r"(?:on )?(?:the )?(jins?|shari) only", r"on \1"),
     (r"(?:2 times|2x|twice|second time)", "two coats"),
     (r"(?:the )?(?:second|2nd) coat", "second coat"),
@@ -698,6 +811,7 @@ _WATER = (
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
 _UNWIRED = (
+    (r"(?:the )?(?:whole|entire) tree|from (?:the )?whole tree", "whole tree"),
     (rf"(?:on )?{_WHERE} (?:off|removed|away|out)", r"on \1"),
     (rf"(?:on |from )?{_WHERE} only", r"on \1"),
     (rf"(?:on )?{_WHERE} (?:and|&|\+) {_WHERE}", r"on \1, on \2"),
@@ -705,6 +819,11 @@ _UNWIRED = (
     (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
 )
 _LAYERED = (
+    (
+        rf"(?:set )?(?:at )?{_LEN}(?: (?:up|high|above (?:the )?(?:soil|base)))(?: (?:the )?trunk)?",
+        r"at \1",
+    ),
+    (rf"(?:set |put |made )?at {_LEN}", r"at \1"),
     (rf"ring(?:ed)? (?:of )?{_LEN}(?: wide)?", r"ring, \1"),
     (
         r"(below|above|under) (?:the )?((?:left|right) \d|(?:first|second|third|lowest|bottom) (?:left|right|branch)|apex|fork)",
@@ -780,7 +899,15 @@ _MONEY = (
         rf"({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*) (?:for )?(\d[\d.,]*(?: [A-Z]{{3}})?)",
         r"\2, for \1",
     ),
-    (r"\d[\d.,]* h (?:@|at) \d[\d.,]* ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
+    (
+        r"(\d[\d.,]* h (?:@|at|à|x) \d[\d.,]*) ?= ?(\d[\d.,]*(?: [A-Z]{3})?)",
+        r'\2, for "\1"',
+    ),
+    (
+        r"(\d[\d.,]* h (?:@|at|à|x) \d[\d.,]*) ?= ?(\d[\d.,]*(?: [A-Z]{3})?) (?:plus|\+|without|excl\.?) (?:the )?(?:wire|materials?|mix|soil|pot)",
+        r'\2, plus materials, for "\1"',
+    ),
+    (r"\d[\d.,]* h (?:@|at|à|x) \d[\d.,]* ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
     (r"\d[\d.,]* h ?= ?(\d[\d.,]*(?: [A-Z]{3})?)", r"\1"),
     (r"(?:the )?(\d[\d.,]*(?: [A-Z]{3})?) (?:to|for) (?!\d)(?!@)([^?]+)", r"\1, for \2"),
     (r"(cash|cheque|check|ck|chk|chq) (?:for )?(\d[\d.,]*(?: [A-Z]{3})?)", r"\2, @1"),
@@ -836,7 +963,27 @@ _MONEY = (
     (r"(\d+(?:[.,]\d\d)?) (?:bank|by bank)", r"\1, by bank transfer"),
 )
 _AGREED = ((r"to (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),)
+_SEALED = (
+    (
+        r"(\d+) (?:\w+ )?(stubs?|cuts?|wounds?) (?:all )?(?:pasted|sealed|waxed|painted)",
+        r"\1 \2",
+    ),
+    (
+        r"(?:all |both |big )*(?:stubs?|cuts?|wounds?) (?:all )?(?:pasted|sealed|waxed|painted)",
+        "cuts",
+    ),
+)
+_CARVED = ((r"(\d[\d /.,]*) ins?", r"\1 inch"),)
 _MEASURED = (
+    (
+        rf"(?:the )?(trunk|girth|nebari|height|candles|needles|shoots|spread) (?:(?:is|are|now|at|about|abt|measures?|grown to) )*{_LEN}(?: (?:across|wide|thick|round|tall|high|long|now|this year|today))*",
+        r"\1 \2",
+    ),
+    (r"(?:weight )?(\d[\d.,]* (?:kg|g)) (dry|wet)", r"weight \1 \2"),
+    (
+        rf"(trunk|girth|nebari|height) {_LEN} (?:at )?(?:the )?(biggest|thickest|largest|widest|least|thinnest|smallest|tallest)",
+        r"\1 \2 \3",
+    ),
     (
         r"(candles|needles|shoots) (\d[\d /.,]*(?:inch|mm|cm)) (?:(?:up|on|at) )?(top|apex|low|inside),? (?:and )?(\d[\d /.,]*(?:inch|mm|cm)) (?:(?:on|at) )?(top|apex|low|inside)",
         r"\1 \2 \3, \1 \4 \5",
@@ -867,6 +1014,19 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    (
+        r"(?:white )?(?:threads|myco|mycorrhiza|fungus)(?: (?:everywhere|all over|all through|all round))?",
+        "",
+    ),
+    (
+        r"(?:new )?white (?:new )?roots (?:on )?(?:the )?(left|right|front|back) side(?: only)?",
+        r"white roots on \1",
+    ),
+    (
+        r"(?:new )?roots (?:seen |showing )?(?:on )?(?:the )?(left|right|front|back) side(?: only)?",
+        r"roots showing on \1",
+    ),
+    (r"good|looks? (?:good|fine|ok)", "fine"),
     (
         r"(?:good |white |new )*roots (?:all (?:around|round) )?\d+(?:/\d+)? ?(?:mm|cm|inch|in)(?: long)?",
         "roots showing",
@@ -960,6 +1120,10 @@ _BLOOM = (
     (r"(?:still )?full(?: flower| bloom)?", "full"),
 )
 _WRAP = (
+    (
+        r"(?:on )?((?:left|right) \d|apex|top|leader) with (raffia)(?: under(?:neath)?| below| first)?",
+        r"\2 on \1",
+    ),
     (
         r"(?:then )?(crown|top|branches) (?:tied up|bound|tied|wrapped) with (raffia)(?: for (?:the )?winter)?",
         r"\2 on \1",
@@ -1060,6 +1224,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
         ),
         _CUT,
     ),
+    "potted-on": (*_ROOTS, *_POTTED_ON),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
     "defoliated": (*_DEFOLIATED, *_CUT),
@@ -1079,6 +1244,8 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     # What was paid is no bill: `inv sent, 340 paid`.
     "billed": tuple(way for way in _MONEY if "paid" not in way[0] or "inv" in way[0]),
     "agreed": (*_AGREED, *_MONEY),
+    "carved": _CARVED,
+    "sealed": _SEALED,
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,

@@ -8,8 +8,10 @@ from collections.abc import Callable, Sequence
 from msgspec import Struct
 
 from backbud_grammar.forms import ActForm
+from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.sayings import MANY_MEANINGS
 from backbud_grammar.scribbles.beside import is_told_in_figures
+from backbud_grammar.scribbles.observed import is_only_seen
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 from backbud_grammar.scribbles.spelled import in_full
 
@@ -70,7 +72,17 @@ class Draft:
     def _bears_on_nothing(self, one: Piece) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
         said, at = one
-        return is_harmless(in_full(said), fillers_only=at == self.rest_at)
+        written = in_full(said)
+        is_behind = at == self.rest_at
+        return is_harmless(written, fillers_only=is_behind) or (
+            not is_behind and is_only_seen(written)
+        )
+
+    def _is_seen_beside(self, one: Piece) -> bool:
+        """Whether words beside what was sold or went home only tell of that day, or its looks."""
+        return is_today(one) or (
+            self.form.word not in ENDS_OF_TREES and is_only_seen(in_full(one[0]))
+        )
 
     def add(self, said: Said, at: int) -> None:
         """A piece as its table has it; what is read behind a noun tells that it was done."""
@@ -81,7 +93,11 @@ class Draft:
         known = {said for said, _ in self.pieces}
         self.kept += [(one, at) for one in pieces if one in known]
         self.pieces += [(one, at) for one in pieces if one and one not in known]
-        self.kept += [(one, at) for one in kept]
+        known_words = not any(pieces) and not all(
+            is_harmless(one, fillers_only=True) for one in kept
+        )
+        # A piece that the tables know, and that is no detail, bears on nothing.
+        (self.beside if known_words else self.kept).extend((one, at) for one in kept)
 
     def put_beside(self, raw: str, at: int) -> None:
         """Words that fit what the act says; with a figure they are its remark, as a keeper writes
@@ -114,7 +130,7 @@ class Draft:
     def told(self, loose: Sequence[Piece], is_read: Callable[[str], bool]) -> ToldAct:
         """The act as its table has it. `loose`: what elsewhere in the line may bear on it."""
         pieces, kept = [*self.pieces, *loose], list(self.kept)
-        harmless = is_today if self.form.of_all else self._bears_on_nothing
+        harmless = self._is_seen_beside if self.form.of_all else self._bears_on_nothing
         if self.word.casefold() in self.form.bare_words:
             # `wire ok` is no wiring, and `wire today` may be a wish.
             harmless = _never
@@ -160,7 +176,7 @@ def _never(one: Piece) -> bool:
 
 def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
     """`1 mm Al, on apex, on right 2` is one thickness on two parts."""
-    if form.word == "bent":
+    if form.word in ("bent", "carved"):
         return _on_its_part(pieces, _FAR)
     if form.word not in ("wired", "guyed"):
         return _on_its_part(pieces, _SHARE) if form.work == "branches" else pieces
@@ -184,7 +200,9 @@ def _on_its_part(pieces: list[Piece], what: re.Pattern[str]) -> list[Piece]:
 
 _FAR = re.compile(r"\d[\d./]* (?:mm|cm|inch|degrees)")
 _SHARE = re.compile(r"\d/\d|\d+ %")
-_SIZE = re.compile(r"[\d.,/-]+ mm(?: (?:Al|Cu|aluminium|copper))?")
+_SIZE = re.compile(
+    r"(?:[\d.,/-]+ mm|gauge \d+(?:-\d+)?)(?: (?:Al|Cu|aluminium|copper))?", re.IGNORECASE
+)
 
 
 def without_stages_in_part(drafts: Sequence[Draft], *, doubt: bool) -> list[Draft]:

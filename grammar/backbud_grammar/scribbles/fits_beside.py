@@ -5,7 +5,13 @@ from __future__ import annotations
 import re
 
 from backbud_grammar.forms import ActForm
-from backbud_grammar.scribbles.beside import all_else_stays, grows_on, is_beside, stays_till
+from backbud_grammar.scribbles.beside import (
+    all_else_stays,
+    grows_on,
+    is_aftercare,
+    is_beside,
+    stays_till,
+)
 from backbud_grammar.scribbles.draft import Draft
 from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.talked import is_reason
@@ -16,12 +22,14 @@ _BEGUN = ("layered", "grafted", "bent", "shaded", "protected")
 _NOT_DONE = re.compile(
     r"no (?P<work>[^\W\d]+(?:[- ][^\W\d]+)?)(?: (?:done|this time))?", re.IGNORECASE
 )
+# Work after which a tree is kept out of sun and wind.
+_HEAL = ("branches", "roots", "wire", "propagation")
 # What the hours came to; of a bill it is the sum, where no other was charged.
 _HOURS_AND_SUM = re.compile(r"\d[\d.,]* h(?: (?:@|at) \d[\d.,]*)? ?= ?\d[\d.,]*")
 # Why it was done, by what the tree wants of it.
 _NEEDS = re.compile(
     r"(?:(?:it |she |he |tree )?(?:needs?|wants?) (?:the |its |to build )?"
-    r"(?:strength|energy|vigou?r|building up|feeding up|light|air)"
+    r"(?:strength|energy|vigou?r|building up|feeding up|light|air)(?: (?:first|inside|there))?"
     r"|(?:for|more) (?:strength|energy|vigou?r|light|air|back ?budding|ramification|density"
     r"|girth))",
     re.IGNORECASE,
@@ -45,12 +53,14 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
         return True
     if form.bearing == "does" and _NEEDS.fullmatch(piece) is not None:
         return True
+    if form.bearing == "does" and form.work in _HEAL and is_aftercare(piece):
+        return True
     if form.word == "billed":
         return _HOURS_AND_SUM.fullmatch(piece) is not None and "charged" in line
     return (
         (_may_stay(draft) and all_else_stays(piece))
         or (_lasts(draft) and stays_till(piece))
-        or (form.work == "branches" and not form.undone_by and grows_on(piece))
+        or (form.work in ("branches", "wire") and not form.undone_by and grows_on(piece))
         or _is_other_work(form, piece)
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from backbud_grammar.scribbles.days import WEEKDAY
+from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY
 
 # What is done again and again, so that the next time is a plan.
 REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -12,7 +12,10 @@ AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
     r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time))?)"
     r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
-    rf"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?|(?:and )?again (?:on )?(?P<on>{WEEKDAY})",
+    r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
+    rf"|(?:and )?again (?:on |in )?(?P<on>{WEEKDAY}|(?:next )?(?:{SEASON}|{MONTH}))"
+    r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"
+    r"(?P<each>\d+ (?:days?|weeks?))(?: apart)?",
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.

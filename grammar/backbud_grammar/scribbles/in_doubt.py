@@ -12,7 +12,7 @@ _WORD = re.compile(r"[^\W\d_]+")
 _DOUBTS = frozenset(
     _WORD.findall(
         "maybe perhaps might but or why rest yet if unless probably possibly think guess ask asked "
-        "whether depends see hm hmm"
+        "whether depends see hm hmm forgot forgotten"
     )
 )
 

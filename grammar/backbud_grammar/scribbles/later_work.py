@@ -20,8 +20,11 @@ _LOOK = re.compile(
     re.IGNORECASE,
 )
 _STAYS = re.compile(
-    r"(?:the )?rest(?: of (?:it|the wires?))? (?:stays? |is left |left |leave )?(?:on )?(?:for )?"
-    r"(?:another )?(?P<when>\d+ (?:days?|weeks?|months?))(?: more| longer)",
+    r"(?:(?:the )?rest(?: of (?:it|the wires?))?"
+    r"|(?:the )?(?:left|right|top|apex|other)(?: side| \d)?)"
+    r" (?:stays? |is left |left |leave )?(?:on )?(?:for )?(?:another )?"
+    r"(?:(?P<when>\d+ (?:days?|weeks?|months?))(?: more| longer)"
+    r"|(?P<more>(?:one|two|three) more (?:days?|weeks?|months?)))",
     re.IGNORECASE,
 )
 # What came off some part, so that there is a rest.
@@ -64,7 +67,8 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     if look is not None and not (of_part if look["rest"] else form.bearing == "does"):
         return None
     said = stays or look
-    when = when_of(said["when"], page) if said is not None else ""
+    written = said.groupdict() if said is not None else {}
+    when = when_of(written.get("when") or written.get("more") or "", page)
     if not when:
         return None
     return LaterWork(form.bare if stays is not None else _CHECK, when)

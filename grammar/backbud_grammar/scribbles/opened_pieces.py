@@ -13,6 +13,7 @@ from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.opener import Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
+from backbud_grammar.scribbles.spelled import in_full
 
 _COVERS = ("protected", "shaded")
 _LAID_OVER = (*_COVERS, "top-dressed")
@@ -88,6 +89,32 @@ class PieceOpener:
             if all(read is not None and read[0] and not read[1] for read in said):
                 return word, form, ", ".join(filter(None, around)), ""
         return None
+
+    def potted(self, piece: str, sentence: str, page: date | None) -> Opened | None:
+        """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
+        if "," not in sentence or "?" in sentence or limiter_in(piece):
+            return None
+        opened = self.opened(in_full(sentence), page)
+        if opened is None or opened[1].word != "repotted":
+            return None
+        word, form, text, remark = opened
+        first = text.split(", ")[0]
+        if self.pieces.said(form, first) is None:
+            return None
+        return word, form, first, remark
+
+    def wants_detail(self, piece: str) -> bool:
+        """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
+        form = self.acts.get(piece.casefold())
+        if form is None or not form.needs_detail or form.prose or form.names_act:
+            return False
+        # `photo, 3x` names no file.
+        return not self.pieces.of_act(form).is_open
+
+    def is_nothing(self, piece: str, page: date | None) -> bool:
+        """Whether a piece opens no act and names nothing of the journal."""
+        words = self.pieces.handles.spelled(piece).split()
+        return self.opened(piece, page) is None and not any(map(self.pieces.kind_of, words))
 
     def is_whole(self, word: str, form: ActForm, text: str, remark: str) -> bool:
         """Whether an act in the midst of a sentence is read to its last word."""

@@ -16,10 +16,11 @@ _PART = (
     rf"{_PLACE_WORD}(?: {_PLACE_WORD})*)"
 )
 _IS_PART = re.compile(
-    rf"(?:up |in |at |on |the )*{_PART}"
-    r"(?: side)?(?: too| as well)?",
+    rf"(?:only |just )?(?:up |in |at |on |the )*{_PART}"
+    r"(?: side)?(?: too| as well| only)?",
     re.IGNORECASE,
 )
+_STAY = re.compile(r"(?:candles|shoots|buds|leaves|pairs|branches)$", re.IGNORECASE)
 _THEN_PART = re.compile(
     rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
     rf"(?:up |in |at |the )*{_PART}",
@@ -37,4 +38,7 @@ def part_said(text: str) -> str:
     if found is not None:
         return f"on {found['part']}"
     found = _THEN_PART.fullmatch(text)
+    if found is not None and found["part"].casefold() == "left" and _STAY.search(found["measure"]):
+        # Two leaves that are left.
+        return ""
     return f"{found['measure']} on {found['part']}" if found is not None else ""

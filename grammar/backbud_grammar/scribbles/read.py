@@ -14,6 +14,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -36,8 +37,8 @@ from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
-from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.stands_before import put_beside
+from backbud_grammar.scribbles.sums_said import with_sums
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.ways import is_way, with_ways
@@ -107,7 +108,8 @@ class _LineReader:
 
     def told(self) -> tuple[ToldAct, ...]:
         end = 0
-        for start, sentence in sentences(with_ways(self.line, self.talk.handles.places)):
+        line = with_sums(with_two_things_apart(self.line))
+        for start, sentence in sentences(with_ways(line, self.talk.handles.places)):
             # `his oak: soap` says whose the rest is; nobody can tell what it says of it.
             labelled = self.is_unread and ":" in self.line[end:start]
             end = start + len(sentence)
@@ -193,7 +195,7 @@ class _LineReader:
                 return
             self.before.append(way)
         elif not (self.drafts or self.before) and (
-            is_way(piece, self.talk.handles.places) or self._wants_detail(piece)
+            is_way(piece, self.talk.handles.places) or self.opener.wants_detail(piece)
         ):
             self.way = (piece, at)
             return
@@ -204,13 +206,18 @@ class _LineReader:
         if draft is not None and draft.form.names_act:
             if self._says_when(draft, piece, at):
                 return
-            if not first:
+            # A sentence that opens no act says why.
+            if not first or (
+                self.opener.is_nothing(piece, self.page)
+                and not fits_beside(draft, piece, self.line)
+            ):
                 self._more_of_plan(draft, piece, raw, at)
                 return
         again = AGAIN.fullmatch(piece) if draft is not None else None
         if draft is not None and again is not None and draft.form.word in REPEATED:
-            when = f"in {again['after']}" if again["after"] else when_of(again["on"], self.page)
-            if when and self._plan(draft.form.bare, when, at):
+            after = again["after"] or again["each"]
+            when = f"in {after}" if after else when_of(again["on"], self.page)
+            if when and self._plan(draft.form.bare, when, at, again["more"] or ""):
                 return
         later = later_work(draft, piece, self.page) if draft is not None else None
         if later is not None and self._plan(later.bare, later.when, at, later.remark):
@@ -227,7 +234,7 @@ class _LineReader:
         if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
             opened = None
         if opened is None and draft is None and first and not self.before:
-            opened = self._potted(piece)
+            opened = self.opener.potted(piece, self.sentence, self.page)
         if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
@@ -250,37 +257,22 @@ class _LineReader:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
 
-    def _wants_detail(self, piece: str) -> bool:
-        """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
-        form = self.acts.get(piece.casefold())
-        if form is None or not form.needs_detail or form.prose or form.names_act:
-            return False
-        # `photo, 3x` names no file.
-        return not self.pieces.of_act(form).is_open
-
     def _of_work(self, piece: str, first: bool) -> Draft:
-        """The act that a piece is said of: a sentence behind hours, or a sealed wound, may be of
-        the work before them: `candles cut, 2 h. strong ones in 10 days`."""
+        """The act that a piece is said of: what stands behind hours, or a sealed wound, may be of
+        the work before them: `candles cut, 2 h. strong ones in 10 days`, `pinched, 1 h, low ones
+        left alone`."""
         last = self.drafts[-1]
-        if not (first and last.form.word in ("worked", "sealed") and len(self.drafts) > 1):
+        if last.form.word not in ("worked", "sealed") or len(self.drafts) == 1:
             return last
         work = self.drafts[-2]
         if work.form.prose or work.form.names_act or self.pieces.said(last.form, piece) is not None:
             return last
-        return work
-
-    def _potted(self, piece: str) -> Opened | None:
-        """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
-        if "," not in self.sentence or "?" in self.sentence or limiter_in(piece):
-            return None
-        opened = self.opener.opened(in_full(self.sentence), self.page)
-        if opened is None or opened[1].word != "repotted":
-            return None
-        word, form, text, remark = opened
-        first = text.split(", ")[0]
-        if self.pieces.said(form, first) is None:
-            return None
-        return word, form, first, remark
+        is_of_work = (
+            first
+            or self.pieces.said(work.form, piece) is not None
+            or fits_beside(work, piece, self.line)
+        )
+        return work if is_of_work else last
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""
@@ -371,7 +363,9 @@ class _LineReader:
             draft.pieces.append((text, at))
             return
         for _, piece in part_at_commas(text):
-            said = self.pieces.said(form, piece) if piece else None
+            # `pinched not the apex` may deny it all; behind a comma it leaves out the apex.
+            denied = piece[:4].casefold() == "not " and text.startswith(piece)
+            said = self.pieces.said(form, piece) if piece and not denied else None
             if said is not None:
                 draft.add(said, at)
             elif piece and fits_beside(draft, piece, self.line):

@@ -16,6 +16,7 @@ from backbud_grammar.problems import may_be_near, nearest
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
+from backbud_grammar.scribbles.observed import is_only_seen
 from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
 from backbud_grammar.scribbles.sentences import halves
@@ -159,7 +160,8 @@ class PieceReader:
                 and not _STAYS.search(piece)
             ):
                 part = part_said(text)
-                if part:
+                # What stays on a part only is on it already.
+                if part and not (form.undone_by and text[-5:].casefold() == " only"):
                     yield part, beside
 
     def is_known(self, form: ActForm, word: str) -> bool:
@@ -223,11 +225,11 @@ class PieceReader:
 
     def bears(self, form: ActForm, piece: str) -> bool:
         """Whether words that are no detail may still change what the act says."""
-        if re.search(r"[\d?\"]", piece) or limiter_in(piece):
+        if re.search(r"[\d?\"]", piece) or (limiter_in(piece) and not is_only_seen(piece)):
             return True
         if elsewhen((piece,)) or not_by_us((piece,)):
             return True
-        if is_state(piece) or is_ready(piece):
+        if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
         if not PART_WORDS.isdisjoint(words) and any(

@@ -112,11 +112,16 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         r"\1 inch",
         "in ins",
     ),
+    (
+        r"(\d) ins?\b(?= (?:all (?:round|over|along)|each side|shorter|of (?:the )?(?:pot|rim|edge))\b)",
+        r"\1 inch",
+        "in ins",
+    ),
     (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch", "in ins"),
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
     # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
     (
-        r"(\b(?:ring(?:ed)?|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
         r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
         r"\1 inch",
         "in ins",
@@ -170,6 +175,12 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\d+(?:[.,]\d+)?)\s?(?:£|quid\b)", r"\1 GBP", "quid"),
     (r"\s?@\s?(?=\d)", " at ", "@"),
     (r"\bw/\s?", "with ", "w"),
+    # No look at a tree is numbered so high.
+    (
+        r"\b(?:chk|ck|check) (?:for )?(?=\d{3,}(?:[.,]\d\d)?(?:$|,))",
+        "cheque ",
+        "chk ck check",
+    ),
     # How often.
     (r"\b(\d)x(?=\s*$|,)", r"\1 times", "x"),
     (r"\b(?:two|2) times\b", "twice", "times"),

@@ -69,7 +69,7 @@ def _wired(event: Event) -> Change:
 
 
 def _wires(event: Event) -> list[Detail]:
-    return _whole(event, ("wire",), together=False)
+    return _whole(event, ("wire", "gauge"), together=False)
 
 
 def _old_wire_off(event: Event) -> bool:
@@ -169,13 +169,15 @@ def _of_details(sort: str, event: Event, details: Iterable[Detail]) -> Things:
 
 def _thing(sort: str, detail: Detail, event: Event) -> OnTree:
     measure = detail.measure
-    words = " ".join(filter(None, (_size(measure), detail.words)))
+    of_gauge = detail.name == "gauge"
+    size = f"gauge {measure}" if of_gauge else _size(measure)
+    words = " ".join(filter(None, (size, detail.words)))
     thickness = measure.within("mm") if measure and measure.sort == "length" else None
     return OnTree(
         sort,
         words or sort,
         detail.part,
-        _count(measure),
+        1 if of_gauge else _count(measure),
         event.day,
         event,
         thickness,
@@ -250,7 +252,7 @@ EFFECTS: Mapping[ActWord, Effect] = {
     "planted-out": _planted_out,
     "tied": _put_on("tie", "tied"),
     "untied": take_off("tie"),
-    "guyed": _put_on("guy", "guy"),
+    "guyed": _put_on("guy", "guy", "gauge"),
     "unguyed": take_off("guy"),
     "wrapped": _put_on("wrap", "with", together=True),
     "unwrapped": take_off("wrap"),

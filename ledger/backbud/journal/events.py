@@ -159,5 +159,5 @@ class Event(Struct, frozen=True, gc=False):
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """Every part of the tree that is named."""
-        return tuple([d.part for d in self.details if d.part])
+        """Every part of the tree that is named, but for what was left out."""
+        return tuple([d.part for d in self.details if d.part and d.name != "except"])

@@ -28,10 +28,12 @@ _METAL = re.compile(rf"\b(?:{'|'.join(_METALS)})\b")
 _PLAIN_SORTS = frozenset({"length", "size", "number", "angle", "share", "fraction"})
 _PRODUCT: tuple[DetailName, ...] = ("product", "with")
 # Behind these stands a size and a metal, and these stand before their figure.
-_OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "size", "with")
+_OF_WIRE: tuple[DetailName, ...] = ("wire", "guy", "gauge", "size", "with")
 _LABELLED: tuple[DetailName, ...] = ("against", "dose", "leaving", "off")
 # Details that only the bench, or another person, has a use for.
-_SKIPPED: frozenset[DetailName] = frozenset({"by", "again", "old ties out", "share", "hole"})
+_SKIPPED: frozenset[DetailName] = frozenset(
+    {"by", "again", "old ties out", "share", "hole", "years", "set at", "one per"}
+)
 
 
 # What a pot, a mix or a material is called; "" for anything else, which is not to be named.
@@ -246,11 +248,14 @@ def _wire(event: Event) -> Iterator[str]:
     for detail in event.details:
         if detail.measure is None or detail.name not in _OF_WIRE:
             continue
+        size = decimal(str(detail.measure))
+        if detail.name == "gauge":
+            size = phrase("gauge {number}", number=size)
         metal = " ".join(phrase(_METALS.get(word, word)) for word in detail.words.split())
         yield " ".join(
             part
             for part in (
-                decimal(str(detail.measure)),
+                size,
                 metal,
                 phrase("on {part}", part=detail.part) if detail.part else "",
             )
@@ -289,6 +294,8 @@ def _treated(event: Event, called: Called) -> str:
 
 
 def _detail(event: Event, detail: Detail, called: Called) -> str:
+    if detail.name == "except":
+        return phrase("except on {part}", part=detail.part)
     if detail.handle:
         return called(detail.handle)
     label: str = "" if detail.name not in _LABELLED else detail.name

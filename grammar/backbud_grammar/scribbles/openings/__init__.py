@@ -14,6 +14,7 @@ from backbud_grammar.scribbles.openings import (
     plans,
     roots,
     watching,
+    wires,
     wood,
 )
 from backbud_grammar.scribbles.openings.row import ActOpening
@@ -23,6 +24,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *plans.OPENINGS,
     *japanese.OPENINGS,
     *arrivals.OPENINGS,
+    *wires.OPENINGS,
     *branches.OPENINGS,
     *wood.OPENINGS,
     *roots.OPENINGS,

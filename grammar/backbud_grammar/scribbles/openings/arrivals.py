@@ -22,6 +22,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "returned",
         r"handed back",
+        r"sent home(?=$|,| to @PERSON@)",
         r"(?:gone|went) home(?! with @PERSON@)",
         r"home again",
         r"(?:picked up|collected|fetched) by (?:its |the )?owner",
@@ -73,6 +74,14 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"cuttings taken",
         "heel cuttings",
     ),
+    # With what makes them root, they are struck and not counted.
+    *rows(
+        "struck",
+        r"cuttings:? (?=\d+,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat)\b)",
+        r"(?=\d+ cuttings?,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat)\b)",
+        noun=True,
+    ),
+    *rows("lost", r"stolen(?=\s*$)", details="stolen"),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),
     *rows("germinated", r"(?=\d+ of \d+ (?:up|germinated)(?:$|,))"),
     *rows("germinated", r"(?=\d+ (?:up|seeds? up|germinated|seedlings? up)\b)", "first seeds up"),

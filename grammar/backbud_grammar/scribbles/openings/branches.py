@@ -91,9 +91,39 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"cut (?:everything|it all) back",
     ),
     *rows("disbudded", r"flower[- ]?buds? thinned"),
+    # What is cut, and to how much.
+    *rows(
+        "trimmed",
+        r"(?:cut |trimmed |clipped )?(?:(?:all|the|new|soft|second|third|2nd|3rd) )*(?:shoots|growth|tips) (?:all |were )?(?:cut |trimmed |clipped |taken )?(?:back )?(?=to \d (?:leaves|leaf)\b)",
+    ),
+    *rows(
+        "pruned",
+        r"(?=(?:left|right) \d (?:sawn|sawed|cut|lopped|taken)(?: off| out)(?: flush| clean| whole)?(?:$|,))",
+    ),
+    *rows(
+        "defoliated",
+        r"half (?:of )?(?:the )?leaves (?:cut(?: off)?|off|removed)",
+        details="half of the leaves",
+    ),
+    *rows("deadheaded", r"spent (?:ones |all )?(?:off|out|removed|picked off)"),
+    *rows(
+        "decandled",
+        r"(?:second|2nd) (?:lot|round|batch|half) (?:of )?candles (?:all )?(?:cut|cut off|off|out)",
+        details="second round",
+    ),
+    *rows(
+        "carved",
+        r"(?:new )?jin (?:made )?(?=(?:on|at) (?:the )?(?:dead |old )?(?:top|apex|leader|(?:left|right)(?: \d)?|branch|stub|trunk)(?:$|,))",
+        details="new jin",
+        noun=True,
+    ),
     *rows(
         "unwired",
         rf"(?={PART_WORDS} {WIRE} (?:all )?(?:off|removed|cut off|taken off|out)(?:$|,))",
+    ),
+    *rows(
+        "sealed",
+        r"(?=(?:\d+|all|both)? ?(?:\w+ )?(?:stubs?|cuts?|wounds?) (?:all )?(?:pasted|sealed|waxed|painted)(?:$|,))",
     ),
     *rows("sealed", r"wounds? (?:closed|covered|treated) (?:with|by) (?:cut )?paste"),
     *rows(
@@ -338,7 +368,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
-    *rows("wired", r"wired up", r"wires? on", r"full wire"),
+    *rows("wired", r"wired up", r"wires? on(?! [^,.;]*\bonly\b)", r"full wire"),
     *rows(
         "wired",
         r"(?=(?:(?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|whole tree|apex|top|crown"

@@ -63,7 +63,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "paid",
-        r"(?P<by>@PERSON@) (?:has )?(?:paid|sent|settled)(?: up)?(?= (?:the )?\d| (?:cash|by) )",
+        r"(?P<by>@PERSON@) (?:has )?(?:paid|sent|settled)(?: up)?(?= (?:the )?\d| (?:cash|by) | in full(?:$|,))",
         r"(?:Mrs?|Ms|Dr)\.? [^\W\d]+ (?:paid|sent|settled)(?= (?:the )?\d)",
         r"(?:(?:he|she|they|customer|client|owner) )(?:paid|sent)(?= (?:the )?\d)",
         r"paid(?= (?:the )?\d)",

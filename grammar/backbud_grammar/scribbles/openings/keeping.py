@@ -9,7 +9,7 @@ _GIVEN = (
     r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|again(?= \d)|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
-    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|1:|neat$|whole tree|both sides))"
+    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|\d ?x\b|(?:early |late )?[ap]\.?m\.?(?:$|[,.])|1:|neat$|whole tree|both sides))"
 )
 
 # Hands that carry a tree somewhere.
@@ -22,7 +22,16 @@ _COVER = (
     r"|straw|bubble ?wrap|bracken|leaf mould|mulch|bark|cardboard|bubble foil)"
 )
 
+# It is on the shelf, or is to be.
+_ONLY_BOUGHT = r"\b(?:bought|ordered|delivered|arrived|came|empty|finished|used up|needed|wanted|in stock|low)(?:$|[,.;])"
+# What grows on the soil and is pulled or scraped off.
+_WEEDS = r"(?:weeds?|liverwort|pearlwort|chickweed|bittercress|grass|clover|oxalis)"
+
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "weeded",
+        rf"(?:all )?(?:the )?{_WEEDS}(?: ?(?:\+|&|and) ?{_WEEDS})* (?:all )?(?:off|out|pulled|picked|scraped off|removed)",
+    ),
     *rows(
         "moved",
         rf"{_CARRIED}{_WHAT} (?:out of|from) (?:the )?@PLACE@,? (?:and )?(?:put |set |placed )?"
@@ -226,7 +235,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
-        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})",
+        rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})(?![^,.;]*{_ONLY_BOUGHT})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
         r"sprayed(?: again)?",

@@ -20,12 +20,13 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?P<named>{WORK}|{TO_DO}) (?:put off|postponed|delayed|waits|must wait|can wait|has to wait)"
         rf" {TILL}(?P<when>{WHEN})",
         rf"(?:postponed|delayed|put off) (?P<named>{WORK}|{TO_DO}) {TILL}(?P<when>{WHEN})",
-        rf"(?!wir)(?P<named>{WORK}|{TO_DO}) (?:off|on hold|held off) (?:till|until|til|'til) (?P<when>{WHEN})",
+        rf"(?!wir)(?P<named>{WORK}|{TO_DO}) (?:(?:stays? |is |kept |still )?off|on hold|held off) (?:till|until|til|'til) (?P<when>{WHEN})",
         rf"(?P<named>{WORK}|{TO_DO}) not (?:till|until|til|before) (?P<when>{WHEN})",
     ),
     *rows(
         "skipped",
         r"not done (?:the )?(?P<named>needles|candles|wire)",
+        rf"(?P<named>{WORK}) (?:skipped|left out|passed over)(?: this (?:year|time|spring))?(?P<why>)(?=$|,)",
         rf"(?P<named>{WORK}) not this (?:year|spring|summer|autumn|fall|season)(?=$|,)",
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK}) (?:this|the)"
         r" (?:year|spring|summer|autumn|fall|season|time)"

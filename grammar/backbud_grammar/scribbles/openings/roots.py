@@ -14,6 +14,13 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=root ?ball (?:reduced|cut|pruned)[^?]*,[^?]*\b(?:same|own|new) (?:pot|box|tray)\b)",
     ),
     *rows("repotted", r"root[- ]?work (?:all )?done"),
+    # A share that is off, and the pot that it stands in again.
+    *rows(
+        "repotted",
+        r"(?=(?:\d/\d|\d+ %) (?:of (?:the )?)?(?:roots? )?off,[^?]*\b(?:own|same|old) (?:pot|box|tray)\b)",
+        r"(?=bare[- ]?rooted,[^?]*@POT@)",
+        noun=True,
+    ),
     *rows(
         "slipped",
         r"slip[- ]?potted (?:it |her |him )?(?:in|into|to) (?:a )?(?:bigger|larger|deeper|new) (?:pot|one|box)",
@@ -49,6 +56,12 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"up a size",
         r"(?=only in (?:a )?new pot)",
     ),
+    *rows(
+        "top-dressed",
+        r"(?:fresh|new) sphagnum(?: on| laid| on top)?(?=$|,)",
+        details="moss",
+        noun=True,
+    ),
     *rows("untied", r"(?:anchor )?ties (?:off|out|cut|removed)", r"tie[- ]?wires? (?:off|out|cut)"),
     *rows("tied", r"tied in(?=[ ,])", r"ties (?:in|on)"),
     *rows(
@@ -56,7 +69,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"top[- ]?dressed",
         r"moss(?: \w+)? (?:on|laid|on top)",
         r"mossed(?: over)?",
-        r"sphag(?:num)? (?:on|top|on top)",
+        r"sphag(?:num)? (?:on top|on|top)",
     ),
     *rows("opened", r"surface (?:raked|opened|scratched)", r"raked(?: the)? surface"),
     *rows("lifted", r"lifted out", r"dug up", r"out of the ground"),

@@ -38,7 +38,17 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:wire|ties|guys?|graft|layer) (?:is |are |still |all )*(?:ok|okay|fine|good)(?: still)?(?:$|,))",
         r"(?=(?:thread |approach |side |cleft )?grafts? (?:has |have |is |are |all )*(?:taken|took|not taken|swelling|callus(?:ed|ing)|green|alive|dead|healed|knitted)(?: (?:well|nicely|on both sides|both sides))?(?:$|,))",
     ),
-    *rows("measured", r"(?=(?:EC|pH|dH)\s?\d)", r"(?=run[- ]?off EC)"),
+    *rows(
+        "measured",
+        r"(?=(?:EC|pH|dH)\s?\d)",
+        r"(?=run[- ]?off EC)",
+        r"(?=weight \d[\d.,]* (?:kg|g)\b)",
+    ),
+    *rows(
+        "checked",
+        r"(?:kluit|root ?ball|ball) lifted(?: out)?(?: (?:on )?(?:\d|one) sides?| a (?:bit|little))? to (?:look|see|check)(?=$|,)",
+        details="roots",
+    ),
     *rows(
         "measured",
         r"(?=(?:candles?|new needles|needles|shoots|internodes|trunk|nebari|height"

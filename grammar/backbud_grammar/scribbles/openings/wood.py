@@ -5,6 +5,10 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows(
+        "treated-deadwood",
+        r"(?:all )?(?:the )?(?:jins?|shari|deadwood)(?: (?:and|\+|&) (?:jins?|shari))? (?:bleached|painted|treated)(?=,? (?:with )?lime sulphur)",
+    ),
     *rows("carved", r"jinned", r"new (?:jin|shari) (?:cut|made)", r"shari (?:cut|widened|opened)"),
     *rows(
         "treated-deadwood",

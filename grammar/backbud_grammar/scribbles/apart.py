@@ -1,0 +1,34 @@
+"""Parts what the bench joins though it is two things: hours and talk, a price and its buyer."""
+
+from __future__ import annotations
+
+import re
+
+# What stands in the place of a sign or a word, which is as long: every piece keeps its place.
+_HOURS = re.compile(
+    r"(?<=\d)(\s?(?:hrs?|h|mins?)) (?:\+|&) (?=[^\W\d][^\d,;+&]*(?:$|[,;.]))", re.IGNORECASE
+)
+# Which is longer by a sign: nothing is told of what stands behind.
+_DAYS = re.compile(
+    r"(?<=\d)(\s?(?:hrs?|h)) (?=(?:over|in) (?:\d|two|three|four) ?d(?:ays)?\b)", re.IGNORECASE
+)
+_BUYER = re.compile(
+    r"(?<=\d)((?:\s?(?:[A-Z]{3}|eur|€))?) to (?=(?:an? |the |some )?(?:old |young )?"
+    r"(?:chap|man|woman|lady|gent|couple|lad|girl|bloke|guy|collector|dealer|beginner|visitor"
+    r"|neighbou?r|friend|club member|regular|stranger|buyer)\b)"
+)
+
+
+def with_two_things_apart(line: str) -> str:
+    """The line with a comma between them.
+
+    >>> with_two_things_apart("needles out, 2 h + resin on all fingers")
+    'needles out, 2 h,  resin on all fingers'
+    """
+    if " + " in line or " & " in line:
+        line = _HOURS.sub(r"\1,  ", line)
+    if " over " in line or " in " in line:
+        line = _DAYS.sub(r"\1, ", line)
+    if " to " in line:
+        line = _BUYER.sub(r"\1,   ", line)
+    return line

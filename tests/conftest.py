@@ -46,7 +46,9 @@ def _last_line(report: pytest.TestReport) -> str:
 
 def pytest_configure(config: pytest.Config) -> None:
     """A run of the tests, and its workers with it, has a cache folder of its own: what a test says
-    in other words than ours never comes into that of whoever runs them."""
+    in other words than ours never comes into that of whoever runs them. Cycles are looked for
+    seldom, as the tests make many small values that live long."""
+    gc.set_threshold(100_000, 20, 20)
     if not hasattr(config, "workerinput"):
         config.stash[_CACHE] = os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="backbud-")
         config.pluginmanager.register(_AtOnce(config))

@@ -70,8 +70,8 @@ def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Pat
 
 @pytest.fixture(scope="module", autouse=True)
 def nothing_frozen() -> Iterator[None]:
-    """What a process of its own may do, a test did: it turned the collector off, or put a journal
-    out of its sight: not for the tests behind it."""
+    """What a test did as if it were a process of its own ends with its module: the collector runs
+    again, and sees what was put out of its sight."""
     yield
     gc.unfreeze()
     gc.enable()

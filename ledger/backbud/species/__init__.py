@@ -70,7 +70,6 @@ from backbud.species.stages import Stage, StageMonths, after_stage, stage_name
 from backbud.species.summer_outside import (
     SummerOutside,
     comes_in,
-    comes_in_under,
     goes_out_from,
     summer_outside,
 )
@@ -176,7 +175,6 @@ __all__ = [
     "as_settling",
     "as_word",
     "comes_in",
-    "comes_in_under",
     "continued",
     "counted_phrase",
     "days_after",

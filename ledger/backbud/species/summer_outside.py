@@ -20,9 +20,6 @@ _SPARED_K = 2.0
 _A_YEAR = timedelta(days=364)
 # Where the days of the coldest month are so warm, a cold night passes by noon; ours, no source.
 _WARM_DAYS_C = 17.0
-# Where the coldest month is no colder there is no cold that lasts: days warm a pot again, and a
-# night may be so much colder; common practice at Melbourne and Johannesburg, the figures ours.
-_MILD_WINTER_C, _EASED_K = 9.0, 4.0
 
 
 class SummerOutside(Struct, frozen=True, gc=False):
@@ -55,7 +52,7 @@ def summer_outside(year: Year) -> SummerOutside | None:
     all_year = _all_year(year, outlook, limit)
     if all_year is not None and outlook.last_monday.coldest.mean_annual_minimum_c > bears:
         return SummerOutside(all_year.first, all_year.last, all_year.because, True)
-    mild = all_year or outlook.last_monday.mild_nights(year.first, comes_in_under(year) or limit)
+    mild = all_year or outlook.last_monday.mild_nights(year.first, limit)
     if mild is None:
         return None
     first, last = mild.first, mild.last
@@ -71,16 +68,6 @@ def summer_outside(year: Year) -> SummerOutside | None:
     because = first_why if first_why == last_why else f"{first_why} {last_why}"
     always = spring is autumn is None and last - first >= _A_YEAR
     return SummerOutside(first, last, joined(because, first_why, last_why), always)
-
-
-def comes_in_under(year: Year) -> float | None:
-    """The usual night (°C) under which a tender tree comes in at its place; None where it is not
-    tender. In a mild winter it may be colder than where the cold lasts."""
-    limit, outlook = year.comes_in_below_c, year.outlook
-    if limit is None or outlook is None:
-        return limit
-    mild = outlook.last_monday.coldest_month.mean_c >= _MILD_WINTER_C
-    return limit - _EASED_K if mild else limit
 
 
 def _all_year(year: Year, outlook: Outlook, limit_c: float) -> Span | None:

@@ -17,7 +17,6 @@ from backbud.species import (
     Window,
     Year,
     comes_in,
-    comes_in_under,
     each,
     joined,
     summer_outside,
@@ -32,7 +31,7 @@ _COMES_IN = Weight("life", must=True, once_past="grows")
 def in_before_cold_nights(tree: Tree, season: Season, year: Year) -> Proposals:
     """By the usual night of the place; by months where nothing is known of them, or where nights
     are so cold that it lives outside for the warm days alone."""
-    limit = comes_in_under(year)
+    limit = year.comes_in_below_c
     if limit is None or is_warm_cover(year.cover):
         return
     tender = phrase("It comes in once nights are usually under {degrees}.", degrees=degrees(limit))

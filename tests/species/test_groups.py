@@ -23,8 +23,8 @@ TABLE = Path(__file__).with_name("groups.txt")
 COMMAND = "python -m tests.species.test_groups"
 HEAD = f"""\
 What each group of species gives to one whose file says nothing of its own: its numbers, the usual
-days of its stages (as in numbers.txt), and one year of a healthy strong tree that was bought in 2015
-and last repotted in 2018, and whose top outgrows its low branches: the best day, the first and
+days of its stages (as in numbers.txt), and one year of a healthy strong tree that was bought in
+2015 and last repotted in 2018, and whose top outgrows its low branches: the best day, the first and
 the last, the act, and what. It is the cool place of first_years.txt; "warm" and "no weather" stand
 before what only the warm place has, or one of whose weather nothing is known, or has on other days.
 

@@ -33,9 +33,7 @@ from backbud_species.habits.warmth import summer, summer_against
 from backbud_species.habits.works import LIGHT_WORK, feeds, pinches
 
 
-def decandles(
-    rule_id: str, when: Time, *, what: str, because: str, more_days: int = 0
-) -> Rule:
+def decandles(rule_id: str, when: Time, *, what: str, because: str, more_days: int = 0) -> Rule:
     """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
 
     At a time `when` where nothing is known of the weather, and so early as for a short summer.

@@ -8,7 +8,8 @@ from typing import ClassVar
 import pytest
 from msgspec.structs import replace
 
-from backbud.climate.outlook import Span
+from backbud.climate.air import OPEN_AIR, PlaceAir
+from backbud.climate.outlook import Outlook, Span
 from backbud.collection.hard_work import extent_of
 from backbud.species import (
     COMMON_PRACTICE,
@@ -80,6 +81,23 @@ def test_days_over_three_weeks_off_are_mondays(made, day, becomes) -> None:
     year = replace(made.year(Staged()), today=date(2027, 6, 1))
     one = date.fromisoformat(day)
     assert year.rounded(Window(one, one, one)) == Window(*[date.fromisoformat(becomes)] * 3)
+
+
+@pytest.mark.parametrize(
+    ("today", "known"),
+    [("2027-03-07", "2027-03-01"), ("2027-03-08", "2027-03-08"), ("2027-03-09", "2027-03-08")],
+)
+def test_what_was_known_last_monday(made, today, known) -> None:
+    """8 March 2027 is a Monday; where nothing is known of the weather, no day changes anything."""
+    year = made.year(Staged())
+    assert year.outlook is not None
+    air = PlaceAir({}, year.outlook.air.means, date.fromisoformat(today), "the card")
+    outlook = Outlook(air, OPEN_AIR, latitude=50.0, southern=False)
+    monday = replace(year, outlook=outlook).last_monday
+    assert monday.outlook is not None
+    assert str(monday.outlook.air.today) == known
+    unknown = made.year(Staged(), "unknown")
+    assert unknown.last_monday is unknown
 
 
 @pytest.mark.parametrize(

@@ -84,8 +84,8 @@ def _looked_at(done: Event, year: Year, datum: str, cautions: tuple[str, ...]) -
 
 
 def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Where nights come which the cover does not keep from it: on to where it is kept; a tender tree
-    comes in, to the warmth (tender.py)."""
+    """Where nights come which the cover does not keep from it: on to where it is kept; but a tender
+    tree comes in, to the warmth (tender.py)."""
     bears = year.bears(tree, done.day)
     nights = None if bears is None else year.hard_nights(bears.celsius)
     if bears is None or nights is None or comes_in(year) is not None:

@@ -202,5 +202,5 @@ def recall_names(memory: MemoryOf, name: str, mark: str) -> frozenset[str]:
 
 
 def keep_names(memory: MemoryOf, name: str, mark: str, names: Iterable[str]) -> None:
-    """Write names into a file of the memory."""
-    memory.keep(name, "\n".join((mark, *sorted(names))).encode())
+    """Write names into a file of the memory; no run waits for the disk."""
+    memory.keep(name, "\n".join((mark, *sorted(names))).encode(), synced=False)

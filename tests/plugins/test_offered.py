@@ -44,7 +44,7 @@ def test_our_own_are_found_in_the_folders() -> None:
     "points",
     [
         "[backbud.species]\nelm of theirs = elms:Elm\n",
-        "[console_scripts]\nx = y:z\n\n[backbud.species]\n# none\nelm of theirs=elms.one:Elm [extra]\n",
+        "[console_scripts]\nx = y:z\n\n[backbud.species]\n# none\nelm of theirs=elms.a:Elm [b]\n",
         # One of ours has another's name.
         "[backbud.species]\ntrident maple = elms:Elm\n",
     ],

@@ -27,7 +27,7 @@ class ReplayAhead:
     def __init__(self) -> None:
         self.found: FromBeginning | None = None
         self._seen = 0
-        # All of it lasts as long as this: to take it apart takes a while, and the command ends soon.
+        # It lasts as long as this: to take it apart takes a while, and the command ends soon.
         self._reading: SoFar | None = None
 
     def comes_first(self, acts: Mapping[str, ActForm]) -> Callable[[str], object]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from functools import cache
 from importlib.machinery import PathFinder
 from typing import TYPE_CHECKING
@@ -66,11 +67,9 @@ def _points_in_folders() -> list[tuple[str, str]] | None:
             if name.endswith((".egg", ".egg-info", ".egg-link")):
                 return None
             if name.endswith(".dist-info"):
-                try:
-                    with open(os.path.join(path, name, "entry_points.txt"), encoding="utf-8") as file:
-                        found += _points_in(file)
-                except OSError:
-                    continue
+                points = os.path.join(path, name, "entry_points.txt")
+                with suppress(FileNotFoundError), open(points, encoding="utf-8") as file:
+                    found += _points_in(file)
     return found
 
 

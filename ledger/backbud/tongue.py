@@ -150,12 +150,14 @@ def _full_day(on: date, language: str) -> str:
 
 
 class _WithComma(Formatter):
-    """Writes broken figures as the language does."""
+    """Writes broken figures as the language does, and a per cent sign apart from its figure."""
 
     def format_field(self, value: Any, format_spec: str) -> Any:
         text = super().format_field(value, format_spec)
         is_figure = bool(format_spec) and not isinstance(value, (int, str))
-        return decimal(text) if is_figure and format_spec[-1] in "fgz%" else text
+        if not is_figure or format_spec[-1] not in "fgz%":
+            return text
+        return decimal(text).replace("%", "\N{NO-BREAK SPACE}%")
 
 
 _FORMATTER = _WithComma()

@@ -15,6 +15,7 @@ from backbud.journal.edited_copies import two_keepers, without_edited_copies
 from backbud.journal.line_order import likelier_first, rests, sorted_as
 from backbud.journal.outlined import Outlined
 from backbud.journal.pasted import adds_up
+from backbud.memo import Memo
 from backbud_grammar.outline import Known
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Stray
@@ -37,12 +38,13 @@ class Copies(NamedTuple):
     flaws: Sequence[tuple[str, Flaw]]
 
 
-def copies_among(files: Mapping[str, Outlined], known: Known) -> Copies:
+def copies_among(files: Mapping[str, Outlined], known: Known, kept: Memo) -> Copies:
     """Find each file of which every page and card stands in another, each that was copied and
     edited, and each page that stands twice, word for word.
 
     Two helpers may honestly write the same short page: such are read, and told where they are much.
     Of files that say the same, the one with the shortest name counts: a copy's is longer.
+    `kept`: what an earlier run of this process left.
     """
     repeated: dict[str, str] = {}
     flaws: list[tuple[str, Flaw]] = []
@@ -60,7 +62,7 @@ def copies_among(files: Mapping[str, Outlined], known: Known) -> Copies:
         if name in counting and other in counting:
             counting[name] = without_pages(files[name], frozenset([one.line for one in again]))
             flaws.append((name, _rests_and_stands(other, again)))
-    mended = without_edited_copies(counting, known)
+    mended = without_edited_copies(counting, known, kept)
     counting, flaws = mended.files, [*flaws, *mended.flaws]
     # Most journals say nothing twice, which is quick to tell where nothing was left out yet.
     twice = _again(counting) if flaws or _says_twice(counting) else {}

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from backbud.journal.cards_again import CardsAgain, cards_again, without_cards
@@ -24,6 +25,7 @@ from backbud.journal.told_lines import (
     told_lines,
     without_told,
 )
+from backbud.memo import Identical, Memo
 from backbud_grammar.outline import Known
 from backbud_grammar.problems import Flaw
 
@@ -45,14 +47,14 @@ class Mended(NamedTuple):
     flaws: Sequence[tuple[str, Flaw]]
 
 
-def without_edited_copies(files: Mapping[str, Outlined], known: Known) -> Mended:
+def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Memo) -> Mended:
     """What two files have in common is left out of the likelier copy, what may be two versions of
     one line out of both; where the two are no copies, of those days on which both tell of the same
     work of one tree in the same words."""
     mended = dict(files)
     flaws: list[tuple[str, Flaw]] = []
     cards = cards_again(files)
-    for name, other in dict.fromkeys((*cards, *_perhaps_alike(files))):
+    for name, other in dict.fromkeys((*cards, *_perhaps_alike(files, kept))):
         again = cards.get((name, other), CardsAgain((), ()))
         first, second = mended[other], mended[name]
         held, is_copy = _held_against(first, second, bool(again.lines), known)
@@ -108,23 +110,33 @@ def days_of_several(files: Mapping[str, Outlined]) -> set[str]:
     return {day for day, count in Counter([d for days in told for d in days]).items() if count > 1}
 
 
-def _perhaps_alike(files: Mapping[str, Outlined]) -> list[tuple[str, str]]:
-    """Pairs of files, the likelier copy first, that have lines of the same day in common which are
-    hardly written twice."""
-    shared = days_of_several(files)
+def _perhaps_alike(files: Mapping[str, Outlined], kept: Memo) -> list[tuple[str, str]]:
+    """Pairs of files, the likelier copy first, that have lines of the same day and subject in
+    common which are hardly written twice."""
+    if not days_of_several(files):
+        return []
+    names = sorted(files, key=likelier_first)
+    keys = [
+        kept.once(
+            ("squeezed", name), (Identical(files[name]),), partial(_squeezed, files[name].data)
+        )
+        for name in names
+    ]
     count: Counter[tuple[str, str]] = Counter()
-    first: dict[tuple[str, bytes], str] = {}
-    for name in sorted(files, key=likelier_first) if shared else ():
-        pages: dict[str, list[str]] = {}
-        for _, kept in files[name].pages:
-            if kept.section.date in shared:
-                pages.setdefault(kept.section.date, []).append(kept.section.text)
-        for day, texts in pages.items():
-            for line in _squeezed(texts):
-                other = first.setdefault((day, line), name)
-                if other != name and sorted_as(other)[0] != sorted_as(name)[0]:
-                    count[name, other] += 1 if line.startswith(_OF_EACH) else MANY_ALIKE
-    return [pair for pair, alike in count.items() if alike >= MANY_ALIKE]
+    for weight, sets in zip((MANY_ALIKE, 1), zip(*keys, strict=True), strict=True):
+        if len(set[bytes]().union(*sets)) == sum(map(len, sets)):
+            continue
+        first: dict[bytes, str] = {}
+        for name, lines in zip(names, sets, strict=True):
+            for line in lines:
+                other = first.setdefault(line, name)
+                if other != name:
+                    count[name, other] += weight
+    return [
+        (name, other)
+        for (name, other), alike in count.items()
+        if alike >= MANY_ALIKE and sorted_as(name)[0] != sorted_as(other)[0]
+    ]
 
 
 _NOTHING, _OF_EACH = (
@@ -132,11 +144,24 @@ _NOTHING, _OF_EACH = (
 )
 
 
-def _squeezed(texts: Iterable[str]) -> set[bytes]:
-    """The indented lines of a day without their blanks, but for what is done again and again."""
-    text = "\n".join(texts).encode().replace(b"\t", b" ").replace(b"\n ", b"\n\1")
-    lines = text.translate(None, b" ").split(b"\n")
-    return {line for line in lines if line[:1] == b"\1" and not line.startswith(_NOTHING)}
+def _squeezed(data: bytes) -> tuple[set[bytes], set[bytes]]:
+    """The indented lines of a file, each behind its day and subject line, without their blanks and
+    what is done again and again: what one does, and what each of two may."""
+    telling: set[bytes] = set()
+    of_each: set[bytes] = set()
+    text = (b"\n" + data).replace(b"\t", b" ").replace(b"\n ", b"\n\1").translate(None, b" ")
+    day = head = b""
+    for line in text.split(b"\n"):
+        sign = line[:1]
+        if sign == b"\1":
+            if day and not line.startswith(_NOTHING):
+                (of_each if line.startswith(_OF_EACH) else telling).add(head + line)
+        elif sign.isdigit():
+            # Behind the day stands its weather.
+            day = head = line[:10]
+        elif sign and sign != b"#":
+            head = day + line
+    return telling, of_each
 
 
 def _are_alike(

@@ -104,7 +104,7 @@ def outlined_files(
     for name in sorted(perhaps - weather_files):
         found[name] = _contained(name, files[name], before, memory)
     outlined = {name: one.value for name, one in found.items() if one.value is not None}
-    copies = copies_among(outlined, before.language)
+    copies = copies_among(outlined, before.language, kept)
     counting = copies.counting.values()
     flaws = [flaw for one in found.values() for flaw in one.flaws]
     for name in (name for name in files if name not in weather_files):

@@ -97,6 +97,11 @@ def work_phrase(act: str, what: str) -> str:
     return f"{head} {verb}{what[len(head) :]}"
 
 
+def verb_comes_last() -> bool:
+    """Whether a work is said with its verb behind what it is done to, in the language spoken."""
+    return _spoken.get() in _VERB_LAST
+
+
 def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:
     """The same of a sentence that has another form for one than for many; `count` is a value."""
     language = _spoken.get()

@@ -6,6 +6,7 @@ for any day.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import partial
@@ -17,6 +18,7 @@ from backbud.collection.fold import tree_on, tree_on_card
 from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
+from backbud.journal.by_turns import by_turns
 from backbud.journal.events import Event
 from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
@@ -26,11 +28,10 @@ from backbud.memo import Identical
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
 from backbud.plan.bare_again import bare_again
-from backbud.plan.by_two import planned_by_two
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
-from backbud.plan.each_tree import EachTree, SpeciesFinder, TreeWithPlan
+from backbud.plan.each_tree import MANY_TREES, TREES, EachTree, SpeciesFinder, TreeWithPlan
 from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
@@ -116,22 +117,30 @@ def plan_all(
         due = by_tree.kept.once(("minutes", handle), inputs, partial(asked.with_minutes, one))
         planned[handle] = one._replace(due=due)
 
-    def plan_here(handle: str) -> None:
-        work = partial(asked.planned, handle)
-        more = asked.bills.get(handle, ())
-        take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
+    def here(some: Sequence[str]) -> Iterator[str]:
+        for handle in some:
+            work = partial(asked.planned, handle)
+            more = asked.bills.get(handle, ())
+            take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
+            yield handle
 
-    def plan_came(data: bytes) -> str:
-        handle, came = asked.came(data)
-        take(handle, came)
-        return handle
+    def came(data: bytes) -> Iterator[str]:
+        those, left = asked.came(data)
+        for handle, one in those:
+            take(handle, one)
+            yield handle
+        yield from here(left)
 
-    if not (by_two and planned_by_two(handles, journal.folder, plan_here, asked.sent, plan_came)):
-        for handle in handles:
-            plan_here(handle)
-    elif asker.flaws():
-        # Which tree a rule failed for first is told by planning them in their order.
-        return plan_all(journal, histories, find_species, weather, today, handles, by_tree, plugins)
+    if by_two and len(handles) >= MANY_TREES:
+        parts = [handles[at : at + TREES] for at in range(0, len(handles), TREES)]
+        deque(by_turns(parts, here, asked.sent, came), maxlen=0)
+        if asker.flaws():
+            # Which tree a rule failed for first is told by planning them in their order.
+            return plan_all(
+                journal, histories, find_species, weather, today, handles, by_tree, plugins
+            )
+    else:
+        deque(here(handles), maxlen=0)
     for handle in handles:
         if asker.failed_for(handle):
             by_tree.drop("plan", handle)

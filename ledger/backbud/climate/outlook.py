@@ -22,7 +22,7 @@ from backbud.climate.datum import Datum, joined
 from backbud.climate.days import WeatherDay
 from backbud.climate.degrees import degrees
 from backbud.climate.forecast import ForecastDay
-from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.heat import Trace
 from backbud.climate.hot_spells import hot_spells, rainy_months
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
@@ -98,6 +98,11 @@ class Outlook(ColdTurns):
         )
         self.shift, self.latitude = shift, latitude
         self.winters = Winters(air, shift, latitude)
+        self._usual_days: dict[date, Air] = {}
+
+    def is_of_one(self, key: tuple[object, ...]) -> bool:
+        """A tree whose stages were seen asks for sums of its own."""
+        return any(type(part) is Own and part.observations for part in key)
 
     @cached_property
     def last_monday(self) -> Outlook:
@@ -183,7 +188,7 @@ class Outlook(ColdTurns):
     @once
     def heat(self, year: date, base_c: float) -> Trace:
         """Degree-days over a base, day by day from the first day of a growing year."""
-        return heat_trace(self.air, self.shift, year, base_c)
+        return self.traces.even("heat", year, base_c)
 
     # -------------------------------------------------------------- warm and hot days
 
@@ -254,7 +259,10 @@ class Outlook(ColdTurns):
 
     def _usual(self, day: date) -> Air:
         """The air under the cover on a day of the average year."""
-        return self.shift.under(self.air.expected(day))
+        found = self._usual_days.get(day)
+        if found is None:
+            found = self._usual_days[day] = self.shift.under(self.air.expected(day))
+        return found
 
     # -------------------------------------------------------------- stages
 

@@ -14,7 +14,7 @@ from functools import partial
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.fold import tree_on, tree_on_card
+from backbud.collection.fold import tree_on_card
 from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -39,13 +39,12 @@ from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
-from backbud.plan.quote import Quoter
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Rule, Species
+from backbud.species import Species
 
 
 class Plan(Struct, frozen=True):
@@ -170,28 +169,6 @@ def each_tree(
     return EachTree(
         journal, histories, find_species, today, hanger, bills, follow_ups_of, minutes, parts
     )
-
-
-def planned_at(
-    journal: Journal,
-    histories: Histories,
-    find_species: SpeciesFinder,
-    weather: Records,
-    today: date,
-    handle: str,
-    place: str,
-    own: tuple[Rule, ...] = (),
-    quoter: Quoter | None = None,
-) -> tuple[FollowUp, ...]:
-    """What a tree will ask for at a place, as if it stood there from now on: for whoever keeps it
-    there. `place`: a handle, "" for where it stood last, or else home. `quoter`: one of this very
-    journal, since a house may have many such trees."""
-    tree = tree_on(histories, journal.things, handle, today)
-    found = journal.things.find(place or journal.settings.home)
-    at = found.handle if found is not None else tree.place
-    hanger = Hanger(journal, histories, weather, today, own, at, quoter)
-    there = replace(tree, place=at, standing="here")
-    return _of_tree(there, find_species(tree.kind), hanger, ())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:

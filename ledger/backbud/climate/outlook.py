@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.climate.air import DAY, Air, PlaceAir, Shift
+from backbud.climate.air import DAY, PlaceAir, Shift
 from backbud.climate.cold_region import Region
 from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
@@ -98,7 +98,6 @@ class Outlook(ColdTurns):
         )
         self.shift, self.latitude = shift, latitude
         self.winters = Winters(air, shift, latitude)
-        self._usual_days: dict[date, Air] = {}
 
     def is_of_one(self, key: tuple[object, ...]) -> bool:
         """A tree whose stages were seen asks for sums of its own."""
@@ -171,7 +170,7 @@ class Outlook(ColdTurns):
         """The mean of so many days from a day on in the average year. ValueError for no day."""
         if days < 1:
             raise ValueError("at least one day is needed")
-        celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
+        celsius = sum(self.traces.usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
         said = phrase(
             "The {days} days from {day} average {degrees} here",
             days=days,
@@ -197,7 +196,7 @@ class Outlook(ColdTurns):
         """The last day of a growing year whose usual mean is not under a temperature; None where
         none is."""
         days = (year + timedelta(days=n) for n in range(364, -1, -1))
-        return next((day for day in days if self._usual(day).mean_c >= celsius), None)
+        return next((day for day in days if self.traces.usual(day).mean_c >= celsius), None)
 
     @once
     def hot_spells(self, year: date, high_c: float) -> tuple[Span, ...]:
@@ -205,7 +204,7 @@ class Outlook(ColdTurns):
         the rains part them; none where no day does. `year`: the first day of the growing year.
         """
         days = (year + timedelta(days=n) for n in range(365))
-        hot = [day for day in days if self._usual(day).high_c >= high_c]
+        hot = [day for day in days if self.traces.usual(day).high_c >= high_c]
         found = hot_spells(hot, rainy_months(self.air.means))
         told, by = degrees(high_c), self.air.means_from
         if len(found) > 1:
@@ -256,13 +255,6 @@ class Outlook(ColdTurns):
                 True,
             ),
         )
-
-    def _usual(self, day: date) -> Air:
-        """The air under the cover on a day of the average year."""
-        found = self._usual_days.get(day)
-        if found is None:
-            found = self._usual_days[day] = self.shift.under(self.air.expected(day))
-        return found
 
     # -------------------------------------------------------------- stages
 
@@ -316,7 +308,7 @@ class Outlook(ColdTurns):
 
         `year`: the first day of the growing year.
         """
-        return _first_over(year, THAW_C, lambda day: self._usual(day).mean_c)
+        return _first_over(year, THAW_C, lambda day: self.traces.usual(day).mean_c)
 
     @once
     def warms_to(self, year: date, celsius: float) -> date | None:

@@ -81,6 +81,7 @@ class Traces:
         self._light: dict[date, float] = {}
         self._weights: dict[tuple[Counts, date], tuple[float, ...]] = {}
         self._under: dict[date, Air] = {}
+        self._usual: dict[date, Air] = {}
 
     def of(
         self, counts: Counts, first: date, threshold_c: float, as_in: date | None = None
@@ -91,6 +92,13 @@ class Traces:
             sums = self._day_sums(counts, threshold_c)
             self._found[key] = sums.trace(first, as_in, self._weights_from(counts, first))
         return self._found[key]
+
+    def usual(self, day: date) -> Air:
+        """The air under the cover on a day of the average year."""
+        found = self._usual.get(day)
+        if found is None:
+            found = self._usual[day] = self.shift.under(self.air.expected(day))
+        return found
 
     def even(self, counts: Counts, first: date, threshold_c: float) -> Trace:
         """The sums from `first` on, in which every day counts alike."""

@@ -127,6 +127,13 @@ def _may_come_up(before: Batch, of: str) -> bool:
 
 def _germinated(batch: Batch, event: Event) -> Step:
     """Seed becomes seedlings. Bare, it tells that the first are up, and counts nothing."""
+    if not (batch.of in (*SEED, "seedlings") or batch.in_containers):
+        raise Misfit(
+            f"there {'is' if batch.count == 1 else 'are'} {batch.said or batch.of}, which came "
+            "from no seed",
+            "Where they took root, write rooted; where seed was sown beside them, give it a handle "
+            "of its own.",
+        )
     number = number_told(event, batch.count if batch.of in SEED and not batch.up else None, batch)
     if number is None:
         return Step(batch)

@@ -17,7 +17,7 @@ from backbud.journal.written_when import written_when
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import Sign
-from backbud.views.lines_of_act import lines_of_act
+from backbud.views.lines_of_act import LinesOfAct, lines_of_act
 from backbud.views.marked import for_owner
 from backbud.words import number
 from backbud_grammar.dates import WrittenDate
@@ -179,6 +179,7 @@ def told_history(entries: Iterable[Entry]) -> ToldHistory:
     of_zones: list[Entry] = []
     beside: list[Entry] = []
     written = when = None
+    of_rows: dict[int, LinesOfAct] = {}
     for entry in entries:
         event, by = entry.event, entry.corrected_by
         held, named, remark, text = event.held, event.named, event.remark, event.text
@@ -186,7 +187,10 @@ def told_history(entries: Iterable[Entry]) -> ToldHistory:
         if when is None or event.when is not written:
             written = event.when
             when = date_view(written)
-        of_act = lines_of_act(event.row)
+        row = event.row
+        of_act = of_rows.get(id(row))
+        if of_act is None:
+            of_act = of_rows[id(row)] = lines_of_act(row)
         free = of_act.prose
         if of_act.free and not free:
             for detail in event.details:

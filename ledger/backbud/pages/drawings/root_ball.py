@@ -259,13 +259,14 @@ def _rows(
 ) -> Iterator[tuple[str, ...]]:
     """The wedges and the underside: first those never opened, then the longest closed."""
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
+    never, is_next = phrase("never"), phrase("next")
     for name, day in sorted(parts, key=lambda part: part[1] or date.min):
         side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else name
         yield (
             side,
-            full_day(day) if day else phrase("never"),
+            full_day(day) if day else never,
             in_days((today - day).days) if day else "",
-            phrase("next") if name in coming else "",
+            is_next if name in coming else "",
         )
 
 

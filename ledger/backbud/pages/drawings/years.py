@@ -79,11 +79,12 @@ def years_drawn(
     used = frozenset([one for those in done.values() for _, signs in those for one in signs])
     foreseen = ahead[0].sign if ahead else ""
     used |= {one.sign for one in ahead}
+    wired = [(one.on.toordinal(), (one.off or today).toordinal()) for one in wires]
     return YearsDrawn(
         _signs(used),
         _keys(used, foreseen, bool(wires), spoken()),
         tuple(
-            YearLine(year, "".join(_line(year, done.get(year, ()), wires, ahead, today)))
+            YearLine(year, "".join(_line(year, done.get(year, ()), wired, ahead, today)))
             for year in shown
         ),
         len(years) - len(shown),
@@ -151,27 +152,31 @@ def _coil_key() -> str:
     )
 
 
+# From the day that wire went on to the day it came off, as days are counted from the first of all.
+_Span = tuple[int, int]
+
+
 def _line(
     year: int,
     done: Iterable[_Marked],
-    wires: Iterable[WireView],
+    wired: Iterable[_Span],
     ahead: Iterable[WorkView],
     today: date,
 ) -> Iterator[str]:
-    end = _x(today, year) if year == today.year else (100.0 if year < today.year else 0.0)
+    begins = date(year, 1, 1).toordinal()
     yield f'<svg class="year" width="100%" height="{HEIGHT}" aria-hidden="true">'
-    if end:
-        yield f'<line class="wood" x1="0" x2="{end:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
-    if end < 100:
-        yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
-    for first, last in _joined(_in_year(wires, year, today)):
+    if year < today.year:
+        yield _WOOD
+    else:
+        yield from _begun(today, year)
+    for first, last in _joined(_in_year(wired, begins, date(year, 12, 31).toordinal())):
+        x, end = _across(first), _across(last)
         yield (
-            f'<rect x="{first:.1f}%" y="8" width="{max(last - first, 1):.1f}%" height="14" '
+            f'<rect x="{x:.1f}%" y="8" width="{max(end - x, 1):.1f}%" height="14" '
             'fill="url(#coil)"/>'
         )
     # Of one sort and place one is seen, so one is drawn.
     seen: set[str] = set()
-    begins = date(year, 1, 1).toordinal()
     for when, signs in done:
         day = when.first.toordinal() - begins
         for sign in signs:
@@ -187,6 +192,17 @@ def _line(
             seen.add(mark)
             yield mark.replace("<use", '<use class="ahead"')
     yield "</svg>"
+
+
+_WOOD = f'<line class="wood" x1="0" x2="100.0%" y1="{_LINE}" y2="{_LINE}"/>'
+
+
+def _begun(today: date, year: int) -> Iterator[str]:
+    """The line of this year, or of one to come: what of it is past, and what is ahead."""
+    end = _x(today, year) if year == today.year else 0.0
+    if end:
+        yield f'<line class="wood" x1="0" x2="{end:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
+    yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
 
 
 def _rough(when: DateView, sign: Sign, year: int) -> Iterator[str]:
@@ -213,19 +229,20 @@ def _marks(sign: Sign) -> tuple[str, ...]:
     return tuple([f'<use href="#s-{sign}" x="{_across(days):.1f}%"/>' for days in range(366)])
 
 
-def _in_year(wires: Iterable[WireView], year: int, today: date) -> Iterator[tuple[float, float]]:
-    for one in wires:
-        off = one.off or today
-        if one.on.year <= year <= off.year:
-            yield (
-                _x(max(one.on, date(year, 1, 1)), year),
-                _x(min(off, date(year, 12, 31)), year),
-            )
+def _in_year(wired: Iterable[_Span], begins: int, ends: int) -> list[_Span]:
+    """What of these lies in a year, from its first day, which is 0."""
+    return [
+        (max(on, begins) - begins, min(off, ends) - begins)
+        for on, off in wired
+        if on <= ends and begins <= off
+    ]
 
 
-def _joined(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+def _joined(spans: list[_Span]) -> list[_Span]:
     """Spans that touch as one."""
-    found: list[tuple[float, float]] = []
+    if len(spans) < 2:
+        return spans
+    found: list[_Span] = []
     for first, last in sorted(spans):
         if found and first <= found[-1][1]:
             found[-1] = (found[-1][0], max(found[-1][1], last))

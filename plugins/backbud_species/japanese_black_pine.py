@@ -69,8 +69,7 @@ class JapaneseBlackPine(TwoFlushPine):
         only_asks_strength(
             decandles(
                 "decandle",
-                at(10, 18, 30, 42),
-                short=at(10, 7, 14, 25),
+                at(10, 7, 14, 25),
                 what="weak candles first",
                 because="A strong black pine answers the cutting of its spring candles with a "
                 "second flush and short needles; where the summer is short they are cut early.",

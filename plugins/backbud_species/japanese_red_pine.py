@@ -74,8 +74,7 @@ class JapaneseRedPine(TwoFlushPine):
         with_rest(
             decandles(
                 "decandle",
-                at(10, 8, 20, 32),
-                short=at(10, 0, 7, 18),
+                at(10, 0, 7, 18),
                 more_days=10,
                 what="weak candles first, short stubs left",
                 because="Its second flush is weaker than a black pine's, so the candles of a "

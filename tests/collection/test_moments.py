@@ -335,3 +335,19 @@ def test_a_torn_or_foreign_memory_is_as_good_as_none(
     path.write_bytes(data.replace(b"uncome", b"nobody") if memory is None else memory)
     assert not checked(PAGES)
     assert checked(PAGES)
+
+
+def test_a_word_that_is_kept_puts_nothing_on_whoever_it_is_said_of_again(folder: Path) -> None:
+    """The wire of hoshi's apex is not put on yuki by the words that stood before it."""
+    lines = (
+        "hoshi\n  wired  gently, 2 mm Al on apex\n",
+        "hoshi\n  wired  3 mm Al on left 2\n",
+        "yuki\n  wired  gently, 3 mm Al on left 2\n",
+        "yuki\n  unwired  on apex\n",
+    )
+    written(folder, [(date(2026, 1, n), text) for n, text in enumerate(lines, start=1)])
+    problems, summary = problems_and_summary(folder, only_check=True)
+    assert (problems, summary) == problems_and_summary(folder, only_check=False)
+    assert [(one.line, one.message.split(", so")[0]) for one in problems] == [
+        (19, "no wire is on “apex” of “yuki”")
+    ]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from backbud.collection.replay import _Before, _Moment
+
 CARDS = """
     tree hoshi
       kind  trident maple
@@ -77,3 +79,101 @@ def test_a_correction_of_a_part_that_the_line_has_leaves_the_others(written, tre
         "wire: 2.5 mm Al on apex",
         "wire: 3 mm Al on left 2",
     ]
+
+
+@pytest.mark.parametrize(
+    ("subjects", "corrected"),
+    [
+        ("pair", True),
+        ("pair except yuki", True),
+        # Who is left out did nothing that could be corrected.
+        ("pair except hoshi", False),
+    ],
+)
+def test_a_correction_finds_the_line_of_a_group_but_of_none_that_it_leaves_out(
+    written, tree, subjects, corrected
+) -> None:
+    cards = (
+        CARDS
+        + "    tree yuki\n      kind  trident maple\n    group pair\n      trees hoshi, yuki\n"
+    )
+    text = f"\n    2026-05-01\n    {subjects}\n      repotted 2 cm off below\n" + diary(
+        ("2026-05-03", "corrected repotted 2026-05-01, 3 cm off below"), cards=""
+    )
+    problems = () if corrected else ("nothing-to-correct",)
+    found = tree(written(cards + text, problems=problems), "hoshi").last.get("repotted")
+    assert (found.text.strip() if found else None) == ("3 cm off below" if corrected else None)
+
+
+# ------------------------------------------------------------------ subjects.py
+
+
+@pytest.mark.parametrize(
+    ("subjects", "code", "column"),
+    [
+        ("all in cellar", "unknown-handle", 8),
+        ("all of kumo", "unknown-handle", 8),
+        ("all in yard", "nobody-meant", 8),
+        ("all rhododendron", "unknown-kind", 5),
+        ("hoshi except kumo", "unknown-handle", 14),
+    ],
+)
+def test_who_cannot_be_meant_is_told_on_the_line_that_says_so(
+    written, subjects, code, column
+) -> None:
+    """The card is lines 2 and 3, the place 4 and 5, the day 6, so the subjects are line 7."""
+    day = f"    2026-05-01\n    {subjects}\n      watered\n"
+    session = written(f"{CARDS}    place yard\n      latitude 52\n{day}", problems=(code,))
+    (found,) = [one for one in session.problems() if one.code == code]
+    assert (found.line, found.column) == (7, column)
+
+
+# ------------------------------------------------------------------ taken_down.py
+
+
+def test_what_was_parted_off_a_batch_has_the_same_past_in_two_readings_and_another_has_not(
+    written,
+) -> None:
+    text = """
+        tree batch
+          kind  trident maple
+
+        2026-03-01
+        batch
+          sown 20 seeds
+        2026-04-01
+        batch
+          {}
+        2026-05-01
+        batch
+          parted-off as hoshi
+        2026-05-02
+        hoshi
+          pruned
+    """
+    one, same, other = (
+        written(text.format(act), any_problems=True).histories.trees["hoshi"].lines
+        for act in ("watered", "watered", "fed")
+    )
+    assert [line.event.act for line in one.entries] == ["sown", "watered", "parted-off", "pruned"]
+    assert one == same
+    assert one != other
+
+
+# ------------------------------------------------------------------ replay.py
+
+
+def test_a_reading_goes_on_only_where_every_page_so_far_is_the_same(written) -> None:
+    """All but the first of three pages stand as they were: nothing of the old reading counts."""
+    text = diary(("2026-05-01", "watered"), ("2026-05-02", "fed"), ("2026-05-03", "pruned"))
+    journal = written(text).journal
+    pages = journal.pages
+    before = _Before()
+    before.moment = _Moment(
+        pages[:2], [], {}, journal.things, (), {}, {}, {}, {}, {}, frozenset(), ()
+    )
+    assert before.moment_for(pages, journal.things) is before.moment
+    assert before.moment_for(pages[:2], journal.things) is before.moment
+    assert before.moment_for(pages[:1], journal.things) is None
+    assert before.moment_for((pages[2], *pages[1:]), journal.things) is None
+    assert before.moment_for((pages[0], pages[2], pages[1]), journal.things) is None

@@ -15,14 +15,25 @@ from reach import EVERY_LINE, ROOT, Reached
 
 CORE = ("ledger/backbud/plan", "ledger/backbud/collection", "ledger/backbud/climate",
         "ledger/backbud/species", "plugins/backbud_species/habits")  # fmt: skip
-NEAR = ("plan", "collection", "climate", "species", "problems", "language")
+NEAR = (
+    "plan",
+    "collection",
+    "climate",
+    "species",
+    "visits",
+    "views",
+    "front",
+    "problems",
+    "language",
+)
 ALSO_NEAR = ("project/test_examples_in_docstrings.py",)
 # Random ones, so that a survivor is one twice.
 LEFT_OUT = ("test_random_diaries", "test_fuzz")
 SPECIES = "plugins/backbud_species/"
-# Tables that hold each species by itself: its numbers and usual days, its works day by day, and
-# what is asked for after a work.
+# Tables that hold each species, and each group of them, by itself: its numbers and usual days, its
+# works day by day, and what is asked for after a work.
 TABLES = (
+    "tests/species/test_groups.py::test_what_a_group_gives_is_in_the_table[",
     "tests/species/test_after_works.py::test_what_a_species_asks_for_after_a_work_is_in_the_table[",
     "tests/species/test_numbers.py::test_the_numbers_of_a_species_are_those_of_the_table[",
     "tests/species/test_first_years.py::"
@@ -145,7 +156,7 @@ def tables_of(file: str, found: Sequence[Reached]) -> dict[str, float]:
 
 @cache
 def kinds_by_distance(file: str) -> dict[str, int]:
-    """By class of a species how many imports there are from it to the file."""
+    """By class of a species or group how many imports there are from it to the file."""
     texts = {module_of(path): path.read_text() for path in sorted((ROOT / SPECIES).rglob("*.py"))}
     distances, todo = {module_of(ROOT / file): 0}, [module_of(ROOT / file)]
     for module in todo:
@@ -156,7 +167,6 @@ def kinds_by_distance(file: str) -> dict[str, int]:
     return {
         node.name: distance
         for module, distance in distances.items()
-        if module.count(".") == 1
         for node in ast.parse(texts[module]).body
         if isinstance(node, ast.ClassDef)
     }

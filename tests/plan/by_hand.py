@@ -11,7 +11,7 @@ from backbud.species import Window
 from backbud_grammar.acts import ACTS, by_word
 
 ROWS = by_word(ACTS)
-OF_DUE = ("at", "part", "covers", "event", "early", "by_sum")
+OF_DUE = ("at", "part", "bares", "covers", "event", "early", "by_sum")
 
 
 def due(

@@ -115,3 +115,25 @@ def test_no_season_asks_for_the_shape_of_cuttings(tmp_path: Path) -> None:
     assert not asked["many"] & of_shape
     # What keeps them alive is asked of both.
     assert "shelter" in asked["many"]
+
+
+@pytest.mark.parametrize(
+    ("said", "litres", "because"),
+    [
+        # A sieve takes 5 % of lava. Forty-seven are left.
+        ("mix grit 0.4 L each", 47 * 0.4 / 0.95, "as planned"),
+        ("mix grit 10 L", 10 / 0.95, "as planned"),
+        ("mix grit", 47 * LITRES_EACH, "reckoned: "),
+    ],
+)
+def test_a_planned_potting_wants_the_mix_that_its_line_says(
+    tmp_path: Path, said: str, litres: float, because: str
+) -> None:
+    (tmp_path / "backbud.toml").write_text('language = 1\ncurrency = "EUR"\n')
+    text = JOURNAL.replace("planned   pot-on, 9 cm pots,", f"planned   pot-on, 9 cm pots, {said},")
+    (tmp_path / "journal.txt").write_text(text)
+    session = open_session(str(tmp_path), date(2026, 7, 1))
+    found = stores_of(session.journal, session.histories, session.plan(), session.today)
+    buying = {one.material.key: one for one in found.buying}
+    assert buying["lava"].wanted == pytest.approx(litres)
+    assert all(want.because.startswith(because) for want in buying["lava"].wants)

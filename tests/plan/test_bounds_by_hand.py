@@ -12,15 +12,22 @@ from msgspec.structs import replace
 from tests.plan.by_hand import due
 from tests.species.conftest import Made
 
+from backbud.climate.coldest_night import SaidCold, said_alone
 from backbud.collection.batch import Batch
 from backbud.collection.state import OnTree, Tree
+from backbud.plan.bare_again import bare_again
 from backbud.plan.common.feed_again import lasts
 from backbud.plan.common.held_off import held_off
 from backbud.plan.common.loose_wire import set_it_anew
 from backbud.plan.common.not_yet import look_for_it_again
+from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.common.quarantine_ends import apart_for
 from backbud.plan.common.seasons import before_growth, coming
+from backbud.plan.common.tender_out import in_again_from_cold_nights
 from backbud.plan.common.under_cover import looked_at_in_winter, looked_at_under_its_fleece
+from backbud.plan.common.winter_frost import before_the_first_hard_night
+from backbud.plan.common.winter_in_a_room import out_to_rest
+from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import Reason
 from backbud.plan.insults import WEAK, weighed
 from backbud.plan.lapsed import lapsed
@@ -30,7 +37,10 @@ from backbud.species import CHANCE, ROUTINE, Species, Temperature, Window, Year
 from backbud.species.deed import Deed
 from backbud.species.facts import Fact
 from backbud.species.frost_free import frost_to_come
+from backbud_species.field_maple import FieldMaple
 from backbud_species.habits.judges import silver_leaf_about
+from backbud_species.trident_maple import TridentMaple
+from backbud_species.willow_leaf_fig import WillowLeafFig
 
 MADE = Made()
 
@@ -342,3 +352,141 @@ def test_light_work_that_was_promised_is_cautioned_on_a_weak_tree(
     one = due("one", act, "2027-06-01 2027-06-08 2027-06-15", **more).follow_up
     [found] = weighed(MADE.tree(strength=strength), (one,))
     assert found.cautions == ((WEAK,) if warned else ())
+
+
+# ------------------------------------------------------------------ feed_pauses.py
+
+
+@pytest.mark.parametrize(
+    ("feed", "outcome", "opens"),
+    [
+        # It is helped from 1 June to 15 July: what is asked for in that time waits for its end,
+        # and is given if seven days are left of its own time.
+        ("2027-05-31 2027-06-05 2027-07-22", "open", "2027-05-31"),
+        ("2027-06-01 2027-06-05 2027-07-22", "open", "2027-07-16"),
+        ("2027-06-01 2027-06-05 2027-07-21", "replaced", "2027-06-01"),
+        ("2027-07-15 2027-07-20 2027-08-10", "open", "2027-07-16"),
+        ("2027-07-16 2027-07-20 2027-08-10", "open", "2027-07-16"),
+    ],
+)
+def test_feed_waits_until_a_tree_is_over_what_was_done_to_it(feed, outcome, opens) -> None:
+    cut = MADE.event("2025-06-01", "repotted", "same pot, 2 cm off below")
+    helped = due(
+        "help", "checked", "2027-06-01 2027-06-10 2027-07-15", rule=OUT_OF_ITS_TIME, event=cut
+    )
+    found = paused([helped, due("feed", "fed", feed)], MADE.tree(cut), {})[1].follow_up
+    assert (found.outcome, str(found.window.opens)) == (outcome, opens)
+
+
+@pytest.mark.parametrize(
+    ("act", "outcome", "more", "becomes"),
+    [
+        ("fed", "open", {}, "replaced"),
+        # What was given was given, what was promised stays, and a look is no feed.
+        ("fed", "done", {}, "done"),
+        ("fed", "skipped", {}, "skipped"),
+        ("fed", "open", {"given_word": True}, "open"),
+        ("checked", "open", {}, "open"),
+    ],
+)
+def test_only_feed_that_is_still_to_give_rests_on_a_weak_tree(act, outcome, more, becomes) -> None:
+    one = due("feed", act, "2027-06-01 2027-06-05 2027-07-22", outcome, **more)
+    [found] = paused([one], MADE.tree(strength="weak"), {})
+    assert found.follow_up.outcome == becomes
+
+
+# ------------------------------------------------------------------ bare_again.py
+
+
+@pytest.mark.parametrize(
+    ("came_off", "settled", "again"),
+    [
+        # It was to come off on 10 April, and may a week sooner: on 3 April.
+        ("2027-04-02", "2026-11-01", True),
+        ("2027-04-03", "2026-11-01", False),
+        # A shelter of which nobody knows when it was given cannot be given again from that day.
+        ("2027-04-02", "", False),
+    ],
+)
+def test_a_shelter_that_came_off_over_a_week_early_is_asked_for_again(
+    came_off, settled, again
+) -> None:
+    off, on = MADE.event(came_off, "unprotected"), MADE.event(settled or "2026-11-01", "protected")
+    bared = due(
+        "off",
+        "unprotected",
+        "2027-04-10 2027-04-15 2027-04-30",
+        "done",
+        bares=True,
+        settled=off,
+    )
+    shelter = due(
+        "on",
+        "protected",
+        "2026-11-01 2026-11-05 2027-05-10",
+        "done",
+        covers="any",
+        settled=on if settled else None,
+    )
+    found = [one.follow_up.id for one in bare_again([shelter, bared], MADE.tree(), "")]
+    assert found == ["on", "off", *([f"on/bare-{came_off}"] if again else [])]
+
+
+# ------------------------------------------------------------------ tender_out.py
+
+
+@pytest.mark.parametrize(
+    ("moved", "until"),
+    [
+        # Without weather it may stand outside from 15 May on, and a fortnight sooner does no harm.
+        ("2027-04-30", "2027-05-15"),
+        ("2027-05-01", None),
+        # From 15 October on autumn's rule asks for six weeks; then it was moved out in winter.
+        ("2027-11-26", None),
+        ("2027-11-27", "2028-05-15"),
+    ],
+)
+def test_a_tender_tree_that_was_moved_out_too_soon_goes_in_again(moved, until) -> None:
+    done = MADE.event(moved, "moved", "yard")
+    year = MADE.year(WillowLeafFig(), "unknown")
+    found = [one.window for one in in_again_from_cold_nights(MADE.tree(done), done, year)]
+    assert found == ([window(f"{moved} {moved} {until}")] if until else [])
+
+
+# ------------------------------------------------------------------ winter_in_a_room.py
+
+
+@pytest.mark.parametrize(
+    ("moved", "asked"),
+    [
+        ("2027-02-28", True),
+        ("2027-03-01", False),
+        ("2027-08-31", False),
+        ("2027-09-01", True),
+    ],
+)
+def test_a_hardy_tree_is_asked_out_of_a_room_from_september_to_february(moved, asked) -> None:
+    done = MADE.event(moved, "moved", "yard")
+    year = MADE.year(FieldMaple(), cover="indoors")
+    assert len(list(out_to_rest(MADE.tree(done), done, year))) == asked
+
+
+# ------------------------------------------------------------------ winter_frost.py
+
+
+@pytest.mark.parametrize(
+    ("coldest_c", "bear"),
+    [
+        # A trident's roots bear -5 °C. The sentence on its time ends with what there is to spare.
+        (-4.5, "Roots like these bear about −5 °C. There is 0.5 K to spare."),
+        (-5.0, "Roots like these bear about −5 °C."),
+        (-9.0, "Roots like these bear about −5 °C."),
+    ],
+)
+def test_what_the_coldest_night_of_the_card_leaves_to_spare(coldest_c, bear) -> None:
+    year = MADE.year(TridentMaple(), "unknown")
+    year = replace(year, coldest_said=said_alone(SaidCold(coldest_c=coldest_c)))
+    autumn = year.season("autumn")
+    [asked] = before_the_first_hard_night(MADE.tree(), autumn, year)
+    assert asked.window == window("2027-11-01 2027-11-15 2028-03-10")
+    assert asked.schedule.in_time.endswith(bear)

@@ -181,3 +181,16 @@ def test_a_hand_back_that_is_put_off_to_another_year_is_the_same_one(written, fi
     back = find(written(CARDS + VISIT + text, "2026-05-21", settings=KEEPER), "/hand-back/")
     assert (back.id, back.outcome) == (ID, "open")
     assert days(back) == ["2027-05-01", "2027-05-16", "2027-05-31"]
+
+
+def test_a_tree_of_which_nothing_but_its_bill_is_written_is_asked_about(written, states) -> None:
+    billed = "\n    2026-03-10\n    tarn\n      billed  200 EUR\n"
+    session = written(CARDS + billed, "2026-03-30", settings=KEEPER)
+    assert list(states(session, "/payment/")) == ["tarn/payment/billed-2026-03-10"]
+
+
+def test_a_bill_of_a_person_stands_at_the_tree_that_came_last(written, states) -> None:
+    billed = "\n    2026-03-10\n    marrow\n      billed  200 EUR\n"
+    came = VISIT.replace("      agreed    200 EUR for repotting, by 2026-05-30\n", "")
+    session = written(CARDS + came + billed, "2026-03-30", settings=KEEPER)
+    assert list(states(session, "/payment/")) == ["tarn/payment/billed-2026-03-10"]

@@ -149,3 +149,21 @@ def test_what_was_learned_is_what_a_work_is_planned_with(written, find, worked, 
     assert find(session, "oak/planned").minutes == minutes
     assert find(session, "elm/planned").minutes == minutes
     assert find(session, "fir/planned").minutes == 30
+
+
+@pytest.mark.parametrize(("on", "minutes"), [("-05", 90), ("", 100)])
+def test_what_is_only_roughly_known_teaches_no_minutes(written, on, minutes) -> None:
+    """90, 100 and 120 minutes of exact days, and twice twenty: of one day in March and in April, or
+    of some day in them. The middle of all five is 90."""
+    times = (("2024-03-01", 90), ("2025-03-01", 120), ("2026-02-01", 100))
+    times += ((f"2026-03{on}", 20), (f"2026-04{on}", 20))
+    text = "".join(
+        f"""
+    {day}
+    oak
+      repotted  same pot
+      worked    {taken} min
+    """
+        for day, taken in times
+    )
+    assert taught(written(CARDS + text)) == {("repotted", "kifu"): minutes}

@@ -88,3 +88,32 @@ def test_what_a_run_remembers_of_it_is_told_no_longer(written, day, told) -> Non
         session.journal.memory, session.journal.pages, date.fromisoformat(day)
     )
     assert len(remembered) == told
+
+
+@pytest.mark.parametrize(
+    ("to", "skipped", "told"),
+    [
+        # What is older than the third year before this one, 2023, is told no longer; a plan is as
+        # old as its last day, or the day on which it was closed, whichever comes later.
+        ("2022-12", "2022-11-01", False),
+        ("2023-01", "2022-11-01", True),
+        ("2022-10", "2022-12-31", False),
+        ("2022-10", "2023-01-01", True),
+    ],
+)
+def test_a_plan_that_was_closed_is_told_for_three_years_and_this_one(
+    written, states, to, skipped, told
+) -> None:
+    text = (
+        CARDS.partition("    2024")[0]
+        + f"""
+    2022-06-01
+    hoshi
+      planned   prune, to {to}
+    {skipped}
+    hoshi
+      skipped   prune
+    """
+    )
+    found = states(written(text, "2026-11-20"), "planned/")
+    assert list(found.values()) == (["skipped"] if told else [])

@@ -136,3 +136,26 @@ def test_the_problem_says_where_the_rule_failed(written) -> None:
         "hoshi/bad/wired-2026-05-01",
         "yuki/bad/wired-2026-05-01",
     }
+
+
+class Many(Good):
+    """As many proposals as its class says."""
+
+    so_many = 0
+
+    @after("wired", rule="many")
+    def many(self, tree: Tree, done: Event, year: Year) -> Proposals:
+        for n in range(self.so_many):
+            yield Proposal("fed", days_after(done.day, 1, 2, 3), "", part=str(n), weight=PRESSING)
+
+
+@pytest.mark.parametrize(("so_many", "failed"), [(500, 0), (501, 1)])
+def test_a_rule_has_five_hundred_proposals_of_a_tree_at_the_most(written, so_many, failed) -> None:
+    session = written(JOURNAL, "2026-06-01")
+    species = Many()
+    species.so_many = so_many
+    _, flaws = plan_all(
+        session.journal, session.histories, lambda kind: species, session.weather, session.today
+    )
+    assert len(flaws) == failed
+    assert all("“many” failed for hoshi and 1 more" in one.flaw.message for one in flaws)

@@ -512,3 +512,23 @@ def test_a_count_sets_what_is_on_hand(written) -> None:
     assert (lava.on_hand, lava.counted) == (20, date(2026, 5, 1))
     # Half of 30 EUR.
     assert lava.value == Decimal("15.00")
+
+
+@pytest.mark.parametrize(
+    ("lines", "on_hand", "value"),
+    [
+        # On one day what is bought comes before what is used, and a count after both.
+        ("oak\n      used  lava 5 L\n    lava\n      bought  1 bag, 20 EUR", 15, "15.00"),
+        (
+            "lava\n      counted  10 L\n    oak\n      used  lava 5 L\n"
+            "    lava\n      bought  1 bag, 20 EUR",
+            10,
+            "10.00",
+        ),
+    ],
+)
+def test_what_happens_on_one_day_has_its_order(shelf, lines, on_hand, value) -> None:
+    """The day is today: what was done on it is done."""
+    found = shelf(f"\n    2026-03-01\n    {lines}\n", on="2026-03-01")
+    assert found["lava"].on_hand == pytest.approx(on_hand)
+    assert found["lava"].value == Decimal(value)

@@ -296,3 +296,40 @@ def test_days_more_than_three_weeks_off_are_mondays(at, find: Find) -> None:
     assert far.window.best - date(2026, 1, 10) > date(2026, 1, 31) - date(2026, 1, 10)
     assert far.window.best.weekday() == 0
     assert far.window.opens.weekday() == 0
+
+
+@pytest.mark.parametrize(
+    ("nights", "milder_k", "coldest_c"),
+    [
+        # -10.9 °C outside in one winter of ten; nine of ten nights of thirty were 5 K milder.
+        (30, 5.0, -5.9),
+        # Of fewer nothing is known, and where it is colder under the glass that is not believed.
+        (29, 5.0, -10.9),
+        (30, -1.0, -10.9),
+        (30, 0.5, -10.4),
+    ],
+)
+def test_a_thermometer_under_glass_counts_from_thirty_nights_on(
+    written, find: Find, nights, milder_k, coldest_c
+) -> None:
+    glass = """
+    place glass
+      within  yard
+      cover   unheated glass
+    """
+    days = [f"2026-{month:02d}-{day:02d}" for month in (1, 2) for day in range(1, 16)][:nights]
+    seen = "\n".join(
+        f"{day}  low -1 C, high 5 C\n{day}  low {-1 + milder_k} C, high 10 C at glass"
+        for day in days
+    )
+    moved = """
+    2026-03-01
+    yuki
+      moved  glass
+    """
+    session = written(
+        journal(PLACES["cool"], glass, TREES, seen, moved), "2026-11-01", settings=HOME, as_of=True
+    )
+    asked = find(session, "yuki/winter-frost/2026")
+    assert asked.cold is not None
+    assert asked.cold.coldest_c == pytest.approx(coldest_c, abs=0.05)

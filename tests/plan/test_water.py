@@ -341,3 +341,14 @@ def test_a_root_ball_of_any_sizes_ends_no_run(written, ball: str) -> None:
     known = "hoshi" in water.trees
     assert known is (ball in ("12 x 4 inch", "30 x 20 x 6 cm"))
     assert known or water.too_little[0].tree == "hoshi"
+
+
+@pytest.mark.parametrize(("taper", "floor_cm"), [("20 %", (35, 20)), ("5 cm", (35, 20))])
+def test_a_taper_is_told_in_centimetres_or_as_a_share_of_the_width(
+    written: Written, taper, floor_cm
+) -> None:
+    """A fifth of 25 cm is 5 cm, 2.5 off each side: filled to 9 of 10 cm."""
+    pot = POT.replace("40 x 25 x 10 cm", f"40 x 25 x 10 cm\n  taper {taper}", 1)
+    long, wide = floor_cm
+    by_hand = 9 / 6 * (long * wide + 4 * 37.25 * 22.25 + 39.5 * 24.5) / 1000
+    assert _vessel(written, pot, HOSHI + "  pot tray\n").pot_litres == pytest.approx(by_hand)

@@ -105,3 +105,15 @@ def test_nobody_sprays_before_rain_or_into_the_wind(ahead):
     )
     (calm,) = ahead("2026-07-02,10,20,4.9,5.4,\n", planned, rule="planned")
     assert not any("foretold" in one for one in calm.cautions)
+
+
+@pytest.mark.parametrize(("depth", "shaded"), [("7.9", True), ("8", False)])
+def test_a_pot_under_eight_centimetres_is_shallow(ahead, depth, shaded):
+    yard = YARD.replace("30 x 20 x 4 cm", f"30 x 20 x {depth} cm")
+    assert bool(ahead(HOT, yard=yard)) is shaded
+
+
+def test_who_has_shade_of_its_own_is_asked_for_none(ahead):
+    shaded = "\n2026-06-20\nhoshi\n  shaded\n"
+    assert ahead(HOT, NOTED + shaded) == []
+    assert len(ahead(HOT, NOTED + shaded + "\n2026-06-25\nhoshi\n  unshaded\n")) == 1

@@ -1137,3 +1137,15 @@ def test_a_figure_that_nothing_asks_for_is_told_with_the_nearest(written) -> Non
     assert (slip.file, slip.severity) == ("backbud.toml", "warning")
     assert slip.source == "pot_margn_c = 4"
     assert "pot_margin_c" in slip.hint
+
+
+def test_a_figure_like_none_is_told_with_six_that_there_are(written) -> None:
+    session = written(
+        "place yard\n  latitude 52 N\ntree hoshi\n  kind  trident maple\n",
+        settings="[figures]\nzzzzzzzz = 4\n",
+        problems=("unknown-figure",),
+    )
+    (slip,) = session.problems()
+    head, _, names = slip.hint.partition(": ")
+    assert (head, names[-2:]) == ("Some are", " …")
+    assert len(names.removesuffix(" …").split(", ")) == 6

@@ -6,6 +6,7 @@ import os
 import shutil
 import threading
 import time
+import warnings
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -232,3 +233,16 @@ def test_that_the_journals_code_is_trusted_is_a_change(
         told.wait()
     finally:
         told.changes.stop()
+
+
+def test_what_the_watcher_warns_of_is_not_told_to_the_keeper(journal: Path) -> None:
+    """It warned of folders that appeared while it listed them, over three thousand letters long."""
+    with warnings.catch_warnings(record=True) as heard:
+        warnings.simplefilter("always")
+        told = Told(journal)
+        warnings.warn_explicit(
+            "already exists", RuntimeWarning, "inotify.py", 1, "watchdog.observers.inotify"
+        )
+        warnings.warn_explicit("of another", RuntimeWarning, "other.py", 1, "other")
+        told.changes.stop()
+    assert [str(one.message) for one in heard] == ["of another"]

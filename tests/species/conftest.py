@@ -183,6 +183,7 @@ class Made:
             {code: date.fromisoformat(day) for code, day in (seen or {}).items()},
             species.stage_months,
             figures,
+            species.wire_check_weeks.value,
             outlook=outlook,
             roots_bear=roots_bear(species, None, figures),
             comes_in_below_c=species.comes_in_below_c and species.comes_in_below_c.value,

@@ -33,6 +33,23 @@ def test_what_is_over_the_middle_goes_back_and_what_is_under_it_is_left(made, zo
     assert [zone.name for zone in found.left] == left
 
 
+@pytest.mark.parametrize(
+    ("zones", "words"),
+    [
+        ({"left top": 5, "low": 1}, "It grows strongest at the top"),
+        # One part of the top is slow itself: it is not the top that outgrows the rest.
+        ({"left top": 5, "right top": 1}, "Strong zones shade and outgrow slow ones"),
+        ({"left top": 5, "right top": 1, "low": 2}, "Strong zones shade and outgrow slow ones"),
+        ({"left top": 5, "right 2": 4, "low": 1}, "It grows strongest at the top"),
+        ({"low left": 5, "low right": 1, "apex": 2}, "Strong zones shade and outgrow slow ones"),
+        ({"low left": 5, "right 2": 4, "apex": 1}, "The low zones outgrow the rest against"),
+        ({"right 2": 5, "left 2": 1}, "Strong zones shade and outgrow slow ones"),
+    ],
+)
+def test_the_top_outgrows_the_rest_only_where_no_part_of_it_is_slow(made, zones, words):
+    assert balance(made.tree(zones=zones), "acrotonic", DAY).because.startswith(words)
+
+
 @pytest.mark.parametrize("zones", [{}, {"apex": 5}, {"apex": 3, "low": 3}, {"whole tree": 2}])
 def test_nothing_where_even_or_unknown(made, zones):
     assert balance(made.tree(zones=zones), "acrotonic", DAY) is None

@@ -123,6 +123,7 @@ def test_satsuki_near_tokyo():
         {},
         species.stage_months,
         {},
+        species.wire_check_weeks.value,
         outlook=outlook,
         wants=year.wants,
     )

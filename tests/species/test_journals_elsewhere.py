@@ -13,6 +13,7 @@ from tests.species.other_places import OTHER_PLACES
 
 from backbud.plan.followups import FollowUp
 from backbud.session import Session
+from backbud.species import Window
 
 HOME = 'home = "yard"\n'
 
@@ -154,3 +155,26 @@ def test_of_cuttings_nobody_asks_when_they_were_last_repotted(written: Written) 
     # What has no roots yet is not fed; next summer it is.
     assert "little/satsuki-feed-after-flowering/2025-26" not in ids
     assert "little/satsuki-feed-after-flowering/2026-27" in ids
+
+
+HILL = """
+place hill
+  latitude   33.9 S
+  longitude  18.6 E
+  low   9.9 9.8 7.6 4.9 2.7 1.2 1.4 1.6 3.9 7.1 7.1 9.8 C
+  high  18.0 20.9 18.0 13.8 9.8 7.1 6.9 7.3 9.9 12.6 16.0 18.9 C
+"""
+
+
+@pytest.mark.parametrize(("moved", "asked"), [("yard", True), ("hill", False)])
+def test_who_finds_no_rest_is_asked_about_where_it_stands_now(
+    written: Written, moved: str, asked: bool
+) -> None:
+    """It was moved in July, in the growing year's first days; January's weeks are July's here."""
+    other = "yard" if moved == "hill" else "hill"
+    diary = f"2024-08-20\nlork\n  repotted  same pot\n  moved  {other}\n"
+    diary += f"2026-07-10\nlork\n  moved  {moved}\n"
+    session = written(CAPE + HILL + diary, "2026-08-02", settings=HOME)
+    found = {one.id: one.window for one in session.plan().all()}.get("lork/no-rest/2026-27")
+    july = Window(date(2026, 7, 10), date(2026, 7, 25), date(2026, 8, 28))
+    assert found == (july if asked else None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from typing import ClassVar
 
 import pytest
@@ -21,13 +21,16 @@ from backbud.species import (
     Year,
     out_of_the_heat,
 )
+from backbud.species.frost_free import out_of_frost
 from backbud_species.habits.done import since
 from backbud_species.habits.gates import LIGHT_WORK
 from backbud_species.habits.intervals import years_between_repottings
 from backbud_species.habits.leaves import Way, leaves_off
 from backbud_species.habits.second_flush import candle_cut
 from backbud_species.habits.signs import early_signs
-from backbud_species.habits.times import by_warmth, months, week_of
+from backbud_species.habits.times import bare_before_the_sap_rises, by_warmth, months, week_of
+from backbud_species.satsuki_azalea import SatsukiAzalea
+from backbud_species.trident_maple import TridentMaple
 
 
 class Staged(Species):
@@ -133,6 +136,75 @@ def test_feeding_is_moved_out_of_the_hot_weeks(made, window, moved) -> None:
     found, said = out_of_the_heat(hot, asked, "By months.")
     assert found == wanted
     assert (said == "By months.") == (window == moved)
+
+
+class HotFromMay(Hot):
+    """A year that is hot from 1 May to 31 August, and not warm after it."""
+
+    def hot_spells(self, high_c: float) -> tuple[Span, ...]:
+        return (Span(date(2027, 5, 1), date(2027, 8, 31), "It is hot."),)
+
+
+class Blooming(Staged):
+    """Its flowers are over on 30 April, as usual."""
+
+    stage_months: ClassVar[StageMonths] = {69: ((4, 20), (4, 30), (5, 10))}
+
+
+class BloomingOn(Staged):
+    """Its flowers are over as the hot weeks begin."""
+
+    stage_months: ClassVar[StageMonths] = {69: ((4, 20), (5, 1), (5, 10))}
+
+
+@pytest.mark.parametrize(
+    ("species", "window", "moved"),
+    [
+        # Spring's first feed, open within five weeks of the heat (before 5 June) and best before
+        # 15 June: three weeks to a day before it.
+        (Staged(), ("05-05", "06-14", "07-01"), ("04-10", "04-17", "04-30")),
+        (Staged(), ("06-04", "06-10", "07-01"), ("04-10", "04-17", "04-30")),
+        (Blooming(), ("05-05", "06-14", "07-01"), ("04-10", "04-17", "04-30")),
+        # Else after it, and so where it is still in flower.
+        (Staged(), ("05-05", "06-15", "07-01"), ("09-01", "09-01", "09-22")),
+        (Staged(), ("06-05", "06-10", "07-01"), ("09-01", "09-01", "09-22")),
+        (BloomingOn(), ("05-05", "06-14", "07-01"), ("09-01", "09-01", "09-22")),
+    ],
+)
+def test_the_first_feed_comes_before_a_summer_that_lasts_for_months(
+    made, species, window, moved
+) -> None:
+    year = made.year(species)
+    hot = HotFromMay(**{name: getattr(year, name) for name in Year.__struct_fields__})
+    asked, wanted = (
+        Window(*(date.fromisoformat(f"2027-{day}") for day in days)) for days in (window, moved)
+    )
+    assert out_of_the_heat(hot, asked, "By months.")[0] == wanted
+
+
+# ------------------------------------------------------------------ frost_free.py
+
+
+@pytest.mark.parametrize(
+    ("window", "held"),
+    [
+        # No frost is asked about from 15 May on; with a fortnight at least to do it in.
+        (("05-15", "05-20", "05-25"), ("05-15", "05-20", "05-25")),
+        (("05-14", "05-20", "05-25"), ("05-15", "05-20", "05-29")),
+        (("04-01", "04-10", "04-20"), ("05-15", "05-15", "05-29")),
+        (("04-01", "04-10", "05-30"), ("05-15", "05-15", "05-30")),
+    ],
+)
+def test_what_was_taken_in_comes_out_after_the_last_frost_and_within_a_fortnight(
+    made, window, held
+) -> None:
+    """By the months, where nothing is known of the weather."""
+    tree = made.tree(made.event("2027-03-20", "repotted", "same pot"))
+    asked, wanted = (
+        Window(*(date.fromisoformat(f"2027-{day}") for day in days)) for days in (window, held)
+    )
+    year = made.year(SatsukiAzalea(), "unknown")
+    assert out_of_frost(tree, date(2027, 3, 20), asked, "It was repotted.", year)[0] == wanted
 
 
 # ------------------------------------------------------------------ hard_work.py
@@ -310,6 +382,67 @@ def test_early_signs_of_tired_soil(made, done, signs) -> None:
     assert len(found) == signs, found
 
 
+# ------------------------------------------------------------------ turn.py, repotting.py
+
+
+def test_three_wedges_are_opened_where_nobody_said_how_many_the_last_time(made, only) -> None:
+    """Of eight, of which the one in front was opened before: those three that lie farthest off."""
+    last = made.event("2020-03-12", "repotted", "same pot")
+    tree = made.tree(last, opened={"S": "2018-03-10"}, strength="strong")
+    species = TridentMaple()
+    asked = only(made.yearly(species, tree, made.year(species), "trident-repot"))
+    assert len(asked.wedges) == 3
+    assert "S" not in asked.wedges
+
+
+# ------------------------------------------------------------------ afterwards.py
+
+
+@pytest.mark.parametrize(
+    ("done", "days"),
+    [
+        # Eight weeks after 8 February is 5 April, when leaves open at the earliest: it is looked
+        # for then. A day sooner it waits for three, five and eight weeks from 20 April, their day.
+        ("2027-02-08", ("2027-03-29", "2027-04-05", "2027-04-19")),
+        ("2027-02-07", ("2027-05-11", "2027-05-25", "2027-06-15")),
+        # Eight weeks after 15 August is 10 October, the last day of growth; a day later it is
+        # looked for in the next spring.
+        ("2027-08-15", ("2027-10-03", "2027-10-10", "2027-10-24")),
+        ("2027-08-16", ("2028-05-11", "2028-05-25", "2028-06-15")),
+    ],
+)
+def test_new_buds_are_looked_for_while_it_grows(made, only, done, days) -> None:
+    species = SatsukiAzalea()
+    cut = made.event(done, "pruned", "hard on low left")
+    look = only(made.after(species, "satsuki-new-buds", made.tree(cut), cut, made.year(species)))
+    assert look.window == Window(*map(date.fromisoformat, days))
+
+
+# ------------------------------------------------------------------ glass.py
+
+
+@pytest.mark.parametrize(
+    ("moved", "comes_out"),
+    [
+        # From the middle of September to the end of January glass keeps it until spring.
+        ("2027-01-31", False),
+        ("2027-02-01", True),
+        ("2027-09-14", True),
+        ("2027-09-15", False),
+    ],
+)
+def test_a_tree_that_went_under_glass_in_autumn_or_winter_stays_there(
+    made, moved, comes_out
+) -> None:
+    species = SatsukiAzalea()
+    day = date.fromisoformat(moved)
+    cut = made.event((day - timedelta(days=3)).isoformat(), "repotted", "same pot, 2 cm off below")
+    into = made.event(moved, "moved", "glass")
+    year = made.year(species, cover="unheated glass")
+    found = made.after(species, "satsuki-glass-out", made.tree(cut, into), into, year)
+    assert bool(found) is comes_out
+
+
 # ------------------------------------------------------------------ second_flush.py
 
 
@@ -367,6 +500,43 @@ def test_the_nearest_monday(day, monday) -> None:
 def test_months_hang_on_the_season_in_which_they_open(opens, season) -> None:
     assert by_warmth(opens, opens, opens).season == season
     assert months(opens, opens, opens, why="the short days").season == season
+
+
+class ColouringOnly(Staged):
+    """It colours, and nobody has told when it is bare."""
+
+    stage_months: ClassVar[StageMonths] = {93: ((10, 12), (10, 28), (11, 14))}
+
+
+class BareEarly(Staged):
+    stage_months: ClassVar[StageMonths] = {
+        93: ((10, 12), (10, 28), (11, 14)),
+        97: ((11, 25), (12, 9), (12, 20)),
+    }
+
+
+class BareLate(Staged):
+    stage_months: ClassVar[StageMonths] = {
+        93: ((10, 12), (10, 28), (11, 14)),
+        97: ((11, 25), (12, 11), (12, 20)),
+    }
+
+
+@pytest.mark.parametrize(
+    ("species", "days"),
+    [
+        # Three weeks after 9 December are the 30th; after 11 December they would be in January.
+        (BareEarly(), ("10-12", "12-09", "12-30")),
+        (BareLate(), ("10-12", "12-11", "12-31")),
+        # Where nobody has told when it is bare: as long as it colours.
+        (ColouringOnly(), ("10-12", "10-28", "11-14")),
+    ],
+)
+def test_a_maple_is_cut_bare_before_its_sap_rises(made, species, days) -> None:
+    year = made.year(species)
+    window = bare_before_the_sap_rises().window(year.stage(93), year)
+    assert tuple(f"{day:%m-%d}" for day in (window.opens, window.best, window.closes)) == days
+    assert window.closes.year == 2027
 
 
 def test_months_may_cross_new_year(made) -> None:

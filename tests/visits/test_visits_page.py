@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+import pytest
+
 from backbud.pages.visits import sheet
 
 CARDS = """\
@@ -177,3 +179,12 @@ def test_the_terminal_tells_what_is_agreed_and_not_here_yet() -> None:
     ]
     assert list(visit_lines((), day(2026, 2, 10), ())) == said[:1]
     assert replace(one, to_come=False).is_here
+
+
+@pytest.mark.parametrize("how", ["deposit", "deposit, by transfer", "by transfer"])
+def test_what_is_paid_ahead_after_it_went_is_of_the_coming_that_is_ahead(written, how) -> None:
+    """However it was paid besides; a payment that is not ahead settles the bill of its visit."""
+    diary = f"2026-10-02\nyuki\n  paid 20 EUR {how}\n"
+    session = written(CARDS + DIARY + diary, str(DAY), settings='home = "yard"\nkeeper = "me"\n')
+    to_come = [one.name for one in sheet(session.accounts(), {}, DAY).to_come]
+    assert to_come == ([] if how == "by transfer" else ["yuki"])

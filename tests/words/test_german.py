@@ -45,6 +45,22 @@ def german(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
     tongue.speak(tongue.ENGLISH)
 
 
+def _made(folder: Path) -> dict[str, bytes]:
+    session = open_session(str(folder), TODAY, as_of=True, keeps=False)
+    return dict(compiled(session).output.files)
+
+
+@pytest.fixture(scope="module")
+def german_files(german: Path) -> dict[str, bytes]:
+    """All that is made of the German journal: made once, as no test changes it."""
+    return _made(german)
+
+
+@pytest.fixture(scope="module")
+def english_files() -> dict[str, bytes]:
+    return _made(EXAMPLE)
+
+
 class _Marked:
     """A catalogue that marks what was looked up in it."""
 
@@ -104,8 +120,7 @@ def marked(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Iterator[None]:
 
 
 def test_no_word_on_a_page_is_outside_the_catalogue(german: Path, marked: None) -> None:
-    session = open_session(str(german), TODAY, as_of=True, keeps=False)
-    files = compiled(session).output.files
+    files = _made(german)
     known = _own_words(german)
     pages = {name: data.decode() for name, data in files.items() if name.endswith(".html")}
     assert len(pages) > 50
@@ -158,16 +173,13 @@ def _entries(files: dict[str, bytes]) -> dict[str, list[str]]:
     return found
 
 
-def test_feeds_have_the_same_entries_and_titles_that_fit(german: Path) -> None:
-    def files(folder: Path) -> dict[str, bytes]:
-        session = open_session(str(folder), TODAY, as_of=True, keeps=False)
-        return dict(compiled(session).output.files)
-
-    in_english, in_german = files(EXAMPLE), files(german)
-    assert _entries(in_german) == _entries(in_english)
+def test_feeds_have_the_same_entries_and_titles_that_fit(
+    english_files: dict[str, bytes], german_files: dict[str, bytes]
+) -> None:
+    assert _entries(german_files) == _entries(english_files)
     titles = [
         line.partition(":")[2].replace("\\", "")
-        for name, data in in_german.items()
+        for name, data in german_files.items()
         if name.endswith(".ics")
         for line in data.decode().replace("\r\n ", "").split("\r\n")
         if line.startswith("SUMMARY")
@@ -177,22 +189,23 @@ def test_feeds_have_the_same_entries_and_titles_that_fit(german: Path) -> None:
     assert {one for one in titles if "düngen" in one}
 
 
-def test_a_page_says_which_language_it_is_in(german: Path) -> None:
-    session = open_session(str(german), TODAY, as_of=True, keeps=False)
-    page = compiled(session).output.files["index.html"].decode()
+def test_a_page_says_which_language_it_is_in(
+    english_files: dict[str, bytes], german_files: dict[str, bytes]
+) -> None:
+    page = german_files["index.html"].decode()
     assert '<html lang="de"' in page
     assert "<h1>Donnerstag 20. Mai 2027</h1>" in page
-    again = open_session(str(EXAMPLE), TODAY, as_of=True, keeps=False)
-    page = compiled(again).output.files["index.html"].decode()
+    page = english_files["index.html"].decode()
     assert '<html lang="en"' in page
     assert "<h1>Thursday 20 May 2027</h1>" in page
 
 
-def test_dates_of_a_history_are_written_anew_in_another_language(german: Path) -> None:
-    for journal, said, other in ((EXAMPLE, "7 March</dt>", "März</dt>"),
-                                 (german, "7. März</dt>", "March</dt>")):  # fmt: skip
-        session = open_session(str(journal), TODAY, as_of=True, keeps=False)
-        page = compiled(session).output.files["trees/heron.html"].decode()
+def test_dates_of_a_history_are_written_anew_in_another_language(
+    english_files: dict[str, bytes], german_files: dict[str, bytes]
+) -> None:
+    for files, said, other in ((english_files, "7 March</dt>", "März</dt>"),
+                               (german_files, "7. März</dt>", "March</dt>")):  # fmt: skip
+        page = files["trees/heron.html"].decode()
         assert said in page
         assert other not in page
 
@@ -298,7 +311,9 @@ def test_the_shelf_counts_the_same_in_german(german: Path) -> None:
     assert counted(german) == in_english
 
 
-def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) -> None:
+def test_no_sentence_of_ours_stands_in_english_on_a_german_page(
+    german: Path, german_files: dict[str, bytes]
+) -> None:
     """None of those that the catalogue has in German: not their longest run of fixed words, unless
     the keeper's own text has it too. Lines for a diary are in its language, which is English."""
     texts = [path.read_text() for path in german.rglob("*.txt")]
@@ -312,9 +327,8 @@ def test_no_sentence_of_ours_stands_in_english_on_a_german_page(german: Path) ->
     assert len(runs) > 1500
     longest = sorted(map(re.escape, runs), key=len, reverse=True)
     english_run = re.compile(rf"\b(?:{'|'.join(longest)})\b")
-    session = open_session(str(german), TODAY, as_of=True, keeps=False)
     found = set()
-    for name, data in compiled(session).output.files.items():
+    for name, data in german_files.items():
         if name.endswith(".html"):
             page = re.sub(r"<(style|script|pre|code)[^>]*>.*?</\1>", "", data.decode(), flags=re.S)
             text = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page)).split())

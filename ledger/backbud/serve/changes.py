@@ -178,6 +178,7 @@ class Changes:
 
     def _watch(self) -> None:
         import logging
+        import warnings
 
         from watchdog.events import FileSystemEventHandler
         from watchdog.observers import Observer
@@ -185,6 +186,8 @@ class Changes:
         # What it complains of (that it was ended as it waited) helps nobody; what it misses, the
         # look every two seconds finds.
         logging.getLogger("watchdog").setLevel(logging.CRITICAL + 1)
+        # Folders that appear while they are listed are listed twice, and it warns of that.
+        warnings.filterwarnings("ignore", category=RuntimeWarning, module=r"watchdog\.")
         changes = self
 
         class ChangeListener(FileSystemEventHandler):

@@ -64,7 +64,7 @@ class Year(Struct, frozen=True):
     seen: Mapping[int, date]
     stage_months: StageMonths
     figures: Mapping[str, float]
-    wire_weeks: tuple[int, int, int] = (4, 6, 8)
+    wire_weeks: tuple[int, int, int]
     outlook: Outlook | None = None
     wants: Wants = Wants()
     own: Own = Own()

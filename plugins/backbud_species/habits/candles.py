@@ -33,21 +33,18 @@ from backbud_species.habits.warmth import summer, summer_against
 from backbud_species.habits.works import LIGHT_WORK, feeds, pinches
 
 
-def decandles(
-    rule_id: str, when: Time, *, short: Time, what: str, because: str, more_days: int = 0
-) -> Rule:
+def decandles(rule_id: str, when: Time, *, what: str, because: str, more_days: int = 0) -> Rule:
     """Candles of a two-flush pine cut, as early as the warm season that is left asks for.
 
-    Where nothing is known of the weather, at a time `when`, or `short` where summers are not warm.
+    At a time `when` where nothing is known of the weather, and so early as for a short summer.
     `more_days`: how many more the second flush needs than a black pine's.
 
     Only on a strong and unstressed tree, in a place whose summer ripens a second flush.
     """
 
     def ask(species: Species, tree: Tree, given: Stage, year: Year) -> Proposals:
-        time = when if summer(year).cool is False else short
         cut = candle_cut(given, year, more_days)
-        window = cut.window if cut else time.window(given, year)
+        window = cut.window if cut else when.window(given, year)
         reason = DECANDLING.shut(tree, window.opens, year)
         if reason:
             yield strength_first(window, "decandled", reason)

@@ -187,10 +187,9 @@ def short_summer(tree: Tree, day: date, year: Year) -> str:
 def _heat_too_short(year: Year) -> str:
     """Why the heat that is left once the needles have parted makes no second flush."""
     parted = year.stage(_NEEDLES_PART)
-    if parted is None or year.outlook is None:
+    if parted is None:
         return ""
-    known = year.last_monday
-    left = heat_left(known, parted.day + _A_WEEK)
+    left = heat_left(year.last_monday, parted.day + _A_WEEK)
     wanted = SECOND_FLUSH_K_DAYS.of(year)
     if left is None or left >= wanted:
         return ""

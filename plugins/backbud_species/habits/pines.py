@@ -170,8 +170,7 @@ class TwoFlushPine(Pine):
         ),
         decandles(
             "decandle",
-            at(10, 18, 30, 42),
-            short=at(10, 7, 14, 25),
+            at(10, 7, 14, 25),
             what="weak candles first",
             because="A strong two-flush pine answers the cutting of its candles with a second "
             "flush and short needles; where the summer is short they are cut early.",

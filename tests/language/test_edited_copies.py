@@ -124,6 +124,36 @@ def test_a_line_that_was_put_right_in_any_way_never_counts_twice(read, edit) -> 
     assert _lost(found) == []
 
 
+@pytest.mark.parametrize(
+    "edits",
+    [
+        # Said in other words; moved to another day and changed there besides.
+        [("repotted 2 cm off below", "rptd, 2 cm off btm")],
+        [("2027-03-06   low 1 C", "2027-03-07   low 1 C"), ("worked 2 h", "worked 3 h")],
+    ],
+)
+def test_other_words_and_a_changed_line_of_a_moved_page_count_no_second_time(read, edits) -> None:
+    copy = DIARY + "\n2027-03-24\nkaze\n  noted the back branch is thinner than last year\n"
+    diary = copy
+    for edit in edits:
+        copy = copy.replace(*edit)
+    once, found = read(diary), read(diary, files={"old-diary.txt": copy})
+    assert sorted(found.problems) == ["edited-copy", "two-versions"]
+    for act in ("wired", "repotted", "trimmed", "worked", "pruned"):
+        assert _count(found, act) <= _count(once, act)
+
+
+def test_sentences_that_are_the_same_tell_a_copy(read) -> None:
+    notes = "".join(
+        f"2027-02-{day}\nkaze\n  noted the {word} branch is thinner than last year\n"
+        f"  worked {day} min\n"
+        for day, word in ((10, "back"), (11, "left"), (12, "low"), (13, "second"))
+    )
+    found = read(notes, files={"old-diary.txt": notes.replace("worked 12 min", "worked 20 min")})
+    assert _count(found, "worked") == 3
+    assert sorted(found.problems) == ["edited-copy", "two-versions"]
+
+
 def test_what_was_taken_out_in_the_one_counts_as_written_in_the_other(read) -> None:
     copy = DIARY.replace("  pruned\n", "  trimmed\n").replace("  worked 1 h\n", "")
     found = read(DIARY, files={"old-diary.txt": copy})

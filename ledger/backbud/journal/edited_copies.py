@@ -99,7 +99,7 @@ def _by_line(lines: Iterable[ToldLine]) -> dict[int, ToldLine]:
 def two_keepers(first: Outlined, second: Outlined, known: Known) -> bool:
     """Whether two files that are not alike each tell enough of their own."""
     lines = (told_lines(file, known) for file in (first, second))
-    return min(sum(one.is_telling for one in of) for of in lines) >= MANY_ALIKE
+    return min(sum(one.tells_a_copy for one in of) for of in lines) >= MANY_ALIKE
 
 
 def days_of_several(files: Mapping[str, Outlined]) -> set[str]:
@@ -172,8 +172,8 @@ def _are_alike(
 ) -> bool:
     """Whether two files, of which these lines are in both, are so much the same that one is a copy
     of the other."""
-    telling = sum(one.is_telling for one in both)
-    fewest = min(sum(one.is_telling for one in lines) for lines in (first, second))
+    telling = sum(one.tells_a_copy for one in both)
+    fewest = min(sum(one.tells_a_copy for one in lines) for lines in (first, second))
     if telling < SHARE_OF_A_COPY * fewest:
         return False
     if telling >= MANY_ALIKE or same_cards:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache, partial
-from itertools import chain
+from itertools import chain, pairwise
 from typing import Any, NamedTuple
 
 import msgspec
@@ -197,20 +197,28 @@ def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
 def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
     by_digest = known.by_digest()
-    parts = [text for _, text in sections(data)]
+    parted = sections(data)
+    parts = [text for _, text in parted]
+    lines = [end - begin for (begin, _), (end, _) in pairwise(parted)]
+    lines.append(parts[-1].count(b"\n"))
     # Blank lines behind a section say nothing: with more of them it is the same.
     marks = [digest(text.rstrip()) for text in parts]
-    new = {mark: text for mark, text in zip(marks, parts, strict=True) if mark not in by_digest}
+    new = {
+        mark: (text, so_many)
+        for mark, text, so_many in zip(marks, parts, lines, strict=True)
+        if mark not in by_digest
+    }
     known.fresh.update(new)
-    for (mark, text), said in zip(new.items(), words_in_each([*new.values()]), strict=True):
+    said = words_in_each([text for text, _ in new.values()])
+    for (mark, (text, so_many)), words in zip(new.items(), said, strict=True):
         written = text.decode()
         section = page_text(written) or read_section_text(written, known.language)
-        by_digest[mark] = remember.Kept(mark, text.count(b"\n"), said, section)
+        by_digest[mark] = remember.Kept(mark, so_many, words, section)
     row: list[remember.Kept[Any]] = []
-    for mark, text in zip(marks, parts, strict=True):
-        kept, lines = by_digest[mark], text.count(b"\n")
-        if kept.lines != lines:
-            kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
+    for mark, so_many in zip(marks, lines, strict=True):
+        kept = by_digest[mark]
+        if kept.lines != so_many:
+            kept = remember.Kept(mark, so_many, kept.said, kept.section, kept.sound)
         row.append(kept)
     return row
 

@@ -26,7 +26,8 @@ def weekday_names(language: str, width: Width = "wide") -> tuple[str, ...]:
     return _names("days", language, width, range(7))
 
 
-@lru_cache(maxsize=4096)
+# Thousands of trees are told of on the same days.
+@lru_cache(maxsize=16384)
 def written_day(on: date, language: str, with_year: bool = False) -> str:
     """`6. März`, `6. März 2027`."""
     from babel.dates import format_skeleton

@@ -48,6 +48,7 @@ def _of_tree(
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
+        if one.outcome == "open"
         if (day := max(one.window_on(today).best, today)) <= today + AHEAD and one.is_open(today)
         for (key, because), amount in _together(_of_work(one, tree, taken, day))
     )

@@ -120,11 +120,13 @@ def helpers_pages(
 ) -> Iterator[tuple[str, bytes]]:
     """A helper's folder: the works at the bench and by place, and every tree, without money."""
     shared = _shared(view, view.title, public=False)
-    shared |= {"nav": (
+    shared |= {
+        "nav": (
             (INDEX, phrase("Bench")),
             (TREES, phrase("Trees")),
             (WEEK, phrase("The week on paper")),
-        )}
+        )
+    }
     apart = Apart(kept, phrase("helper {person}", person=person))
     plans = {
         # What is left of a plan is the same while the plan is, and so is what is made from it.

@@ -139,7 +139,9 @@ class Hanger:
     ) -> Year:
         """The year that a rule is given; `given`: those of this tree so far, since many rules are
         given the same one."""
-        known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
+        known = seen
+        if seen and one.event is not None:
+            known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
         key = place, then.pot, one.day, known
         found = given.get(key)

@@ -67,8 +67,10 @@ class KnownRevisions:
 
     def read(self, remembered: bytes) -> Revisions:
         """As `read_revisions`."""
-        if remembered != self._bytes:
-            self._bytes, self._revisions = remembered, read_revisions(remembered)
+        if remembered != self._bytes or not remembered:
+            self._revisions = read_revisions(remembered)
+            # Of torn ones nothing is ours.
+            self._bytes = remembered if self._revisions else b""
         return self._revisions
 
     def written(self, revisions: Revisions) -> bytes:

@@ -42,7 +42,6 @@ if TYPE_CHECKING:
     from backbud.plan.each_tree import EachTree
     from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
-    from backbud.plan.quote import Quoter
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree
     from backbud.species import Section, Species
@@ -318,13 +317,6 @@ class Session:
     def _names(self) -> Mapping[str, str]:
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
         return self.kept.same("names", {**names, UNKNOWN_OWNER: "somebody unknown"})
-
-    @cached_property
-    def quoter(self) -> Quoter:
-        """Quotes lines of this journal with nobody's name in them."""
-        from backbud.plan.quote import Quoter, names_of
-
-        return Quoter(self.journal, names_of(self.journal.things, self.histories.trees))
 
     def legal_names(self) -> dict[str, str]:
         """The same for what the law keeps: who was forgotten by the name they had."""

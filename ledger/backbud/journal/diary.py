@@ -11,7 +11,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal.by_lines import ByLines
-from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import (
@@ -24,6 +23,7 @@ from backbud.journal.headings import (
 )
 from backbud.journal.heard import HeardAct
 from backbud.journal.heard_act import LineHearer
+from backbud.journal.merge_marks import ENDS_HERE
 from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of
 from backbud.journal.said import ActReader

@@ -12,16 +12,12 @@ import msgspec
 from msgspec import Struct
 
 from backbud.journal import remember
-from backbud.journal.copies import (
-    Copies,
-    copies_among,
-    without_conflicts,
-    without_pages,
-)
+from backbud.journal.copies import Copies, copies_among
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.hashed_dates import without_hashed_dates
 from backbud.journal.load import Loaded
+from backbud.journal.merge_marks import without_conflicts
 from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
@@ -52,11 +48,11 @@ class Parted(Struct, frozen=True):
     card_digests: tuple[bytes, ...] = ()
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
-    copies: Copies = Copies({}, {}, ())
+    copies: Copies = Copies({}, ())
 
     def counting(self) -> dict[str, Outlined]:
         """The files that count, with the pages that do."""
-        return _counting(self.files, self.copies)
+        return dict(self.copies.counting)
 
     def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
         """The sections of every file, by the digest of its bytes."""
@@ -108,8 +104,8 @@ def outlined_files(
     for name in sorted(perhaps - weather_files):
         found[name] = _contained(name, files[name], before, memory)
     outlined = {name: one.value for name, one in found.items() if one.value is not None}
-    copies = copies_among(outlined)
-    counting = _counting(outlined, copies).values()
+    copies = copies_among(outlined, before.language, kept)
+    counting = copies.counting.values()
     flaws = [flaw for one in found.values() for flaw in one.flaws]
     for name in (name for name in files if name not in weather_files):
         flaws += placed(name, 0, (*loaded[name].flaws, *merged[name][1]))
@@ -125,14 +121,6 @@ def outlined_files(
         ),
         tuple(flaws),
     )
-
-
-def _counting(files: Mapping[str, Outlined], copies: Copies) -> dict[str, Outlined]:
-    return {
-        name: without_pages(file, copies.pages.get(name))
-        for name, file in files.items()
-        if name not in copies.repeated
-    }
 
 
 # ------------------------------------------------------------------ which files are weather

@@ -57,7 +57,7 @@ def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Mem
     mended = dict(files)
     flaws: list[tuple[str, Flaw]] = []
     cards = cards_again(files)
-    for name, other in dict.fromkeys((*cards, *_perhaps_alike(files, kept))):
+    for name, other in sorted({*cards, *_perhaps_alike(files, kept)}, key=_in_order):
         again = cards.get((name, other), CardsAgain((), ()))
         first, second = mended[other], mended[name]
         held, is_copy = _held_against(first, second, bool(again.lines), known)
@@ -76,6 +76,10 @@ def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Mem
         mended[name] = without_cards(second, again.lines) if again.lines else second
         mended[other] = without_told(first, (here for here, _ in held.versions))
     return Mended(mended, flaws)
+
+
+def _in_order(pair: tuple[str, str]) -> tuple[tuple[int, str, bool], ...]:
+    return tuple(map(likelier_first, pair))
 
 
 def without_pasted_pages(
@@ -277,7 +281,11 @@ def _of_card_lines(where: str, cards: CardsAgain) -> str:
     if not cards.lines:
         return ""
     told = f" Of {len(cards.lines)} cards that stand in both those {where} count"
-    return told + (f"; {_lines(cards.differ)} here differ." if cards.differ else ".")
+    return told + (
+        f"; {_lines(cards.differ)} here differ{'s' * (len(cards.differ) == 1)}."
+        if cards.differ
+        else "."
+    )
 
 
 def _of_both(held: HeldAgainst) -> str:

@@ -84,6 +84,20 @@ def month(on: date, year: int) -> str:
     return name if on.year == year else f"{name} {on.year}"
 
 
+def short_months() -> tuple[str, ...]:
+    """`Jan`, the twelve of them, in the language spoken."""
+    if spoken() == ENGLISH:
+        return tuple(one[:3] for one in MONTHS)
+    return cldr.month_names(spoken(), "abbreviated")
+
+
+def short_weekday(on: date) -> str:
+    """`Sat`."""
+    if spoken() == ENGLISH:
+        return weekday(on)[:3]
+    return cldr.weekday_names(spoken(), "abbreviated")[on.weekday()]
+
+
 def _weekdays() -> tuple[str, ...]:
     """The seven days in the language spoken, Monday first."""
     return WEEKDAYS if spoken() == ENGLISH else cldr.weekday_names(spoken())

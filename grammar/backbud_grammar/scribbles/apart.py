@@ -19,12 +19,18 @@ _BUYER = re.compile(
 )
 
 
+_LIFTED = re.compile(
+    r"^(lifted|dug(?: up)?|dug out) (?:\+|&|and) (?=(?:in|into|straight into) )", re.I
+)
+
+
 def with_two_things_apart(line: str) -> str:
     """The line with a comma between them.
 
     >>> with_two_things_apart("needles out, 2 h + resin on all fingers")
     'needles out, 2 h,  resin on all fingers'
     """
+    line = _LIFTED.sub(r"\1,   ", line)
     if " + " in line or " & " in line:
         line = _HOURS.sub(r"\1,  ", line)
     if " over " in line or " in " in line:

@@ -30,6 +30,8 @@ _WEATHER = (
     r"|because(?: of)? (?:the )?[^\W\d]+(?: [^\W\d]+){0,4}"
 )
 _MARKS = (
+    r"(?:was |were |had been |been )?on (?:for )?(?:\d+|a|one|two|three) (?:weeks?|months?|years?)|(?:branch|branches|it) (?:stands|sits|holds|stays put)|"
+    r"(?:(?:little|tiny|small|faint|thin) )+(?:rings?|marks?|scars?|bites?)(?: only)?|(?:only|just) (?:a )?(?:(?:little|tiny|small|faint|thin) )*(?:rings?|marks?|scars?|bites?)|"
     r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
     r"(?:marks?|scars?|bites?|rings?)"
     r"(?: (?:left|right|seen|thank god|luckily|at all|on|at|low|high|the|side|apex|top|back|front|branch|\d|darn it))*"
@@ -50,6 +52,11 @@ _FOR_A_TIME = r"(?:\d+(?:-\d+)?|a|one|two|three|four|six|a few|some) (?:more )?(
 _STAND = (
     r"(?:(?:no|out of|away from|in|under|half|part|full|light|deep|good) )*(?:the |a |direct |midday |hot )*"
     r"(?:sun|wind|shade(?: (?:cloth|net|netting))?|cover|rain|glass|shelter|net|netting)"
+)
+_OFTEN = (
+    r"(?:from now (?:on )?)?(?:weekly|fortnightly|monthly|daily|nightly|(?:once|twice|\d times|\dx|three times) (?:a|per|each) (?:day|week|month)"
+    r"|(?:every|each) (?:(?:\d+(?:st|nd|rd|th)?|second|third|other|two|three|four) )?(?:days?|weeks?|months?|evening|morning|night))"
+    r"(?: from now(?: on)?)?"
 )
 _AFTERCARE = (
     rf"(?:then |kept |keep |stays? |{_FOR_A_TIME} )*{_STAND}(?: for)?(?: the first)?(?: {_FOR_A_TIME})?"
@@ -98,6 +105,8 @@ _PLEASED = (
 _WANTS = r"(?:(?:she|he|they|[^\W\d]+) )?wants? (?!.*\b(?:back|home)\b)[^?\d]*"
 # What went with it, and what its owner was told.
 _ALONG = (
+    r"(?:water|watering|care|feed|summer|winter) (?:note|notes|list|sheet|plan|card)s?(?: (?:given|sent|printed|enclosed|with (?:it|her|him)))?|"
+    r"(?:(?:guys?|wires?|ties?|raffia) )(?:(?:stays?|still|left|is|are|all) )*on(?: (?:till|until|til) (?:[^\W\d]+)| for now| (?:apex|top|left \d|right \d))?|"
     r"(?:with )?(?:(?:the|a|his|her|its|\d+ (?:pp|pages?)) )?(?:(?:care|advice) )?(?:sheet|notes|advice|account|label|passport|photos?)"
     r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
     r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
@@ -127,7 +136,7 @@ _DEATH = (
     r"(?: (?:and|&|\+) (?:sodden|sour|black|brown|rotten|mushy|slimy|stank|stinking|soft|dry|brittle|smelly))*(?: (?:right )?through| all through| underneath| as dust| as a bone)?"
     r"|(?:root|crown|collar|butt|stem) rot|(?:vine )?weevil(?: grubs?)?|phytophthora|verticillium|honey fungus|(?:hard |late |the )?(?:frost|freeze|winter)|drought|heat|neglect|overwater(?:ed|ing)|missed watering"
     r"|no (?:green|life|sap)(?: left| in it| anywhere| under the bark)?|scratched(?:,? (?:brown|dry))?(?: all over)?"
-    r"|(?:tipped|binned|burnt|burned|composted|chucked|thrown (?:out|away)|on the (?:heap|fire|bonfire|compost)|to the (?:heap|tip|compost)|skipped)"
+    r"|(?:tipped|binned|burnt|burned|composted|compost|compost heap|bin|bonfire|the tip|chucked|thrown (?:out|away)|on the (?:heap|fire|bonfire|compost)|to the (?:heap|tip|compost)|skipped)"
     r"|(?:the )?pot (?:was )?(?:scrubbed|washed|cleaned|bleached|disinfected|soaked|saved|kept|shelved|back on (?:the )?shelf)"
     r"(?:(?: ?\+ ?| ?& ?| and )(?:scrubbed|washed|bleached|disinfected|shelved|dried|stored|put away))*(?: (?:with|in) (?:bleach|jeyes|hot water|disinfectant|soap))?"
     r"|(?:my|our) (?:own )?fault|(?:a )?(?:shame|pity|blow)|(?:sad(?:ly)?|damn|pity)"
@@ -152,11 +161,23 @@ _EVERY = (
     r"(?:days?|weeks?|evening|morning)"
 )
 _TABLE: Mapping[str, str] = {
-    **dict.fromkeys(("watered", "misted", "soaked", "shaded", "protected"), _WEATHER),
+    **dict.fromkeys(("watered", "misted", "soaked"), rf"{_WEATHER}|{_OFTEN}"),
+    "shaded": _WEATHER,
+    "protected": (
+        rf"{_WEATHER}|(?:in |with |of )?(?:\d|two|three|double|triple) (?:layers?|thick(?:nesses)?|fold|sheets?)|(?:for )?\d+ (?:cold |frosty )?nights?"
+        r"|(?:\+ |and |with )?(?:stones?|bricks?|weights?|pegs?|clips?|string|rope|tape|boards?)(?: (?:on|round|along|at|over)(?: (?:it|top|the|edges?|corners?|sides?|bottom))*)?"
+        r"|pots? (?:all )?(?:lagged|wrapped|insulated|plunged|sunk)"
+    ),
     "moved": rf"{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
     "died": _DEATH,
     "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
+    "carved": r"left (?:rough|raw|as (?:it )?is|to weather|for now|to dry)|(?:no|not) (?:lime sulphur|ls)(?: yet)?",
+    "guyed": (
+        r"(?:about |abt |ca )?\d[\d /.,]* ?(?:mm|cm|inch) (?:lower|higher|down|up|further|more)|(?:tension|pull) (?:the )?same"
+        r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
+    ),
     "treated": (
+        rf"{_OFTEN}|(?:ca|about|abt|around|maybe|over|some|at least) \d+|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
     ),
@@ -207,6 +228,7 @@ _TABLE: Mapping[str, str] = {
         r"(?:[^\W\d]+ )?(?:hands off|(?:don['’]?t|do not|not to) touch(?: it)?|leave (?:it )?(?:alone|be|well alone)|nobody touch(?:es)?(?: it)?|let it (?:be|grow|run))",
     ),
     "fed": (
+        rf"{_OFTEN}|every (?:\d(?:st|nd|rd|th)|second|third|other) (?:watering|can|feed|time)|"
         r"(?:the )?old (?:ones?|cakes?|bags?|lot|feed|lumps?|balls?)(?: (?:was|were|all))* (?:off|out|away|binned|gone"
         r"|(?:scraped|taken|picked|swept|brushed|raked|cleared) (?:off|out|away|up))(?: first)?"
         r"|(?:\d+|two|three|four|six|a|one|the) (?:weeks|months|week|month) (?:is |are )?(?:up|over|gone|passed|done)"
@@ -331,6 +353,33 @@ def is_told_in_figures(piece: str) -> bool:
 def grows_on(piece: str) -> bool:
     """Whether a piece says that a part was let grow, beside what was cut: `apex let run`."""
     return _GROWS_ON.fullmatch(piece) is not None
+
+
+# What was left as it was, each said of what it is: `inner ones let go`, `low left skipped`.
+_OF_WHAT = (
+    r"(?:(?:the|a|all|other|others?|rest|few|some|two|three|one|both|very|weak|weaker|weakest|strong|small|lower|low|lowest|upper|inner|outer"
+    r"|inside|outside|bottom|top|back|front|left|right|branch|branches|shoot|shoots|candles?|leaves|needles|buds?|tips?|ones?|apex|crown|leader"
+    r"|side|trunk|new|old|young|fresh|sacrifice|of|it|them|tree|\d{1,2})(?: |$))+"
+)
+_SPARED = re.compile(
+    rf"{_OF_WHAT}(?:(?:is|are|was|were|have been|has been) )?(?:all )?"
+    r"(?:left (?:alone|be|as (?:is|it is|they are|it was|they were)|untouched|uncut|long|whole|to (?:grow|run|itself|themselves))"
+    r"|let (?:be|go|run|grow)|skipped|spared|untouched|uncut|unpinched|not (?:touched|cut|done|pinched|wired)|missed(?: out)?|passed over|whole"
+    r"|(?:still |far |much |all )*too (?:weak|thin|young|small|stiff|brittle|short|soft|thick|old|tight|few|long|woody|hard|early)(?: (?:yet|still|for (?:it|that|now)|to \w+))?"
+    r"|kept for (?:the )?[^\W\d]+(?: [^\W\d]+)?)"
+    r"(?: (?:this (?:time|year)|for now|yet|still|on purpose|again|till next (?:year|time|spring)))?"
+    r"|(?:kept|keep|keeping|left|leaving) (?:\d|one|two|three|a few|some)(?: [^\W\d]+)? for (?:the |a |more |some )?[^\W\d]+(?: [^\W\d]+)?",
+    re.IGNORECASE,
+)
+
+
+def is_spared(piece: str) -> bool:
+    """Whether a piece says of something of its own that it was left as it was.
+
+    >>> is_spared("inner let go"), is_spared("not touched"), is_spared("7 left alone")
+    (True, False, True)
+    """
+    return _SPARED.fullmatch(piece) is not None
 
 
 def all_else_stays(piece: str) -> bool:

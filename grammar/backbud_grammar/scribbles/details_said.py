@@ -39,7 +39,17 @@ _FRACTIONS = {
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
+_THICK = r"(?:\d+|a|one|two|three|some|few|the) (?:(?:big|thick|heavy|fat|large|old|crossing|circling|dead) )+(?:ones?|roots?)"
+_ROOT_WHERE = r"(?: (?:back|front|left|right|under|on|at|of|the|side|trunk|below|base|[NSEWLR]))*"
 _ROOTS = (
+    (
+        rf"{_THICK}{_ROOT_WHERE} (?:cut|sawn|sawed|removed|taken|off|out)(?: (?:off|out|away|back|under|below|at|trunk|the|base|flush))*",
+        "thick roots off",
+    ),
+    (r"(?:the )?rest (?:combed|teased|raked|picked)(?: out)?", "combed out"),
+    (r"no tap ?root(?: left)?", ""),
+    (r"(?:in |into )?(\S+) all \d+", r"into \1"),
+    (rf"(?:roots? |ball )?{_SHARE} (?:of )?(?:the )?(?:roots? )?(?:away|gone|removed)", r"off %1"),
     (
         r"(?:wired|tied|fixed|held|anchored|fastened) (?:in |down )?(?:to|into) (?:the )?(?:pot|rim|tray|box|slab|feet)"
         r"(?: (?:at|in|on|with) (\d|three|four) (?:places|points|wires|spots|corners|sides))?",
@@ -278,6 +288,15 @@ _EXCEPT = (
     (rf"(?:but )?not (?:on |at |in )?(?:the )?{_LEFT_OUT}", r"except on \1"),
 )
 _CUT = (
+    (
+        r"(?:out )?(?:the )?(\d+) (?:tallest|strongest|longest|biggest|fattest)(?: ones| shoots)?",
+        r"\1 shoots",
+    ),
+    (
+        rf"{_SHARE} (?:of )?(?:the )?(?:green|growth|foliage|canopy|crown|leaf)(?: (?:is |was )?(?:off|out|away|removed|gone))",
+        "off %1",
+    ),
+    (r"(?:on |from )?(?:the )?(?:outline|silhouette|outside)(?: only)", "outer"),
     (rf"(?:all |everything |all of it )?back to {_LEN}", r"back to \1"),
     *_EXCEPT,
     (
@@ -644,6 +663,9 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (r"(?:at )?(half|quarter|full|double) (?:dose|rate|amount)", r"at \1 strength"),
+    (r"(?:at )?1/2 (?:dose|rate|str\w*)", "at half strength"),
+    (r"(?:at )?1/4 (?:dose|rate|str\w*)", "at quarter strength"),
     (
         r"(?:1|one|a) (?:cake|ball|lump|bag|pellet|piece|tablet)? ?(?:per|to|every|each|for every|for each) "
         rf"{_LEN}(?: of)?(?: the)?(?: pot| rim| edge)?",
@@ -696,6 +718,17 @@ _PESTS = (
     r"|slugs?|snails?|sawfly|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
 )
 _TREAT = (
+    (
+        r"(?:the )?(\d+) (galls|grubs|slugs|snails|beetles|caterpillars|weevils|moths)"
+        r" (?:(?:cut|picked|taken|pulled|dug) )?(?:off|out|away)(?: (?:first|by hand|before))?",
+        r"\1 \2",
+    ),
+    (r"[x×] ?(\d)", r"\1 times"),
+    (
+        r"(?:rubbing )?alcohol (?:with|on) (?:a )?(?:stick|cotton bud|bud|swab|q-?tip|brush|cloth)",
+        "with alcohol",
+    ),
+    (r"(?:with )?(?:ls|lime s)", "with lime sulphur"),
     (rf"(?:for |against )?({_PESTS})", r"against \1"),
     (r"1 of \d", "first time"),
     (r"2 of \d", "second time"),
@@ -820,6 +853,14 @@ _UNWIRED = (
 )
 _LAYERED = (
     (
+        r"(?:and |\+ )?(?:dark |black |tin |silver |clear )*(?:foil|plastic|bag|cling ?film|wrap)(?: (?:over|round|around|on|outside))*",
+        "in plastic",
+    ),
+    (
+        r"sphagnum (?:\+|&|and) (?:black |tin |dark )?(?:foil|plastic|bag|cling ?film)",
+        "sphagnum, in plastic",
+    ),
+    (
         rf"(?:set )?(?:at )?{_LEN}(?: (?:up|high|above (?:the )?(?:soil|base)))(?: (?:the )?trunk)?",
         r"at \1",
     ),
@@ -921,8 +962,8 @@ _MONEY = (
         r"(?: (?:and|&|\+) (?:wire|materials?|mix|soil|pot|raffia))?",
         r"\1, with materials",
     ),
-    (r"(?:by |with )?(?:a )?(?:cheque|check|ck|chk)", "by cheque"),
-    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:by )?(?:cheque|check|ck|chk)", r"\1, by cheque"),
+    (r"(?:by |with )?(?:a )?(?:cheque|check|ck|chk|chq)", "by cheque"),
+    (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:by )?(?:cheque|check|ck|chk|chq)", r"\1, by cheque"),
     (r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance", r"\1, balance"),
     (
         r"(\d+(?:[.,]\d\d)?(?: [A-Z]{3})?) (?:the )?balance (?:by )?(?:bank|transfer)",
@@ -964,6 +1005,10 @@ _MONEY = (
 )
 _AGREED = ((r"to (\d+(?:[.,]\d\d)?(?: [A-Z]{3})?)", r"\1"),)
 _SEALED = (
+    (
+        r"(?:on )?(?:the |all |both |two |three )*(?:big|large|bigger|worst|deep)(?: ones| cuts| wounds)?",
+        "cuts",
+    ),
     (
         r"(\d+) (?:\w+ )?(stubs?|cuts?|wounds?) (?:all )?(?:pasted|sealed|waxed|painted)",
         r"\1 \2",
@@ -1082,6 +1127,12 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (r"(\d+) scions? (?:on|set|in|made|up)", r"\1 scions"),
+    (
+        r"(?:raffia|rubber|string)(?: (?:\+|&|and) (?:grafting |budding )?tape)?|(?:grafting|budding) tape",
+        "taped",
+    ),
+    (r"bags? (?:over|on)(?: (?:it|them|all|each))?", "bagged"),
     (
         r"(\d+) (?:whips?|scions?|twigs?) from (?:its |the )?own (?:top|crown|tree|shoots?)",
         r"\1 scions, own shoot",
@@ -1130,6 +1181,10 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (
+        r"(\d+) seeds? (?:soaked|stratified|chilled|scarified|rubbed)(?: (?:overnight|o/n|\d+ (?:h|days|weeks)|in .+))*",
+        r"\1 seeds",
+    ),
     (r"(\d+) (?:pieces|more)", r"\1 cuttings"),
     (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
     (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),

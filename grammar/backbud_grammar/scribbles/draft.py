@@ -107,6 +107,14 @@ class Draft:
         else:
             self.beside.append((raw, at))
 
+    def may_stand_beside(self, at: int) -> bool:
+        """Whether words at this place can be about something else than the act: right behind it
+        they may be its object, and behind a noun what nobody read may turn it."""
+        if self.form.of_all and not self.pieces:
+            # `went home, rain` may be said of the keeper.
+            return False
+        return at != self.rest_at and self.word.casefold() not in self.form.bare_words
+
     def put_before(self, raw: str, at: int) -> None:
         """What was seen before it was done; with a figure it is the remark, where nothing but what
         was seen stands in it: `2 grubs under the moss`."""
@@ -117,7 +125,8 @@ class Draft:
 
     @property
     def cuts_roots(self) -> bool:
-        """Whether what was read behind `potted` says that roots were cut."""
+        """Whether what was read behind `potted` says that roots were cut, or that it stands in the
+        pot that it stood in."""
         return any(_ROOTS_CUT.match(said) for said, _ in self.pieces)
 
     @property
@@ -167,7 +176,9 @@ class Draft:
 
 
 # What a repotting says of the ball, and the first pot of a seedling does not.
-_ROOTS_CUT = re.compile(r".*\boff\b|thick roots|taproot|(?:half )?bare-rooted|combed|wedges")
+_ROOTS_CUT = re.compile(
+    r".*\boff\b|same pot|thick roots|taproot|(?:half )?bare-rooted|combed|wedges"
+)
 
 
 def _never(one: Piece) -> bool:

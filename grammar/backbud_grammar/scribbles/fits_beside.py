@@ -10,6 +10,7 @@ from backbud_grammar.scribbles.beside import (
     grows_on,
     is_aftercare,
     is_beside,
+    is_spared,
     stays_till,
 )
 from backbud_grammar.scribbles.draft import Draft
@@ -20,7 +21,9 @@ _OFF_ONES = ("unwired", "unguyed", "untied")
 # What is begun and stays for some time, beside what is put on.
 _BEGUN = ("layered", "grafted", "bent", "shaded", "protected")
 _NOT_DONE = re.compile(
-    r"no (?P<work>[^\W\d]+(?:[- ][^\W\d]+)?)(?: (?:done|this time))?", re.IGNORECASE
+    r"no (?P<work>[^\W\d]+(?:[- ][^\W\d]+)??)"
+    r"(?: (?:done|this (?:time|year)|yet|now|for now))?",
+    re.IGNORECASE,
 )
 # Work after which a tree is kept out of sun and wind.
 _HEAL = ("branches", "roots", "wire", "propagation")
@@ -35,7 +38,11 @@ _NEEDS = re.compile(
     re.IGNORECASE,
 )
 # A share of the tree that was done.
-_SOME = re.compile(r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower)\b", re.IGNORECASE)
+_SOME = re.compile(
+    r"\b(?:half|\d/\d|\d+ %|first round|weak|strong|top|lower"
+    r"|\d+ (?:branch(?:es)?|shoots?|candles))\b",
+    re.IGNORECASE,
+)
 
 
 def is_in_part(draft: Draft) -> bool:
@@ -61,6 +68,7 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
         (_may_stay(draft) and all_else_stays(piece))
         or (_lasts(draft) and stays_till(piece))
         or (form.work in ("branches", "wire") and not form.undone_by and grows_on(piece))
+        or (form.work in ("branches", "wire") and form.bearing == "does" and is_spared(piece))
         or _is_other_work(form, piece)
     )
 

@@ -13,6 +13,7 @@ from backbud_grammar.scribbles.draft import NOUN
 from backbud_grammar.scribbles.opener import Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
+from backbud_grammar.scribbles.sentences import sentences
 from backbud_grammar.scribbles.spelled import in_full
 
 _COVERS = ("protected", "shaded")
@@ -22,6 +23,23 @@ _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
 _POTTED = re.compile(r"potted\b(?!-)", re.IGNORECASE)
 _AS_WELL = re.compile(r"(?:\+|&|and) (?!\w+ (?:off|away|down)\b)\w")
 _FIGURE = re.compile(r"\d")
+_OFF = re.compile(r"\boff\b", re.IGNORECASE)
+_LONGEST_BEHIND = 200
+# What a repotting says: of roots, of the pot, of the mix.
+_POTTING = frozenset({"roots", "pot", "mix"})
+_BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
+_SORTS = (
+    ("pot", re.compile(r"(?:into|onto) |same pot")),
+    ("mix", re.compile(r"mix ")),
+    (
+        "roots",
+        re.compile(
+            r"off (?:below|sides|top|\d)|\d[\d/.]*(?: %)? (?:off|roots)"
+            r"|.*\broots? (?:off|shortened)|taproot"
+            r"|(?:half )?bare-rooted|washed|combed|teased"
+        ),
+    ),
+)
 # No piece that holds an act in its midst has more words.
 _MOST_AROUND = 8
 
@@ -92,7 +110,7 @@ class PieceOpener:
 
     def potted(self, piece: str, sentence: str, page: date | None) -> Opened | None:
         """A sentence that only as a whole tells of a work of potting: `same pot, 1/3 off below`."""
-        if "," not in sentence or "?" in sentence or limiter_in(piece):
+        if "," not in sentence or "?" in sentence or limiter_in(_OFF.sub(" ", piece)):
             return None
         opened = self.opened(in_full(sentence), page)
         if opened is None or opened[1].word != "repotted":
@@ -102,6 +120,30 @@ class PieceOpener:
         if self.pieces.said(form, first) is None:
             return None
         return word, form, first, remark
+
+    def potted_again(self, piece: str, behind: str, page: date | None) -> Opened | None:
+        """The work of a line whose pieces together are what a repotting says, and no act is named:
+        `half washed out, pine mix, own pot, tied`. `behind`: what stands behind the piece."""
+        form = self.acts.get("repotted")
+        if form is None or "?" in behind or "," not in behind or len(behind) > _LONGEST_BEHIND:
+            return None
+        said = self.pieces.said(form, piece)
+        if said is None or not said[0]:
+            return None
+        sorts = {_sort_of(one) for one in said[0]}
+        if not sorts & {"roots", "pot"}:
+            return None
+        others = (one for _, sentence in sentences(behind) for _, one in part_at_commas(sentence))
+        for other in filter(None, others):
+            spelled = in_full(other.strip(" .!:"))
+            opened = self.opened(spelled, page) if spelled else None
+            if opened is not None and opened[1].word not in _BESIDE_POTTING:
+                return None
+            said = self.pieces.said(form, spelled) if spelled else None
+            sorts |= {_sort_of(one) for one in said[0]} if said is not None else set()
+        if not ("roots" in sorts and len(sorts & _POTTING) > 1) and not sorts >= _POTTING:
+            return None
+        return NOUN + form.bare, form, piece, ""
 
     def wants_detail(self, piece: str) -> bool:
         """Whether a comma parts an act from the detail that it cannot do without: `paid, bank`."""
@@ -127,6 +169,11 @@ class PieceOpener:
         return all(
             self.pieces.said(form, piece) is not None for _, piece in part_at_commas(text) if piece
         )
+
+
+def _sort_of(detail: str) -> str:
+    """What of a potting a detail is of, as the table has it: roots, pot or mix; "" for others."""
+    return next((sort for sort, said in _SORTS if said.match(detail)), "")
 
 
 def may_be_seen(opened: Opened) -> bool:

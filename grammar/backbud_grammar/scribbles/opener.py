@@ -117,11 +117,25 @@ class Opener:
             if groups.get(label):
                 # Whose hands it went to, or came from, or where it came off, stands first.
                 said = f"{label} {groups[label]}, {said}".rstrip(", ")
+        if "count" in groups:
+            # What was cut off, where, and how many: `5 low twigs cut`.
+            part = _WHERE_CUT.search(found[0])
+            count = f"{groups['count']} cut" if groups["count"] else ""
+            where = f"on {' '.join(part[0].split())}" if part is not None else ""
+            said = ", ".join(filter(None, (f"{count} {where}".strip(), said)))
         if groups.get("number"):
             said = f"{said}, invoice {groups['number']}".lstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
         return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+
+
+# Where on the tree something was cut off.
+_WHERE_CUT = re.compile(
+    r"\b(?:(?:inner|inside|outer|outside|low|lower|upper|top|back|front|apex|crown|trunk|base"
+    r"|(?:left|right)(?: \d{1,2})?)\b ?)+",
+    re.IGNORECASE,
+)
 
 
 def _with(pattern: str, names: Mapping[str, str]) -> str:

@@ -17,7 +17,7 @@ _PART = (
 )
 _IS_PART = re.compile(
     rf"(?:only |just )?(?:up |in |at |on |the )*{_PART}"
-    r"(?: side)?(?: too| as well| only)?",
+    r"(?: side)?(?: too| as well| only| mostly| mainly)?",
     re.IGNORECASE,
 )
 _STAY = re.compile(r"(?:candles|shoots|buds|leaves|pairs|branches)$", re.IGNORECASE)

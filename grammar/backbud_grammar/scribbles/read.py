@@ -15,6 +15,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.apart import with_two_things_apart
+from backbud_grammar.scribbles.asides import is_aside
 from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -34,8 +35,10 @@ from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
+from backbud_grammar.scribbles.other_figures import counts_another_thing
 from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
+from backbud_grammar.scribbles.said_of import said_of
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.sums_said import with_sums
@@ -199,7 +202,7 @@ class _LineReader:
         ):
             self.way = (piece, at)
             return
-        draft = self._of_work(piece, first) if self.drafts else None
+        draft = self._said_of(piece, first) if self.drafts else None
         if draft is not None and draft.form.prose:
             draft.pieces.append((raw, at))
             return
@@ -228,6 +231,8 @@ class _LineReader:
         piece = without_own_day(piece, self.page)
         if not piece:
             return
+        if draft is not None and self._is_where_it_stands(draft, piece):
+            piece = f"in {piece}"
         piece, why = self._untalked(piece)
         hours = draft is not None and draft.form.word == "worked"
         opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
@@ -235,6 +240,8 @@ class _LineReader:
             opened = None
         if opened is None and draft is None and first and not self.before:
             opened = self.opener.potted(piece, self.sentence, self.page)
+        if opened is None and draft is None:
+            opened = self.opener.potted_again(piece, self.line[at + len(raw) :], self.page)
         if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, piece)
             if said is not None:
@@ -257,22 +264,15 @@ class _LineReader:
             self._left(draft, piece, raw, at)
             self.is_unread = not is_seen(piece)
 
-    def _of_work(self, piece: str, first: bool) -> Draft:
-        """The act that a piece is said of: what stands behind hours, or a sealed wound, may be of
-        the work before them: `candles cut, 2 h. strong ones in 10 days`, `pinched, 1 h, low ones
-        left alone`."""
-        last = self.drafts[-1]
-        if last.form.word not in ("worked", "sealed") or len(self.drafts) == 1:
-            return last
-        work = self.drafts[-2]
-        if work.form.prose or work.form.names_act or self.pieces.said(last.form, piece) is not None:
-            return last
-        is_of_work = (
-            first
-            or self.pieces.said(work.form, piece) is not None
-            or fits_beside(work, piece, self.line)
-        )
-        return work if is_of_work else last
+    def _said_of(self, piece: str, first: bool) -> Draft:
+        return said_of(self.drafts, piece, self.line, self.pieces, first=first)
+
+    def _is_where_it_stands(self, draft: Draft, piece: str) -> bool:
+        """Whether a place alone, behind what came or was potted, is where it went."""
+        traits = draft.form.traits
+        # Where seed was sown the mother tree does not stand.
+        is_new = ("arrival" in traits and "raised" not in traits) or "potting" in traits
+        return is_new and self.talk.handles.places.fullmatch(piece) is not None
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""
@@ -373,6 +373,10 @@ class _LineReader:
             elif piece:
                 self._left(draft, piece, piece, at)
 
+    def _counts_another(self, draft: Draft, piece: str) -> bool:
+        own = self.pieces.of_act(draft.form).words
+        return not draft.strict and counts_another_thing(draft.form, own, piece)
+
     def _left(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What is no detail: words that bear on nothing are kept, all else stands as it was."""
         both = halves(piece)
@@ -383,7 +387,11 @@ class _LineReader:
                     if one is not None:
                         draft.add(one, at)
                 return
-        if self.pieces.bears(draft.form, piece):
+        if draft.may_stand_beside(at) and (
+            is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
+        ):
+            draft.put_beside(raw, at)
+        elif self.pieces.bears(draft.form, piece):
             if draft.form.undone_by:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from backbud_grammar.limiters import limiter_in
+from backbud_grammar.scribbles.asides import is_aside
 from backbud_grammar.scribbles.beside import is_beside
 from backbud_grammar.scribbles.draft import Draft, Piece
 from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
@@ -40,12 +41,25 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     seen = is_observed(spelled[0])
     if seen or all(_FIGURE.search(said) for said, _ in left):
         doubt = [one for one in left if limiter_in(one[0]) or not seen]
+        doubt = [one for one in doubt if not is_aside(first.form, in_full(one[0]), one[0])]
         first.pieces += doubt
         for raw, at in left:
-            if (raw, at) not in doubt:
+            if (raw, at) not in doubt and first.form.word == "treated" and raw.isdigit():
+                # How many pests: `scale on stems, 6. soap`.
+                first.remark = f"{first.remark}, {raw}".lstrip(", ")
+            elif (raw, at) not in doubt:
                 first.put_before(raw, at)
         return []
-    return left
+    return _without_asides(first, left)
+
+
+def _without_asides(first: Draft, left: Sequence[Piece]) -> list[Piece]:
+    """What is left of it without clauses that are about something else, which are put beside."""
+    unknown = [one for one in left if not is_aside(first.form, in_full(one[0]), one[0])]
+    for one in left:
+        if one not in unknown:
+            first.put_beside(*one)
+    return unknown
 
 
 def _tells_of_act(piece: str, pieces: PieceReader) -> bool:

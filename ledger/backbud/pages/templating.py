@@ -16,7 +16,7 @@ from backbud.pages.isolated import isolated
 from backbud.pages.kept_templates import kept_templates
 from backbud.pages.tree import MOST_VIGOUR
 from backbud.pages.work import REASON_LABELS
-from backbud.tongue import phrase, spoken
+from backbud.tongue import decimal, phrase, spoken
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -192,6 +192,7 @@ def _environment(language: str) -> Environment:
     )
     environment.filters["phrase"] = _sentence
     environment.filters["beside"] = _beside_number
+    environment.filters["decimal"] = decimal
     environment.filters["days_unbroken"] = words.unbroken
     environment.filters["capital"] = words.sentence
     environment.filters["isolated"] = isolated

@@ -285,7 +285,7 @@ def _facts(tree: TreeView) -> Iterable[FactRow]:
         "since": since_told(tree),
         "pot": tree.pot_name,
         "mix": tree.mix_name,
-        "strength": tree.strength,
+        "strength": phrase(tree.strength),
     }
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}

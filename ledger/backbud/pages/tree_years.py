@@ -74,7 +74,7 @@ def _size(said: str) -> str:
 
 
 def _vigour(one: TreeYearView) -> str:
-    return "" if one.vigour is None else f"{one.vigour:g}"
+    return "" if one.vigour is None else words.figure(one.vigour, "g")
 
 
 def _done(one: DoneInYear) -> str:

@@ -13,6 +13,7 @@ from backbud_grammar.scribbles.openings import (
     keeping,
     plans,
     roots,
+    taken,
     watching,
     wires,
     wood,
@@ -31,4 +32,5 @@ OPENINGS: tuple[ActOpening, ...] = (
     *keeping.OPENINGS,
     *watching.OPENINGS,
     *business.OPENINGS,
+    *taken.OPENINGS,
 )

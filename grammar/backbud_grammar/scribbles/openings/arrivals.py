@@ -33,7 +33,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     # Whose it is, the replay asks: an apprentice who picked it up took it nowhere.
     *rows(
         "returned",
-        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening))?(?=$|,)",
+        r"(?P<to>@PERSON@) (?:has |had )?(?:collected(?: it| her| him)?|picked (?:it |her |him )up|picked up|fetched(?: it| her| him)?|took (?:it|her|him)(?: home| away| with (?:him|her|them))?|came for (?:it|her|him))(?: today| this (?:morning|afternoon|evening)| (?:at |about )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm))?(?=$|,)",
         r"(?:(?:given|gone|went|brought|taken|driven) )?(?:back |home )+to (?P<to>@PERSON@)(?!['’])",
         r"(?:(?:gone|went|back) )?home (?:with|to) (?P<to>@PERSON@)(?!['’])",
         r"(?:collected|picked up|fetched|taken(?: home| away)?) by (?P<to>@PERSON@)(?!['’])",

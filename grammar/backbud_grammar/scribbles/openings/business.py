@@ -13,6 +13,11 @@ _HOW = (
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
+        "paid",
+        r"(?:received|got|had) (?=\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:from|off) (?:@PERSON@|[A-Z]))",
+        instead=True,
+    ),
+    *rows(
         "worked",
         r"(?=\d[\d.,/ ]* (?:h|min)(?: \d\d)? (?:on|with) (?:this one|this|it|her|him)(?:$|,))",
         r"(?:took|spent)(?: me| us)? (?=(?:about )?\d[\d.,/ ]* (?:h|min)(?: \d\d)?$)",

@@ -107,7 +107,13 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"put (?:the )?shade (?:net|cloth) (?:up|on|over)(?: it)?",
     ),
     *rows(
+        "protected",
+        r"fleece (?=(?:\d|two|three|double) ?(?:layers?|thick|sheets?)?(?:$|,| on\b| over\b))",
+        details="fleece",
+    ),
+    *rows(
         "cleaned",
+        r"(?:wiped|sponged)(?: (?:it|all|them|the|leaves|foliage|down|over|off))* (?=with (?:a )?(?:wet|damp|soft|soapy)? ?(?:cloth|sponge|rag)\b)",
         r"(?:algae|moss|lichen|liverwort) (?:brushed|scrubbed|scraped|taken|cleaned|removed|cleared)(?: (?:off|away|from))*(?: (?:the|bark|trunk|nebari|roots))*",
         r"(?:dead|old|brown) needles (?:brushed|shaken|raked|combed) out(?=$|,)",
     ),
@@ -190,6 +196,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         noun=True,
     ),
     *rows("moved", r"(?:from|out of|fr) (?:the )?@PLACE@ (?:back )?to (?:the )?(?=@PLACE@)"),
+    *rows(
+        "moved",
+        r"(?=@PLACE@ now$)",
+        r"(?:at |on |in |to )?(?:the )?(?:back|front|far end|end|corner|floor|top|side) of (?:the )?(?=@PLACE@(?:$| now$))",
+    ),
     *rows("watered", r"hand[- ]?watered", details="by hand"),
     *rows("watered", r"water twice", details="twice"),
     *rows("watered", r"water well", details="well"),
@@ -204,6 +215,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
+        r"(?=(?:rubbing )?alcohol (?:with|on) (?:a )?(?:stick|cotton bud|bud|swab|q-?tip|brush|cloth)(?:$|,))",
         r"(?=(?:rubbing )?alcohol(?: (?:\+|&|and|with|on) (?:a )?(?:brush|toothbrush|cotton (?:bud|swab)))?(?:$|,))",
     ),
     *rows("treated", r"hosed (?=against )", details="water jet"),

@@ -26,6 +26,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "skipped",
         r"not done (?:the )?(?P<named>needles|candles|wire)",
+        r"(?P<named>candles|needles) (?:not (?:touched|cut|done|pulled|plucked|broken)|left alone) this (?:year|spring|summer|autumn|fall|season)(?=$|,)",
+        r"not (?:cutting|pulling|doing|touching|plucking) (?:the |her |his )?(?P<named>candles|needles)(?: this (?:year|time|season))?(?P<why>)(?=,)",
         rf"(?P<named>{WORK}) (?:skipped|left out|passed over)(?: this (?:year|time|spring))?(?P<why>)(?=$|,)",
         rf"(?P<named>{WORK}) not this (?:year|spring|summer|autumn|fall|season)(?=$|,)",
         rf"(?:no|not|skipped|skip) (?:done )?(?P<named>{WORK}) (?:this|the)"

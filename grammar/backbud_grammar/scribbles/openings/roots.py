@@ -45,6 +45,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     # Which of the works of potting it was may stand nowhere.
     *rows(
         "repotted",
+        r"(?=(?:out of|from) (?:the |its |a )?@POT@ (?:in|into|to) (?:the |a |its )?@POT@(?:$|,))",
         r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab)\b)",
         r"in (?=(?:the )?(?:drum|oval|new pot|grey oval|blue|brown|cream|training box)\b)",
         noun=True,
@@ -66,6 +67,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("tied", r"tied in(?=[ ,])", r"ties (?:in|on)"),
     *rows(
         "top-dressed",
+        r"top (?:inch|cm|layer|centimet(?:re|er)|bit|\d (?:cm|inch)|1/2 inch) (?:of (?:soil|mix) )?(?:swapped|changed|replaced|renewed|refreshed|exchanged)",
         r"top[- ]?dressed",
         r"moss(?: \w+)? (?:on|laid|on top)",
         r"mossed(?: over)?",

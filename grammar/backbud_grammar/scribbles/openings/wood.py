@@ -35,6 +35,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "grafted",
         r"(?:drill(?:ed)? (?:\+|and|&) )?(?=(?:thread|approach|side|cleft|veneer|bud|root|whip) grafts? ?(?:$|,|(?:low|left|right|upper|lower|on|through|top|back|front|mid|side|set|done|made)\b))",
     ),
+    *rows("grafted", r"(?=\d+ scions? (?:on|set|in|made)(?:$|,))"),
     *rows("grafted", r"inarched", r"inarch(?=[ ,]+\S)", details="approach"),
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),

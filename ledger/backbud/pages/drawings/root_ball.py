@@ -59,7 +59,7 @@ def root_ball(
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
     shape = _shape(outline)
-    known = phrase(", in its {shape} pot", shape=outline.shape) if outline else ""
+    known = phrase(", in its {shape} pot", shape=phrase(outline.shape)) if outline else ""
     title = phrase("The root ball from above{known}, its front at the bottom", known=known)
     wedges = [
         _Wedge(ident, name, opened.get(name), name in coming, age_of(opened.get(name), today),
@@ -261,7 +261,7 @@ def _rows(
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
     never, is_next = phrase("never"), phrase("next")
     for name, day in sorted(parts, key=lambda part: part[1] or date.min):
-        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else name
+        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else phrase(name)
         yield (
             side,
             full_day(day) if day else never,

@@ -1,0 +1,321 @@
+"""Tells whether a clause is about something else than the act beside it, by what its words are of.
+
+A clause is what stands between two commas. It is told by sorts of words, not by sentences: each of
+its words must be of the sorts that make up such a clause, and in their order. What could be how
+much the act did, or a limit of it, is of none of them.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from backbud_grammar.forms import ActForm
+from backbud_grammar.limiters import limiter_in
+from backbud_grammar.scribbles.plain import plain_words
+
+# What can be seen of a tree, its soil and what lives there: each can have a state of its own.
+_THINGS = plain_words(
+    "soil ball rootball kluit roots root rootlets feeders surface mix akadama kanuma pumice bims lava grit "
+    "sphagnum moss liverwort algae lichen weeds compost crust mould mold fungus mycelium myco mycorrhiza "
+    "leaf leaves foliage needles needle sheath sheaths tips tip buds bud candles candle shoots shoot "
+    "growth extension extensions internode internodes rosettes whorls fronds pads pad ramification twigs "
+    "twig stems stem petioles stalks spurs thorns bark trunk nebari base crown apex canopy flowers flower "
+    "petals petal blossom blossoms bloom blooms stamens fruit fruits fruitlets berries berry haws crabs "
+    "apples figs pods cones catkins seeds callus cambium wound wounds scar scars stub stubs sap resin jin "
+    "jins shari deadwood wood heartwood edges edge undersides underside colour color tree trees cuttings branch branches "
+    "seedlings whips drainage water holes labels label pot pots tray trays saucer saucers outline "
+    "silhouette shape lines inside outside top bottom"
+)
+# What no work of ours makes of it. Not `off`, `out`, `cut`, `done`: these may be what was done.
+_STATES = plain_words(
+    "sound clean fine healthy happy content green greener greening fat fatter plump moving opening open "
+    "shut closed swelling swollen breaking alive dead dying live dry drier wet wetter damp moist sodden soggy "
+    "waterlogged boggy strong stronger firm firmer soft softer hard hardened hardening woody red "
+    "redder reddish yellow yellowing yellowish brown browning brownish bronze bronzed purple pink orange "
+    "golden gold silver grey gray white black pale paler dark darker bright dull glossy shiny ok okay good "
+    "great lovely perfect fair poor bad better best worse worst crisp crispy fresh fresher pushing full "
+    "fuller empty thin thinner thick thicker thickening dense denser sparse leggy long longer short shorter "
+    "small smaller tiny big bigger large larger huge heavy light lighter early earlier late later ahead "
+    "behind slow slower tired limp floppy droopy drooping hanging wilted wilting flagging shrivelled "
+    "wrinkled curled curling cupped rolled crinkled scorched burnt burned singed frosted frozen thawed iced "
+    "speckled spotted mottled streaked stippled silvered chewed nibbled eaten gnawed torn cracked "
+    "bruised chafed sticky sooty mouldy mildewed rusty mushy mush slimy sour smelly rotten rotting "
+    "stinking peeling flaking flaky corky rough smooth tight loose matted circling compacted choked "
+    "clogged rootbound potbound visible showing coming appearing everywhere dropping dropped falling fallen "
+    "fell shed shedding turning colouring coloured flowering fruiting budding leafing sprouting "
+    "elongating extending elongated running rising bleeding weeping callusing callused healing healed "
+    "rooting ripening ripe setting dormant asleep awake weak weaker warm cool cold hot even "
+    "uneven level brittle stiff crowded messy shaggy untidy patchy"
+)
+_IS = plain_words(
+    "is are was were looks look looked looking feels feel felt smells smell smelt smelled seems seem seemed went "
+    "going gone getting got gets turned turning stays stay stayed has have had been being it's they're isn't aren't wasn't "
+    "weren't that's"
+)
+_SO = plain_words(
+    "still now again already all quite very really rather too so mostly mainly nearly almost just also bit "
+    "little lot much more less well nicely badly slightly slowly quickly fast yet no not none never hardly barely "
+    "scarcely only even both most some many few several any every each other own the a an its his her my "
+    "our their this that these those these than as like if-anything and or but + & with without of in on at by "
+    "under underneath over above below behind beside between round around near along up down low lower high "
+    "higher upper inner outer left right front back side sides middle centre center first second third new old "
+    "young last this-year year years yr week month months season spring summer autumn fall winter january february march "
+    "april may june july august september october november december day days today before after since usual expected always ever though perhaps-not everywhere "
+    "all-over places here there one two three four five six half inch mm cm inches"
+)
+_WEATHER = plain_words(
+    "rain raining rained rains drizzle shower showers wind winds windy gale gales storm storms stormy thunder "
+    "frost frosts frosty snow snowing snowed sleet hail hailed sun sunny sunshine shine cloud clouds cloudy overcast fog "
+    "foggy mist misty heat heatwave cold colder hot hotter warm warmer mild milder humid muggy dry wet damp "
+    "breeze breezy calm thaw thawing ice icy freeze freezing baking scorching boiling roasting pouring "
+    "drought dew weather forecast chilly bitter draught draughty degrees C F"
+)
+_WHEN = plain_words(
+    "today tonight tomorrow yesterday overnight night nights day days morning mornings evening evenings "
+    "afternoon noon midday dawn dusk week weeks month months year season spring summer autumn winter mon "
+    "tue wed thu fri sat sun monday tuesday wednesday thursday friday saturday sunday january february march "
+    "april may june july august september october november december am pm hours hour lunch breakfast"
+)
+_OF_WEATHER = plain_words(
+    "a an the this that last next first all it it's is was were at in on by from for of to and or + & again "
+    "still now so too very quite much more most less bit little some no not no-more hardly light hard heavy "
+    "late early ground forecast expected due coming said announced since after before during low lows high "
+    "highs min max minimum maximum average mean temp temperature north south east west northerly easterly "
+    "southerly westerly strong full bright dull grey gray clear spell snap wave front weather shade outside out inside "
+    "there here mm cm inch mph ahead over finally at-last set yet below above under zero minus plus about abt down up only"
+)
+# Hands and tools.
+_TOOLS = plain_words(
+    "scissors shears secateurs tweezers tweezer cutters cutter knife saw chisel chisels gouge brush brushes "
+    "toothbrush toothbrushes wirebrush chopstick chopsticks rake hook roothook sickle trowel spade fork sieve hose rose can cans sprayer "
+    "syringe pliers grinder drill burr burrs torch burner hand hands finger fingers fingertips thumb nails nail gloves glove "
+    "goggles mask ladder steps turntable stool lamp headlamp torchlight loupe lens magnifier sponge cloth rag "
+    "bucket tub wand nozzle broom blower tape clamp clamps jack rubber padding pad cotton bud swab swabs stick skewer "
+    "bamboo cane canes wedge wedges string raffia"
+)
+_OF_TOOLS = plain_words(
+    "a an the my his her our with by using and + & only just old new small big fine long short sharp blunt "
+    "soft stiff bare sterilised sterilized clean wire root die jin concave knob leaf twig pruning folding "
+    "hand bent straight all no both power angle wet dry whole steel bronze nylon bamboo"
+)
+# How it went, or what is thought of it.
+_HOW = plain_words(
+    "slow slowly quick quickly easy easily fiddly tricky awkward careful carefully gently gentle rough "
+    "roughly hard work job nice nicely lovely good great fine ok okay bad ugly tidy neat pretty happy pleased "
+    "satisfied chuffed proud sorry tired enough better best worse worst much more looks look looked looking "
+    "well now again at last finally done it that's that all over with for the a an this of as in so too "
+    "very quite really bit little not never no one go goes two took takes taking ages forever whole long "
+    "time day days afternoon morning evening night first last year season yr month week earliest latest "
+    "usual always every same before ever yet and + & but my our hands back hurts cold fingers sore feels "
+    "worth was is were mostly standing sitting outside inside under lamp light dusk dark rain sun indoors outdoors "
+    "start end beginning fiddle pain mess muddle success luck lucky fun learnt learned something"
+)
+_JUDGED = plain_words(
+    "slow slowly quick quickly easy easily fiddly tricky awkward careful carefully gently gentle happy pleased "
+    "satisfied chuffed proud sorry ages forever hurts sore worth luck lucky fun learnt learned earliest latest "
+    "usual always ugly tidy neat pretty nice nicely lovely great"
+)
+# What whoever says nothing about what was done.
+_SPEAKS = (
+    r"(?:say|says|said|think|thinks|thought|reckons?|reckoned|agrees|told|tells|wrote|writes|rang|rung|rings"
+    r"|phoned|called|calls|texted|mailed|emailed|e-mailed|asked|asks|knows|knew|likes?|liked|loves?|loved|hates?"
+    r"|came|comes|visited|visits|watched|watching|watches|helped|helps|helping|saw|sees|looked|looks"
+    r"|worries|worried|hopes|hoped|smiled|laughed|grumbled|complained|complains|cried|taught|filmed"
+    r"|admired|remembers|remembered|stayed|agreed)"
+)
+_WHO = (
+    r"(?:(?:he|she|they|we|I|who|owner|the owner|client|the client|customer|the customer|neighbou?r|apprentice|(?:his|her|my|their) (?:wife|husband|son"
+    r"|daughter|mother|father|boy|girl|friend|brother|sister))|(?:mrs?|ms|dr|mr)\.? [^\W\d]+|(?-i:[A-Z])[^\W\d]+(?:['’]s (?:wife|husband|boy|girl|son|daughter))?)"
+)
+_SAID = re.compile(
+    rf"{_WHO} (?:(?:also|just|still|was|is|has|had) )?{_SPEAKS}(?: [^?]*)?"
+    r"|(?:said|told|rang|phoned|texted|e?-?mailed|asked|wrote) [^?]*",
+    re.IGNORECASE,
+)
+# In what somebody says these may take something back.
+_TURNS = re.compile(
+    r"\b(?:not|n't|no|never|wait|waits|stop|stopped|undo|undone|again|back|off|instead|rather|wrong|mistake|half"
+    r"|rest|later|tomorrow|if|unless|until|till|cancel\w*|refus\w*|mind|but|only|except|yet|should|must|will)\b|n['’]t",
+    re.IGNORECASE,
+)
+# A picture was taken.
+_PICTURES = plain_words("pics pic photos photo pictures picture video")
+_OF_PICTURES = plain_words(
+    "front back sides side both all top left right before after taken took made sent and + & of the it a "
+    "few some two three first again from too as well for file record"
+)
+_NUMBER = re.compile(r"[-–+]?\d+(?:[.,]\d+)?(?:/\d+)?(?:-\d+(?:[.,]\d+)?)?")
+_TOKEN = re.compile(r"[-–]?\d[\d.,/-]*|[^\W\d_]+(?:['’-][^\W\d_]+)*|[+&°%?!:\"]|\S")
+# What is counted where it is found, and is never what a work takes, gives or leaves.
+_FOUND = plain_words(
+    "marks mark scars bites bite rings ring aphids aphid mites mite scales scale grubs grub weevils weevil "
+    "caterpillars caterpillar slugs slug snails snail worms worm ants ant wasps wasp beetles beetle thrips "
+    "whitefly greenfly blackfly sawfly moths moth eggs webs web nests nest holes hole cracks crack spots spot "
+    "mushrooms mushroom toadstools bees bee birds bird mice mouse voles vole visitors guests people drips "
+    "dieback scorch sunburn chlorosis mildew rust botrytis blight canker rot damage webbing soot honeydew "
+    "frass sawdust burn drop mould mold fungus droppings leafminer tipburn "
+    "leafminers miners galls gall mealybugs bugs bug lesions cankers blisters cocoons cobwebs larvae pupae"
+)
+_OF_FOUND = plain_words(
+    "a an the about abt ca approx only just some few many several more less small big tiny old new live dead "
+    "faint slight deep light bad fat green black white red brown grey gray or so odd at least over under "
+    "found seen counted there here left right in on at by near round behind inside outside up down low lower "
+    "upper high top apex bottom base back front side sides branch trunk leaf leaves needles stems stem forks "
+    "bark soil moss surface pot tray edge edges tips tip paper each per and + & still again now yet too all "
+    "larch pine maple juniper azalea elm beech oak spruce yew hornbeam birch ash apple pear plum cherry hawthorn "
+    "quince fig olive ficus cotoneaster cypress cedar fir hemlock box privet rose spider woolly red vine "
+    "over everywhere this year time week one two three four five six no"
+)
+_TIMES = re.compile(
+    r"(?:(?:again|early|late|about|abt|at|by|from|before|after|since|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
+    r"|\d{1,2}[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
+    r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
+    r"|(?:at )?(?:first|last) thing|(?:before|after|in|during|between) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
+    r"|(?:(?:for )?(?:the )?|my |its |his |her )?(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|last|final) (?:time|go|pass|try|attempt|outing)"
+    r"(?: (?:this|of the|in the|in a|for|since|ever)? ?(?:year|yr|season|month|week|spring|summer|autumn|winter|it|her|him|me|ages|years))?"
+    r"|(?:first|last) (?:one )?(?:of|for|in) (?:the |this )?(?:year|yr|season|month|spring|summer|autumn|fall|winter|day|week|batch|lot|ages|years)"
+    r"|(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth) (?:year|yr|season|spring|summer|autumn|winter) (?:running|in a row|now|here|in (?:the |this )?(?:pot|box))"
+    r"|(?:in|over) (?:one|two|three|four|\d+) (?:goes|go|sittings?|days|evenings|afternoons|mornings|sessions)"
+    r"|(?:all )?(?:done|finished|over|enough)(?: with (?:it|her|him|this))?(?: now)?"
+    r" (?:for (?:the|this) (?:year|season|spring|summer|autumn|fall|winter|time)|for now|(?:till?|until) (?:next )?(?:year|spring|summer|autumn|fall|winter))"
+    r"|(?:looks?|looking|feels?|much|a lot|far|so much|all the|it looks) (?:much |so much |a lot |far )?(?:better|nicer|lighter|tidier|fuller|worse|stronger|happier)(?: now| already| again| for it| so)*"
+    r"|(?:earliest|latest|best|worst|first|most|biggest|longest)(?: (?:yet|ever|so far|in years|for years|in \d+ (?:years|yrs)))+"
+    r"|(?:a (?:week|month|fortnight|bit)|\d+ (?:days|weeks|d|wks)|two weeks|ten days) (?:late|early|later|earlier|ahead|behind)(?: than (?:last (?:year|yr)|usual|normal))?",
+    re.IGNORECASE,
+)
+_WAS = re.compile(
+    r"(?:(?:was|were|had|before|previously|last (?:year|time|spring|summer|autumn|winter|month|week)|a year ago|in (?:19|20)?\d\d)(?: (?:was|were|only|about|abt|at|just))*)"
+    r" \d+(?:[.,]\d+)?(?: ?(?:mm|cm|inch|m|%|kg|g|L|s|sec|min|C|F|degrees)| [^\W\d]+)?(?: (?:last year|last time|before|then|a year ago|in (?:19|20)?\d\d))?",
+    re.IGNORECASE,
+)
+# What befell the pot or the bench, and why a work had to be done.
+_MISHAP = re.compile(
+    r"(?:(?:the )?(?:wind|cat|dog|fox|storm|gale|postman|badger|kids?|snow|frost|neighbou?r['’]?s? cat) )?"
+    r"(?:broke|broken|cracked|smashed|dropped|knocked|blown|blew|fell|tipped|toppled)(?: (?:it|over|off|down|the|her|his|old|pot|bench|shelf|in|by|from"
+    r"|wind|storm|night|frost|last|of|corner|rim|edge|box|tray))*"
+    r"|(?:the |her |his |old )*(?:pot|box|tray|slab|bench|shelf|pole|stand)(?: corner| rim| edge| foot)? (?:has |had |was |is |got |went )?(?:broke|broken|cracked|smashed|chipped|gone|rotten|rotted|soft"
+    r"|gone (?:soft|rotten|over)|split|blown over|tipped over)(?: (?:over|by|in|the|wind|storm|frost|rain|last night|through))*",
+    re.IGNORECASE,
+)
+# What is thought of it now that it is done.
+_REGRET = re.compile(
+    r"(?:(?:i |we )?(?:should|could)(?: have|['’]ve| of) (?:waited|started (?:earlier|sooner)|known|gone (?:harder|further|easier|lighter)"
+    r"|(?:done|left|taken) (?:it|this|that|more|less|them)(?: (?:sooner|earlier|before|later|last \w+|in \w+|alone|on))*)"
+    r"|(?:a (?:bit|little|week|fortnight|month) |rather |really |too )*(?:late|early)(?: for it| this year| really| but still)*)",
+    re.IGNORECASE,
+)
+# What goes with a tree on its way.
+_CARRIED = plain_words(
+    "van car boot truck pickup trailer lorry bike tram train crate box boxed blanket blankets bubble wrap wrapped "
+    "strapped tied upright towel towels newspaper foam cardboard seat backseat belt"
+)
+_OF_CARRIED = plain_words(
+    "in into by on with the a an his her their my our back front of and + & down up well under two three old big "
+    "passenger own"
+)
+_ON_THE_WAY = ("returned", "received", "sold", "lent", "collected", "delivered", "shown", "moved")
+# Of these nothing that was seen may be passed over: it may be what ends, or was looked for.
+_NEVER = ("checked", "died", "lost", "counted", "noted", "staged", "vigour", "bloomed")
+# Of these a limit of the weather may be a limit of theirs: `fleece on, only hard frost`.
+_SHELTER = ("protected", "shaded", "moved", "unprotected", "unshaded", "planted-out", "watered")
+_LIMITS_OF_WEATHER = plain_words("only no not hardly till until if unless")
+
+
+def is_aside(form: ActForm, piece: str, raw: str) -> bool:
+    """Whether a clause beside an act is about something else: how a thing looks, the weather, the
+    hour, the tools, how it went, who said what. `raw`: as it is written.
+    """
+    if form.word in _NEVER or form.names_act or form.prose or piece[:3].casefold() == "by ":
+        return False
+    if form.bearing == "ends" and limiter_in(piece):
+        # What ends or comes off is only done where nothing may limit it.
+        return False
+    return (
+        _is_of_its_own(piece)
+        or (_is_of_weather(piece) and not (form.word in _SHELTER and _limits_weather(piece)))
+        or (form.word in _ON_THE_WAY and _made_of(piece, _CARRIED, _OF_CARRIED))
+        or (form.bearing == "does" and (_is_said_by(raw) or _REGRET.fullmatch(piece) is not None))
+    )
+
+
+@lru_cache(maxsize=20_000)
+def _is_of_its_own(piece: str) -> bool:
+    if "?" in piece:
+        return False
+    return (
+        _is_seen_so(piece)
+        or _TIMES.fullmatch(piece) is not None
+        or _WAS.fullmatch(piece) is not None
+        or _MISHAP.fullmatch(piece) is not None
+        or _made_of(piece, _TOOLS, _OF_TOOLS)
+        or _made_of(piece, _PICTURES, _OF_PICTURES)
+        or _is_found(piece)
+        or (_made_of(piece, _JUDGED, _HOW) and not _FIGURES.search(piece))
+    )
+
+
+_FIGURES = re.compile(r"\d")
+_IS_TO_COME = re.compile(r"\bin (?:\d+|an?|one|two|three|four) (?:days?|weeks?|months?)\b", re.I)
+
+
+def _tokens(piece: str) -> list[str]:
+    return [one if one in ("C", "F") else one.casefold() for one in _TOKEN.findall(piece)]
+
+
+def _made_of(piece: str, core: frozenset[str], beside: frozenset[str]) -> bool:
+    """Whether each word is of one of two sorts, and one at least of the first."""
+    tokens = _tokens(piece)
+    return any(one in core for one in tokens) and all(
+        one in core or one in beside for one in tokens
+    )
+
+
+def _is_seen_so(piece: str) -> bool:
+    """A thing that can be seen, and behind it how it is: `roots not dry yet`; never the other way
+    round, since `dry leaves only` may be what was taken."""
+    tokens = _tokens(piece)
+    thing = state = -1
+    for at, one in enumerate(tokens):
+        if one in _THINGS:
+            thing = at if thing < 0 else thing
+        if one in _STATES and thing >= 0:
+            state = at
+        elif not (
+            one in _THINGS or one in _STATES or one in _IS or one in _SO or _NUMBER.fullmatch(one)
+        ):
+            return False
+    if not 0 <= thing < state:
+        return False
+    # A limit behind the state may be one of the work: `leaves big only`.
+    return not any(one in ("only", "half", "off", "till", "but", "if") for one in tokens[state:])
+
+
+def _is_of_weather(piece: str) -> bool:
+    if _IS_TO_COME.search(piece):
+        # `full sun in 2 weeks` is a plan.
+        return False
+    tokens = _tokens(piece)
+    core = any(one in _WEATHER for one in tokens) or (
+        any(one in ("low", "lows", "high", "highs", "min", "max") for one in tokens)
+        and any(map(_NUMBER.fullmatch, tokens))
+    )
+    return bool(core) and all(
+        one in _WEATHER or one in _OF_WEATHER or one in _WHEN or _NUMBER.fullmatch(one)
+        for one in tokens
+    )
+
+
+def _limits_weather(piece: str) -> bool:
+    return not _LIMITS_OF_WEATHER.isdisjoint(_tokens(piece))
+
+
+def _is_found(piece: str) -> bool:
+    tokens = _tokens(piece)
+    return any(one in _FOUND for one in tokens) and all(
+        one in _FOUND or one in _OF_FOUND or _NUMBER.fullmatch(one) for one in tokens
+    )
+
+
+def _is_said_by(raw: str) -> bool:
+    return _SAID.fullmatch(raw) is not None and not _TURNS.search(raw)

@@ -169,7 +169,7 @@ _OF_FOUND = plain_words(
 )
 _TIMES = re.compile(
     r"(?:(?:again|early|late|about|abt|at|by|from|before|after|since|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
-    r"|\d{1,2}[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
+    r"|[1-9]\d?[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
     r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
     r"|(?:at )?(?:first|last) thing|(?:before|after|in|during|between) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
     r"|(?:(?:for )?(?:the )?|my |its |his |her )?(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|last|final) (?:time|go|pass|try|attempt|outing)"

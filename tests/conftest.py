@@ -15,6 +15,7 @@ import pytest
 
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
+from backbud.tongue import ENGLISH, speak
 
 SETTINGS = 'language = 1\nname = "A test"\ncurrency = "EUR"\n'
 
@@ -68,13 +69,21 @@ def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Pat
         yield folder
 
 
+@pytest.fixture(autouse=True)
+def english_again() -> Iterator[None]:
+    """Whoever opens a journal speaks its language from there on; with the test that ends."""
+    yield
+    speak(ENGLISH)
+
+
 @pytest.fixture(scope="module", autouse=True)
 def nothing_frozen() -> Iterator[None]:
     """What a test did as if it were a process of its own ends with its module: the collector runs
-    again, and sees what was put out of its sight."""
+    again, and sees what was put out of its sight; what its fixtures read in German does, too."""
     yield
     gc.unfreeze()
     gc.enable()
+    speak(ENGLISH)
 
 
 Written = Callable[..., Session]

@@ -12,8 +12,8 @@ from pathlib import Path
 from typing import Literal, NamedTuple
 
 from backbud.collection.replay import replay
-from backbud.journal.copies import without_conflicts
 from backbud.journal.hashed_dates import without_hashed_dates
+from backbud.journal.merge_marks import without_conflicts
 from backbud.journal.read import Journal, read_journal
 from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Act, Card, CardLine, Page

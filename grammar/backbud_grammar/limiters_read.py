@@ -13,7 +13,7 @@ from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import Lexicon
 from backbud_grammar.limiters import DENIES, LIMITS, LOOK, WORD, first_limiter, word_set
-from backbud_grammar.parts import flaw_of_part, spelled_out
+from backbud_grammar.parts import flaw_of_part, label_at, spelled_out
 from backbud_grammar.syntax import Detail
 
 # No part of a tree is so called: these say more than where.
@@ -67,9 +67,7 @@ def limiter_read(
     """The first limiter in what was read as free words or as a part, and where its detail is."""
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
-        found = _in_part(detail.part, strict=strict) if detail.part else ""
-        if not found and form.undone_by and detail.part:
-            found = _found_there(detail.part)
+        found = _of_part(form, detail.part, strict=strict) if detail.part else ""
         if detail.name == "except" and not detail.part:
             # What it leaves out nobody read.
             found = detail.name
@@ -103,7 +101,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
         or form.names_act
         # What was found is no part: it may hold back a check.
         or form.word == "checked"
-        or not lexicon.label_heads.isdisjoint(folded)
+        or any(label_at(folded, at, lexicon) for at in range(len(folded)))
         or "of" in folded
         or "?" in written
         or in_thought(written)
@@ -111,7 +109,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
         return False
     part = " ".join(words)
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
-    return flaw_of_part(part) is None and not _in_part(spelled_out(part), strict=strict)
+    return flaw_of_part(part) is None and not _of_part(form, spelled_out(part), strict=strict)
 
 
 # A count of what is there may be nought, and so may what is left or cut to; what was given may not.
@@ -166,6 +164,11 @@ def _in_free(said: str, *, of_all: bool, ends: bool) -> str:
         last = words[-1:] if words and words[-1].casefold() in _OF_A_TREE else []
         return first_limiter(words, _OF_ALL_LIMITS, question=False) or "".join(last)
     return first_limiter(words, _ENDS_DENIES if ends else DENIES, question=False)
+
+
+def _of_part(form: ActForm, part: str, *, strict: bool) -> str:
+    """What limits an act in the words for a part of the tree, or says how it was found there."""
+    return _in_part(part, strict=strict) or (_found_there(part) if form.undone_by else "")
 
 
 def _found_there(part: str) -> str:

@@ -62,7 +62,7 @@ _BLANKS = dict.fromkeys(
     " ",
 )
 # The bytes that any of them begins with in UTF-8.
-_PERHAPS_BLANK = re.compile(rb"[\x0b-\x0d\x1c-\x1f\xc2\xe1-\xe3]")
+_PERHAPS_BLANK = tuple(bytes([byte]) for byte in b"\x0b\x0c\x0d\x1c\x1d\x1e\x1f\xc2\xe1\xe2\xe3")
 
 
 def sections(data: bytes) -> list[tuple[int, bytes]]:
@@ -71,7 +71,7 @@ def sections(data: bytes) -> list[tuple[int, bytes]]:
     The bytes are UTF-8 with `\\n` line ends. Each section ends with one. They are parted before
     they are decoded, so that a section already known is never decoded at all.
     """
-    if _PERHAPS_BLANK.search(data):
+    if any(byte in data for byte in _PERHAPS_BLANK):
         data = data.decode().translate(_BLANKS).encode()
     if not data.endswith(b"\n"):
         data += b"\n"

@@ -45,11 +45,7 @@ def without_part(text: str, lexicon: Lexicon) -> DetailWithPart | None:
         folded = [word.casefold() for word in words]
         if not lexicon.label_heads.isdisjoint(folded):
             end = next(
-                (
-                    i
-                    for i in range(1, end)
-                    if folded[i] in lexicon.label_heads and _label_at(folded, i, lexicon)
-                ),
+                (i for i in range(1, end) if label_at(folded, i, lexicon)),
                 end,
             )
     if end == len(words):
@@ -58,8 +54,9 @@ def without_part(text: str, lexicon: Lexicon) -> DetailWithPart | None:
     return DetailWithPart(text[:at].strip(), " ".join(words[:end]), text[tail_at:], at, tail_at)
 
 
-def _label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:
-    return any(
+def label_at(words: list[str], i: int, lexicon: Lexicon) -> bool:
+    """Whether a label of an act, in small letters, stands at a place among words."""
+    return words[i] in lexicon.label_heads and any(
         tuple(words[i : i + size]) in lexicon.label_words
         for size in range(1, lexicon.longest_label + 1)
     )

@@ -8,10 +8,10 @@ shapes are parsed, and the next run of any journal finds them in the person's ca
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Callable, Mapping
 from functools import cache
-from importlib.resources import files
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from msgspec import MsgspecError, msgpack
@@ -171,8 +171,11 @@ def _recalled_shapes() -> dict[str, _Parts | None]:
 @cache
 def _kept_name() -> str:
     """The file of one version of the grammar, and of this module."""
-    folder = files("backbud_grammar")
-    texts = [folder.joinpath(name).read_bytes() for name in ("journal.lark", "shape.py")]
+    # What Python has for this loads much that nothing else needs.
+    folder, texts = os.path.dirname(__file__), list[bytes]()
+    for name in ("journal.lark", "shape.py"):
+        with open(os.path.join(folder, name), "rb") as file:
+            texts.append(file.read())
     return f"shapes-{digest(*texts).hex()}"
 
 

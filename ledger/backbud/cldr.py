@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from functools import lru_cache
+from typing import Literal
 
 ENGLISH_MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
@@ -11,17 +12,22 @@ ENGLISH_MONTHS = (
 )  # fmt: skip
 
 
-def month_names(language: str) -> tuple[str, ...]:
+# How long a name is, as the CLDR calls it: `Dienstag`, `Di`.
+Width = Literal["wide", "abbreviated"]
+
+
+def month_names(language: str, width: Width = "wide") -> tuple[str, ...]:
     """The twelve months as they stand alone, January first."""
-    return _names("months", language, range(1, 13))
+    return _names("months", language, width, range(1, 13))
 
 
-def weekday_names(language: str) -> tuple[str, ...]:
+def weekday_names(language: str, width: Width = "wide") -> tuple[str, ...]:
     """The seven days of the week, Monday first."""
-    return _names("days", language, range(7))
+    return _names("days", language, width, range(7))
 
 
-@lru_cache(maxsize=4096)
+# Thousands of trees are told of on the same days.
+@lru_cache(maxsize=16384)
 def written_day(on: date, language: str, with_year: bool = False) -> str:
     """`6. März`, `6. März 2027`."""
     from babel.dates import format_skeleton
@@ -30,8 +36,8 @@ def written_day(on: date, language: str, with_year: bool = False) -> str:
 
 
 @lru_cache(maxsize=16)
-def _names(sort: str, language: str, numbers: range) -> tuple[str, ...]:
+def _names(sort: str, language: str, width: Width, numbers: range) -> tuple[str, ...]:
     from babel import Locale
 
-    named = getattr(Locale.parse(language), sort)["stand-alone"]["wide"]
+    named = getattr(Locale.parse(language), sort)["stand-alone"][width]
     return tuple(named[number] for number in numbers)

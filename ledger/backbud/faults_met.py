@@ -10,7 +10,6 @@ import os
 from collections.abc import Callable
 from contextlib import suppress
 from functools import cached_property
-from json import dumps, loads
 
 from backbud.journal import remember
 from backbud.journal.events import Origin
@@ -56,6 +55,8 @@ class FaultsMet:
 
     @property
     def _written(self) -> frozenset[str]:
+        from json import dumps
+
         return frozenset(
             dumps([one.file, one.number, one.flaw.column, one.flaw.message, one.flaw.hint])
             for one in (*self._journal.flaws, *self._met.values())
@@ -70,6 +71,10 @@ class FaultsMet:
         return remember.recall_names(self._journal.memory, FAULTS_FILE, self._state())
 
     def _not_met(self) -> PlacedFlaws:
+        if not self._remembered:
+            return ()
+        from json import loads
+
         flaws: list[PlacedFlaw] = []
         for written in self._remembered - self._written:
             with suppress(ValueError, TypeError):

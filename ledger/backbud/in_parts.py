@@ -8,7 +8,7 @@ every other part.
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Mapping, Sequence
-from functools import partial
+from itertools import chain
 from typing import NamedTuple
 
 import msgspec
@@ -19,8 +19,7 @@ from backbud.calendar.feeds import EntriesSlot, FeedWriter
 from backbud.calendar.which_feeds import is_of_no_kind, shown_in_feeds
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.state import Tree
-from backbud.journal.room_for_copy import has_room_for_copy
-from backbud.journal.second_process import begun_beside
+from backbud.journal.by_turns import by_turns
 from backbud.made_ahead import MadeAhead, Note, Noting
 from backbud.memo import NO_MEMO
 from backbud.pages.render import (
@@ -32,7 +31,7 @@ from backbud.pages.render import (
 )
 from backbud.pages.tree_lists import listed_tree
 from backbud.plan.cautions import cautions_of_tree
-from backbud.plan.each_tree import EachTree
+from backbud.plan.each_tree import MANY_TREES, TREES, EachTree
 from backbud.plan.followups import FollowUp
 from backbud.plan.hang import Bites
 from backbud.plan.laid_plans import LaidPlans
@@ -47,11 +46,6 @@ from backbud.views.grounds import Grounds, grounds_of
 from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
-
-# So many trees are planned at a time.
-TREES = 100
-# Of fewer trees it takes no longer to make all than to begin a process and take over its files.
-MANY_TREES = 400
 
 
 class RuleFailed(Exception):
@@ -128,44 +122,25 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
         ahead.take(maker.notes(made))
         yield from made.pages()
 
-    def made_there(pieces: Iterator[bytes]) -> Iterator[tuple[str, bytes]]:
+    def made_there(data: bytes) -> Iterator[tuple[str, bytes]]:
+        pieces = iter(_PIECES.decode(data))
         sent = _SENT_PART.decode(next(pieces))
-        for handle, data, of_tree in sent.plans:
-            laid.put_sent(handle, data)
+        for handle, octets, of_tree in sent.plans:
+            laid.put_sent(handle, octets)
             bites[handle] = of_tree
         ahead.take(sent.notes)
         yield from map(_FILE.decode, pieces)
         yield from made_here(sent.left)
 
     # What one part needs is there for all the others then.
-    for part in parts[:1]:
-        yield from made_here(part)
-    left = parts[1:]
-    many = session.may_be_shared and len(handles) >= MANY_TREES
-    while left:
-        part, *left = left
-        if not (many and left and has_room_for_copy()):
-            yield from made_here(part)
-            continue
-        other, *left = left
-        # A copy of its own for each part: what both write to is soon one again.
-        second = begun_beside(partial(_in_one_piece, maker, other))
-        try:
-            yield from made_here(part)
-        finally:
-            data = b"".join(second.pieces()) if second is not None else b""
-        if not data:
-            yield from made_here(other)
-        else:
-            yield from made_there(iter(_PIECES.decode(data)))
+    yield from chain.from_iterable(map(made_here, parts[:1]))
+    if session.may_be_shared and len(handles) >= MANY_TREES:
+        yield from by_turns(parts[1:], made_here, maker.sent, made_there)
+    else:
+        yield from chain.from_iterable(map(made_here, parts[1:]))
     follow_ups = laid.in_order(handles)
     plan = replace(bare, follow_ups=follow_ups, bites={handle: bites[handle] for handle in handles})
     session.go_on_with(plan, ahead)
-
-
-def _in_one_piece(maker: _Maker, part: Sequence[str]) -> Iterator[bytes]:
-    """A copy that dies has sent nothing: its part is made by the first process as a whole."""
-    yield msgspec.msgpack.encode(list(maker.sent(part)))
 
 
 class _Maker:
@@ -180,7 +155,7 @@ class _Maker:
         )
         self._first_day_back = year_back_begins(view.trees, session.today)
 
-    def sent(self, part: Sequence[str]) -> Iterator[bytes]:
+    def sent(self, part: Sequence[str]) -> bytes:
         """A part as it is sent to another process."""
         acts, trees = self._session.journal.acts, self._each.histories.trees
         made, sent, left = self.planned(part), dict[str, bytes](), list[str]()
@@ -191,8 +166,8 @@ class _Maker:
                 left.append(handle)
         made = made.only(sent)
         plans = [(handle, data, made.bites[handle]) for handle, data in sent.items()]
-        yield msgspec.msgpack.encode(_SentPart(left, plans, self.notes(made)))
-        yield from map(msgspec.msgpack.encode, made.pages())
+        first = msgspec.msgpack.encode(_SentPart(left, plans, self.notes(made)))
+        return msgspec.msgpack.encode([first, *map(msgspec.msgpack.encode, made.pages())])
 
     def planned(self, part: Sequence[str]) -> _PartPlanned:
         """Plan some trees."""

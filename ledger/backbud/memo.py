@@ -171,3 +171,21 @@ class Identical:
             # Most are one, and are asked for ten thousand times in a run.
             return mine[0] is others[0]
         return len(mine) == len(others) and all(map(is_, mine, others))
+
+
+class AsWritten:
+    """Stands among inputs for a value that is the same only if it is written the same: 9 cm and
+    9.0 cm are not. It is written once somebody compares it."""
+
+    __slots__ = ("_text", "_value")
+    __hash__ = None  # type: ignore[assignment]
+
+    def __init__(self, value: object) -> None:
+        self._value, self._text = value, ""
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, AsWritten) and self._written() == other._written()
+
+    def _written(self) -> str:
+        self._text = self._text or repr(self._value)
+        return self._text

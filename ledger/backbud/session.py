@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from backbud.collection.ahead import ReplayAhead
 from backbud.collection.asked_tree import tree_handle, tree_of_id
-from backbud.collection.moments import FromBeginning, trees_here
+from backbud.collection.moments import trees_here
 from backbud.collection.replay import replay
 from backbud.collection.stand import UNKNOWN_OWNER
 from backbud.collection.whereabouts import Histories
@@ -42,7 +42,6 @@ if TYPE_CHECKING:
     from backbud.plan.each_tree import EachTree
     from backbud.plan.one_by_one import OneByOne
     from backbud.plan.pack import Pack
-    from backbud.plan.quote import Quoter
     from backbud.plan.run import Plan
     from backbud.plan.world import ByTree
     from backbud.species import Section, Species
@@ -67,7 +66,7 @@ class Session:
         only_check: bool = False,
         between: Callable[[], None] | None = None,
         by_two: bool = False,
-        ahead: FromBeginning | None = None,
+        ahead: ReplayAhead | None = None,
     ) -> None:
         """`only_check`: its problems and its summary are all that is asked for; `ahead`: a replay
         that was begun for them. `between`, `by_two`: as below."""
@@ -96,7 +95,8 @@ class Session:
     def _here(self) -> WithFlaws[int]:
         """How many trees are here."""
         if self._only_check:
-            return trees_here(self.journal, self._program, self._ahead)
+            ahead = self._ahead.found if self._ahead is not None else None
+            return trees_here(self.journal, self._program, ahead)
         here = [tree for tree in self.histories.trees.values() if tree.standing == "here"]
         return WithFlaws(len(here), self._replayed.flaws)
 
@@ -316,13 +316,6 @@ class Session:
         names = {thing.handle: thing.title for thing in self.journal.things.by_handle.values()}
         return self.kept.same("names", {**names, UNKNOWN_OWNER: "somebody unknown"})
 
-    @cached_property
-    def quoter(self) -> Quoter:
-        """Quotes lines of this journal with nobody's name in them."""
-        from backbud.plan.quote import Quoter, names_of
-
-        return Quoter(self.journal, names_of(self.journal.things, self.histories.trees))
-
     def legal_names(self) -> dict[str, str]:
         """The same for what the law keeps: who was forgotten by the name they had."""
         hidden = self.journal.things.hidden
@@ -395,5 +388,5 @@ def open_session(
         only_check=only_check,
         between=between,
         by_two=by_two,
-        ahead=ahead.found if ahead else None,
+        ahead=ahead,
     )

@@ -97,6 +97,11 @@ def work_phrase(act: str, what: str) -> str:
     return f"{head} {verb}{what[len(head) :]}"
 
 
+def verb_comes_last() -> bool:
+    """Whether a work is said with its verb behind what it is done to, in the language spoken."""
+    return _spoken.get() in _VERB_LAST
+
+
 def counted_phrase(count: int, one: str, many: str, /, **values: object) -> str:
     """The same of a sentence that has another form for one than for many; `count` is a value."""
     language = _spoken.get()
@@ -150,12 +155,14 @@ def _full_day(on: date, language: str) -> str:
 
 
 class _WithComma(Formatter):
-    """Writes broken figures as the language does."""
+    """Writes broken figures as the language does, and a per cent sign apart from its figure."""
 
     def format_field(self, value: Any, format_spec: str) -> Any:
         text = super().format_field(value, format_spec)
         is_figure = bool(format_spec) and not isinstance(value, (int, str))
-        return decimal(text) if is_figure and format_spec[-1] in "fgz%" else text
+        if not is_figure or format_spec[-1] not in "fgz%":
+            return text
+        return decimal(text).replace("%", "\N{NO-BREAK SPACE}%")
 
 
 _FORMATTER = _WithComma()

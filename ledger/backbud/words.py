@@ -61,15 +61,17 @@ def beside(title: str, name: str, handle: str) -> str:
 
 def day(on: date, year: int) -> str:
     """`6 March`; the year only when it is another than `year`."""
-    return _day(on, on.year != year, spoken())
+    if spoken() != ENGLISH:
+        return cldr.written_day(on, spoken(), with_year=on.year != year)
+    told = _ENGLISH_DAYS[on.month - 1][on.day - 1]
+    return told if on.year == year else f"{told} {on.year}"
 
 
-# Thousands of trees are told of on the same days.
-@lru_cache(maxsize=16384)
-def _day(on: date, with_year: bool, language: str) -> str:
-    if language != ENGLISH:
-        return cldr.written_day(on, language, with_year=with_year)
-    return f"{on.day} {month(on, on.year)}" + (f" {on.year}" if with_year else "")
+# Every page tells dozens of days: sooner found in a year of them than put together, and than
+# found again among thousands.
+_ENGLISH_DAYS = tuple(
+    tuple(f"{number} {name}" for number in range(1, 32)) for name in cldr.ENGLISH_MONTHS
+)
 
 
 def weekday(on: date) -> str:
@@ -81,6 +83,20 @@ def month(on: date, year: int) -> str:
     """`March`; the year only when it is another than `year`."""
     name = spoken_months()[on.month - 1]
     return name if on.year == year else f"{name} {on.year}"
+
+
+def short_months() -> tuple[str, ...]:
+    """`Jan`, the twelve of them, in the language spoken."""
+    if spoken() == ENGLISH:
+        return tuple(one[:3] for one in MONTHS)
+    return cldr.month_names(spoken(), "abbreviated")
+
+
+def short_weekday(on: date) -> str:
+    """`Sat`."""
+    if spoken() == ENGLISH:
+        return weekday(on)[:3]
+    return cldr.weekday_names(spoken(), "abbreviated")[on.weekday()]
 
 
 def _weekdays() -> tuple[str, ...]:

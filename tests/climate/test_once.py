@@ -52,3 +52,20 @@ def test_what_every_tree_of_a_place_asks_is_answered_once() -> None:
     """Each goes through half a year or more, day by day."""
     asked = ("thaws", "warms_to", "heat", "stage", "mean", "usual_mean", "stays_over", "hot_spells")
     assert [name for name in asked if not hasattr(getattr(Outlook, name), "__wrapped__")] == []
+
+
+class SumsOfTrees(Sums):
+    def is_of_one(self, key: tuple[object, ...]) -> bool:
+        return int(str(key[1])) > 10
+
+
+def test_what_one_alone_asks_pushes_out_nothing_that_many_ask(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(once, "MOST_ANSWERS", 4)
+    sums = SumsOfTrees()
+    assert [sums.square(3), sums.square(12), sums.square(12)] == [9, 144, 144]
+    for number in range(11, 100):
+        sums.square(number)
+    sums.square(3)
+    assert sums.asked == [3, 12, 11, *range(13, 100)]

@@ -161,6 +161,14 @@ def test_days_at_the_figure_are_hot_and_the_whole_year_where_all_are(high_c) -> 
         assert is_expected(spells[0].because)
 
 
+def test_each_day_adds_its_own_heat_whatever_its_light() -> None:
+    """A year measured at 20 °C all day and night: 10 K·day over 10 °C each day."""
+    air = PlaceAir(even_days(NEW_YEAR, 365, 20.0, 20.0), even_means(0.0, 5.0), YEAR_END, "means")
+    heat = over(air).heat(NEW_YEAR, 10.0)
+    assert heat.sums[:3] == pytest.approx((10.0, 20.0, 30.0))
+    assert heat.at(YEAR_END) == pytest.approx(3650.0)
+
+
 # ------------------------------------------------------------------ what is known of a day
 
 

@@ -544,6 +544,35 @@ def test_how_many_came_says_the_line_and_else_the_card(written, tree, label, lin
     assert tree(written(text), "little-red").counted == counted
 
 
+@pytest.mark.parametrize(
+    ("lines", "said", "here"),
+    [
+        ("received  1 whip\n  watered", "10 whips", True),
+        ("lent  to marrow\n  received\n  counted  1 whip", "1 whip", True),
+        # Of ten that went one comes back: where the others are, nobody said.
+        ("lent  to marrow\n  received  1 whip", "10 whips", False),
+    ],
+)
+def test_one_that_comes_makes_no_tree_of_a_batch(written, tree, lines, said, here) -> None:
+    is_held = "counted" not in lines
+    text = BATCH + f"  count  10 whips\n\n2026-03-01\nlittle-red\n  {lines}\n"
+    session = written(text, problems=("wrong-count",) if is_held else ())
+    one = tree(session, "little-red")
+    assert (one.batch.said, one.here) == (said, here)
+    assert [(p.message, p.hint) for p in session.problems() if p.code == "wrong-count"] == (
+        [
+            (
+                "“little-red”: its card, or a line before, says 10 whips, and one is one tree, so "
+                "this line is held back and changes nothing",
+                "Where one came and no more, write count 1 on its card; where one of several came "
+                "back, received alone and, below it, counted 1.",
+            )
+        ]
+        if is_held
+        else []
+    )
+
+
 ADDED = {
     "  count  10 whips\n": {
         "received  5 whips": ("15 whips", ""),

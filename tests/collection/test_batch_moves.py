@@ -171,7 +171,10 @@ def test_a_tally_by_the_piece_names_what_was_said() -> None:
         # Seed that was sown again under the handle: some have come up, so it is no count of seed.
         (Batch(60, "seeds", up=1), "germinated 3 more", Batch(63, "seeds", up=4)),
         (Batch(None, "seedlings", up=20), "germinated 12 more", Batch(12, "seedlings", up=32)),
-        (Batch(5, "cuttings"), "germinated 6", Batch(6, "seedlings", up=6)),
+        # What never was seed does not germinate: five cuttings become no six seedlings.
+        (Batch(5, "cuttings"), "germinated 6", "there are 5 cuttings, which came from no seed"),
+        (Batch(1, "whips"), "germinated", "there is 1 whip, which came from no seed"),
+        (Batch(None, "cuttings"), "germinated", "there are cuttings, which came from no seed"),
     ],
 )
 def test_how_many_came_up(batch, said, left) -> None:

@@ -201,3 +201,17 @@ def test_a_line_that_spoils_another_is_asked_back(written: Any) -> None:
     day = date(2027, 3, 4)
     (one,) = as_read(session, lines, day, place_in_diary(day)(session))
     assert [ask.elsewhere for ask in one.asks] == ["journal.txt:20"]
+
+
+@pytest.mark.parametrize(
+    ("text", "hint"),
+    [
+        ("watered hoshi", "Put the tree's handle in front: hoshi watered"),
+        ("soaked 2 L, yuki", "Put the tree's handle in front: yuki soaked 2 L"),
+        # Which tree of all it was nobody said.
+        ("watered", "Put the tree's handle in front: HANDLE watered"),
+        ("watered them", "Put the tree's handle in front: HANDLE watered them"),
+    ],
+)
+def test_a_handle_that_stands_behind_is_put_in_front(text: str, hint: str) -> None:
+    assert part_line(text, KNOWN, is_known).hint == hint

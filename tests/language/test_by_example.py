@@ -8,14 +8,29 @@ from hypothesis import strategies as some
 
 from backbud.journal.by_example import ByExample
 from backbud.journal.dated import Said
+from backbud.journal.events import Origin
 from backbud.journal.said import ActReader
-from backbud.journal.things import Things
+from backbud.journal.things import Thing, Things
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import Flaw
 
 TABLE = by_word(ACTS)
-READER = ActReader(Things({}, {}), Details(TABLE), lambda _word, _text: None, {})
+CARDS = {
+    "tray-12": "pot",
+    "tray-98": "pot",
+    "bench-34": "place",
+    "oak-12": "tree",
+    "oak-34": "tree",
+}
+THINGS = Things(
+    {
+        handle: Thing(kind, handle, handle, (), Origin("", 1, 1), None)
+        for handle, kind in CARDS.items()
+    },
+    {handle: handle for handle in CARDS},
+)
+READER = ActReader(THINGS, Details(TABLE), lambda _word, _text: None, {})
 UNITS = (
     *("mm", "cm", "m", "inch", "foot", "L", "mL", "m2", "US gal", "g", "kg", "oz", "C", "F", "%"),
     *("s", "min", "h", "days", "weeks", "years", "ppm", "g/L", "mL/L", "EUR", "EUR/h", "EUR cash"),
@@ -29,7 +44,7 @@ def judged(word: str, text: str) -> tuple[Said, tuple[Flaw, ...]]:
 
 def held_together(word: str, example: str, text: str) -> bool:
     """Whether a text is read by an example; if so, it is held against what is judged."""
-    by_example = ByExample(TABLE)
+    by_example = ByExample(TABLE, READER.judge.kind_of)
     said, flaws = judged(word, example)
     if flaws:
         return False
@@ -53,6 +68,8 @@ def held_together(word: str, example: str, text: str) -> bool:
             "repotted 2025-11-28, 1.9 cm off below",
         ),
         ("sold", "1570 EUR", "2350 EUR"),
+        ("repotted", "into tray-12", "into tray-98"),
+        ("repotted", "into tray-12, 2.3 cm off below", "into tray-98, 1.8 cm off below"),
         ("drained", "34 s", "95 s"),
     ],
 )
@@ -79,6 +96,11 @@ def test_another_number_or_day_is_read_by_the_example(word: str, example: str, t
         ("wired", "2 mm Al x 2", "3 mm Al x 3"),
         ("measured", "root ball 38 x 27 x 7 cm", "root ball 38 x 27 x 8 cm"),
         ("photographed", "at Hall 2", "at Hall 3"),
+        # It is of another kind, nobody knows it, or it is a tree.
+        ("repotted", "into tray-12", "into bench-34"),
+        ("repotted", "into tray-12", "into tray-34"),
+        ("grafted", "from oak-12", "from oak-34"),
+        ("pruned", "light on tray-12", "light on tray-98"),
     ],
 )
 def test_what_may_hang_on_the_number_is_judged(word: str, example: str, text: str) -> None:

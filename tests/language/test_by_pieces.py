@@ -25,7 +25,9 @@ class Whole:
         self.acts = details.acts
         self.reader = ActReader(Things({}, {}), details, lambda _word, _text: None, {})
         self.judged: list[str] = []
-        self.by_pieces = ByPieces(details, self.judge, lambda handle: "")
+        self.by_pieces = ByPieces(
+            details, self.judge, lambda handle: "", lambda word, piece, said: None
+        )
 
     def judge(self, form: ActForm, word: str, text: str) -> Said | None:
         self.judged.append(text)
@@ -56,6 +58,32 @@ def test_a_piece_is_judged_once_wherever_it_stands(whole: Whole) -> None:
     assert whole.judged == ["3 mm Al", "2 mm Al", "tight"]
 
 
+def test_a_piece_on_one_part_is_the_example_of_others(whole: Whole) -> None:
+    """Where the part is a detail by itself, too."""
+    lines = [
+        "unwired on left 2",
+        "unwired on upper back",
+        "unwired on left 3 again",
+        "unwired on L4",
+        "unwired on apex, on right 1",
+        "trimmed light on back 7",
+        "trimmed light on right 12",
+        "pruned off 25 % on back 3",
+        "pruned off 25 % on upper back",
+    ]
+    for line in lines:
+        word, _, text = line.partition(" ")
+        said = said_by_pieces(whole, line)
+        assert said is not None and said == whole.whole(whole.acts[word], word, text)
+    assert whole.judged == ["on left 2", "light", "off 25 %"]
+
+
+@pytest.mark.parametrize("line", ["unwired on half of left 1", "unwired on left 1 not yet"])
+def test_by_the_example_of_a_part_nothing_more_is_taken(whole: Whole, line: str) -> None:
+    assert said_by_pieces(whole, "unwired on left 1") is not None
+    assert said_by_pieces(whole, line) is None
+
+
 @pytest.mark.parametrize(
     "line",
     [
@@ -65,6 +93,9 @@ def test_a_piece_is_judged_once_wherever_it_stands(whole: Whole) -> None:
         "wired 0 mm Al on left 2",
         "checked wire on left 1 fine",
         "died of frost?",
+        # How it was found, and no part.
+        "wired 3 mm Al on left 1 tight",
+        "guyed on left 1 loose",
     ],
 )
 def test_what_must_be_asked_is_left_to_the_whole_line(whole: Whole, line: str) -> None:

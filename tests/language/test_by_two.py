@@ -49,7 +49,7 @@ def copy(tmp_path: Path) -> Path:
     for file in (files[0], files[-1]):
         text = file.read_text("utf-8")
         file.write_text(
-            f"{text}\n2025-03-06\n\nheron\n  watered\n  wired  3 mm Al on zyx 7\n", "utf-8"
+            f"{text}\n2025-03-06\n\nheron\n  watered\n  fed  3 mm Al on zyx 7\n", "utf-8"
         )
     return folder
 

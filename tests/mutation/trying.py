@@ -120,8 +120,9 @@ class InPlace(Runner):
         def work() -> str:
             if tried.mutant.in_function:
                 _exchange(ROOT / tried.file, tried.mutant, live)
-            else:
-                _set_anew(tried)
+            elif not _set_anew(tried):
+                # No test could import it.
+                os._exit(ONE_FAILS)
             return self.run(items, tests)
 
         return forked(work, self)
@@ -243,19 +244,24 @@ def _is_annotation(node: ast.AST, child: ast.AST) -> bool:
     return isinstance(node, ast.AnnAssign) and child is node.annotation
 
 
-def _set_anew(tried: Tried) -> None:
-    """Give the names of the changed statement their new value wherever they were imported."""
+def _set_anew(tried: Tried) -> bool:
+    """Give the names of the changed statement their new value wherever they were imported; whether
+    there is one, and not an error."""
     stmt = statement_of(tried.mutant)
     assert stmt is not None
     home = vars(sys.modules[module_of(ROOT / tried.file)])
     space = dict(home)
     alone = ast.fix_missing_locations(ast.Module([stmt], []))
-    exec(compile(alone, str(ROOT / tried.file), "exec"), space)
+    try:
+        exec(compile(alone, str(ROOT / tried.file), "exec"), space)
+    except Exception:
+        return False
     for name in names_set(tried.mutant):
         old = home[name]
         for module in list(sys.modules.values()):
             if getattr(module, "__dict__", {}).get(name) is old:
                 setattr(module, name, space[name])
+    return True
 
 
 def _exchange(path: Path, mutant: Mutant, live: Live) -> None:

@@ -10,7 +10,7 @@ from tests.pages.test_render import Outline
 
 from backbud.collection.state import Entry
 from backbud.pages import Nursery, render_pages
-from backbud.pages.history import HistoryYear, years_of
+from backbud.pages.history import HistoryYear, dates_by_year, years_of
 from backbud.views.history import entry_view
 
 OLD = (
@@ -32,7 +32,7 @@ LATER = tuple(event("watered", f"{year}-05-0{day}") for year in (2025, 2026) for
 
 
 def years(*events) -> Sequence[HistoryYear]:
-    return years_of([entry_view(Entry(one)) for one in events])
+    return years_of(dates_by_year([entry_view(Entry(one)) for one in events]))
 
 
 def lines(year: HistoryYear) -> list[tuple[str, str]]:
@@ -81,7 +81,7 @@ def test_held_corrected_shared_and_batch_lines_keep_their_days() -> None:
         replace(plain[2], shared_among=3), replace(plain[3], within="tray"),
         replace(plain[4], own_words="uekae"),
     ]  # fmt: skip
-    year = years_of([*kept_apart, *plain[5:], *later])[-1]
+    year = years_of(dates_by_year([*kept_apart, *plain[5:], *later]))[-1]
     assert [one.times for one in year.again] == ["8 May, 7 May, 6 May"]
     assert len(lines(year)) == 5
 

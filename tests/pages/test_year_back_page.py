@@ -18,6 +18,7 @@ from backbud.pages.tree_years import years_beside
 from backbud.pages.year_back import sheet
 from backbud.plan.followups import FollowUp
 from backbud.species import Weight
+from backbud.views.history import told_history
 from backbud.views.sky import YearAir
 from backbud.views.tree_years import tree_years
 from backbud.views.year_back import year_back_view
@@ -181,7 +182,7 @@ YEARS = (
 
 def test_a_trees_years_stand_side_by_side() -> None:
     """A year of which nothing is told that can be set beside another has no row."""
-    years = tree_years(tree("hoshi", history=YEARS), AIRS, southern=False)
+    years = tree_years(told_history(YEARS).beside, AIRS, southern=False)
     found = years_beside(years, TODAY)
     assert found is not None
     assert found.heads == (
@@ -201,18 +202,17 @@ def test_a_southern_year_begins_in_july() -> None:
     history = (Entry(event("pruned", "2025-08-01")), Entry(event("pruned", "2026-06-01")),
                Entry(event("pruned", "2026-07-01")))  # fmt: skip
     airs = tuple(YearAir(name, 1500, None, None, True) for name in ("2026/27", "2025/26"))
-    years = tree_years(tree("hoshi", history=history), airs, southern=True)
+    years = tree_years(told_history(history).beside, airs, southern=True)
     assert [one.year for one in years] == ["2026/27", "2025/26"]
 
 
 def test_years_without_an_answer_are_not_laid_out() -> None:
     """What was done in them stands in the history."""
     history = (Entry(event("pruned", "2025-08-01")), Entry(event("pruned", "2026-06-01")))
-    years = tree_years(tree("hoshi", history=history), AIRS, southern=False)
+    years = tree_years(told_history(history).beside, AIRS, southern=False)
     assert len(years) == 2 and years_beside(years, TODAY) is None
 
 
 def test_one_year_alone_stands_beside_nothing() -> None:
-    assert (
-        tree_years(tree("hoshi", history=(Entry(event("pruned", "2026-06-01")),)), (), False) == ()
-    )
+    history = (Entry(event("pruned", "2026-06-01")),)
+    assert tree_years(told_history(history).beside, (), southern=False) == ()

@@ -110,13 +110,14 @@ def test_the_care_sheet_goes_by_the_owners_place_and_is_full_for_a_beginner(ada)
 
 def test_what_is_asked_there_comes_by_the_weather_there(session, ada) -> None:
     """A roof that is five degrees warmer has its first pest look weeks before the yard."""
-    from backbud.plan.run import planned_at
+    from backbud.plan.elsewhere import Elsewhere
+
+    elsewhere = Elsewhere(
+        session.journal, session.histories, session.pack.find, session.weather, session.today
+    )
 
     def first(place: str):
-        found = planned_at(
-            session.journal, session.histories, session.pack.find, session.weather, session.today,
-            "hoshi", place,
-        )  # fmt: skip
+        found = elsewhere.planned("hoshi", place)
         return min(one.window.best for one in found if one.title.startswith("check for pests"))
 
     assert (first("yard") - first("roof")).days > 14

@@ -16,6 +16,7 @@ from backbud.climate.coldest_night import SaidCold, said_alone
 from backbud.collection.batch import Batch
 from backbud.collection.state import OnTree, Tree
 from backbud.plan.bare_again import bare_again
+from backbud.plan.common import winter_quarters
 from backbud.plan.common.feed_again import lasts
 from backbud.plan.common.held_off import held_off
 from backbud.plan.common.loose_wire import set_it_anew
@@ -37,6 +38,7 @@ from backbud.species import CHANCE, ROUTINE, Species, Temperature, Window, Year
 from backbud.species.deed import Deed
 from backbud.species.facts import Fact
 from backbud.species.frost_free import frost_to_come
+from backbud.species.summer_outside import SummerOutside
 from backbud_species.field_maple import FieldMaple
 from backbud_species.habits.judges import silver_leaf_about
 from backbud_species.trident_maple import TridentMaple
@@ -451,6 +453,33 @@ def test_a_tender_tree_that_was_moved_out_too_soon_goes_in_again(moved, until) -
     year = MADE.year(WillowLeafFig(), "unknown")
     found = [one.window for one in in_again_from_cold_nights(MADE.tree(done), done, year)]
     assert found == ([window(f"{moved} {moved} {until}")] if until else [])
+
+
+# ------------------------------------------------------------------ winter_quarters.py
+
+
+@pytest.mark.parametrize(
+    ("went_in", "opens"),
+    [
+        # It may stand outside from 4 March; six weeks later, on 15 April, it is too late for that
+        # summer. It is asked about a fortnight after it went in.
+        ("2027-03-31", "2027-04-14"),
+        ("2027-04-01", "2028-03-04"),
+    ],
+)
+def test_a_tender_tree_that_goes_in_late_in_its_summer_stays_in(
+    monkeypatch, went_in, opens
+) -> None:
+    def from_march(year: Year) -> SummerOutside:
+        first = year.first.year
+        return SummerOutside(date(first, 3, 4), date(first, 9, 30), "By its nights.", False)
+
+    monkeypatch.setattr(winter_quarters, "summer_outside", from_march)
+    done = MADE.event(went_in, "moved", "yard")
+    tree = replace(MADE.tree(done), outside="bench")
+    year = MADE.year(WillowLeafFig(), cover="heated glass 10 C")
+    [asked] = winter_quarters.out_in_spring(tree, done, year)
+    assert str(asked.window.opens) == opens
 
 
 # ------------------------------------------------------------------ winter_in_a_room.py

@@ -175,7 +175,7 @@ def test_the_same_pot_takes_what_it_took_the_last_time(buying) -> None:
     """)["lava"]
     # 5 % stay in the sieve.
     assert found.wanted == pytest.approx(4.0)
-    assert found.wants[0].because == "as on 2024-03-01"
+    assert found.wants[0].because == "as on 1 March 2024"
 
 
 def test_else_it_is_reckoned_from_the_pot(buying) -> None:

@@ -532,3 +532,23 @@ def test_what_happens_on_one_day_has_its_order(shelf, lines, on_hand, value) -> 
     found = shelf(f"\n    2026-03-01\n    {lines}\n", on="2026-03-01")
     assert found["lava"].on_hand == pytest.approx(on_hand)
     assert found["lava"].value == Decimal(value)
+
+
+@pytest.mark.parametrize(("roots", "on_shelf"), [("no root work", False), ("1 cm off below", True)])
+def test_what_no_potting_took_stands_on_no_shelf(written, roots, on_shelf) -> None:
+    """Moondust has no card, so it is on the shelf only where something was taken of it."""
+    text = f"""
+    mix odd
+      moondust  1
+    pot low
+      inside    30 x 20 x 6 cm
+    tree oak
+      kind      garden shrub
+      pot       low
+      mix       odd
+    2026-03-01
+    oak
+      repotted  same pot, {roots}
+    """
+    found = [one.material.key for one in stores(written(text)).shelf]
+    assert ("moondust" in found) is on_shelf

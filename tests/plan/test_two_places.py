@@ -333,3 +333,20 @@ def test_a_thermometer_under_glass_counts_from_thirty_nights_on(
     asked = find(session, "yuki/winter-frost/2026")
     assert asked.cold is not None
     assert asked.cold.coldest_c == pytest.approx(coldest_c, abs=0.05)
+
+
+def test_a_stage_seen_on_a_tree_of_an_unknown_kind_stops_nothing(written) -> None:
+    """Nobody knows what its stages wait for, so it has no sum of its own; the wire is looked at."""
+    kind = """
+    tree nameless
+      kind   unheard tree
+      place  yard
+    """
+    diary = """
+    2026-03-01
+    nameless
+      staged  07
+      wired   2 mm Al on left 1
+    """
+    session = written(journal(PLACES["cool"], kind, diary), "2026-04-01", settings=HOME)
+    assert ids(session, "nameless/wire-check") == ["nameless/wire-check/wired-2026-03-01/left-1"]

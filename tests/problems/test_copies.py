@@ -228,25 +228,36 @@ def test_short_pages_that_were_pasted_twice_into_one_file_are_told_and_read(tell
 
 
 @pytest.mark.parametrize(
-    ("acts", "told_of"),
+    ("acts", "counts_once"),
     [
+        # Hours and bags would count double.
         ("worked 2 h", True),
         ("used 3 bags akadama\n  watered", True),
+        ("wired 3 mm Al on left 1", True),
         # Nobody is told that they watered twice.
         ("watered", False),
         ("noted a warm day\n  watered", False),
     ],
 )
-def test_a_short_page_that_was_pasted_twice_is_told_where_it_adds_up(tell, acts, told_of) -> None:
+def test_a_short_page_that_was_pasted_twice_counts_once_where_it_adds_up(
+    tell, acts, counts_once
+) -> None:
     page = f"2027-03-01\nhoshi\n  {acts}\n"
-    found = [
-        one
-        for one in tell(f"{page}2027-03-02\nhoshi\n  turned\n{page}").problems
-        if one.code == "repeated-pages"
-    ]
-    assert [(one.severity, one.line) for one in found] == (
-        [("warning", page.count("\n") + 4)] if told_of else []
+    told = tell(f"{page}2027-03-02\nhoshi\n  turned\n{page}")
+    found = [one for one in told.problems if one.code.startswith("repeated")]
+    first = f"hoshi {acts.partition(chr(10))[0]}"
+    assert told.acts.count(first) == (1 if counts_once else 2)
+    if not counts_once:
+        assert found == []
+        return
+    problem = found[0]
+    assert (problem.code, problem.severity, problem.line) == (
+        "repeated-page",
+        "error",
+        page.count("\n") + 4,
     )
+    assert problem.message == "this page stands in line 1 too, word for word"
+    assert problem.hint == "It counts once, as written there. Take the second writing away."
 
 
 # ------------------------------------------------------------------ merges

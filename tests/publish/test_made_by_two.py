@@ -7,14 +7,14 @@ import shutil
 import subprocess
 import sys
 import threading
-import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from backbud.journal import room_for_copy
-from backbud.journal.shared_out import shared_out
+from backbud.journal.by_turns import by_turns
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
 ALONE = "sharing.may_be_copied = lambda: False"
@@ -100,24 +100,29 @@ def test_what_a_dead_copy_left_the_first_process_does(
     folder: Path, alone: tuple[Made, str]
 ) -> None:
     (parts, there), told = by_two(
-        folder, "import os\nin_parts._in_one_piece = lambda *a: os._exit(9)"
+        folder,
+        "import os\nfrom backbud.journal import by_turns\n"
+        "by_turns._in_one_piece = lambda *a: os._exit(9)",
     )
     assert (made(folder), told) == alone
     assert (parts, there) == (4, 0)
 
 
+# A rule fails for some trees.
+FAILS = (
+    "from backbud.plan.asking import Asker\nask = Asker.ask\n"
+    "def fails(self, rule, tree, *others):\n"
+    "    if rule.id.endswith('wire-check') and tree.handle > 'f':\n"
+    "        self._failed_for(rule, tree, ValueError('made to fail'))\n"
+    "    return ask(self, rule, tree, *others)\n"
+    "Asker.ask = fails"
+)
+
+
 def test_a_rule_that_fails_is_told_of_the_first_tree(folder: Path) -> None:
     """Whichever process comes upon it first."""
-    before = (
-        "from backbud.plan.asking import Asker\nask = Asker.ask\n"
-        "def fails(self, rule, tree, *others):\n"
-        "    if rule.id.endswith('wire-check') and tree.handle > 'f':\n"
-        "        self._failed_for(rule, tree, ValueError('made to fail'))\n"
-        "    return ask(self, rule, tree, *others)\n"
-        "Asker.ask = fails"
-    )
-    _, alone = by_two(folder, f"{before}\n{ALONE}")
-    assert by_two(folder, before)[1] == alone != by_two(folder, ALONE)[1]
+    _, alone = by_two(folder, f"{FAILS}\n{ALONE}")
+    assert by_two(folder, FAILS)[1] == alone != by_two(folder, ALONE)[1]
 
 
 def test_a_page_that_fails_fails_for_that_tree_alone(folder: Path) -> None:
@@ -133,51 +138,109 @@ def test_a_page_that_fails_fails_for_that_tree_alone(folder: Path) -> None:
     assert b"could not be made" not in (folder / "made/trees/crow.html").read_bytes()
 
 
-def pieces_of(part: int) -> Iterator[bytes]:
-    yield b"%d" % part
-    yield b""
-    yield b"x" * part
+# Plans a journal by two, and tells all of it.
+PLANNED = """
+import sys
+from datetime import date
+from backbud.journal import second_process as sharing
+from backbud.plan import run
+from backbud.session import open_session
+run.MANY_TREES, run.TREES = 1, 3
+begun, fork = [], sharing.os.fork
+sharing.os.fork = lambda: begun.append(1) or fork()
+{before}
+session = open_session(sys.argv[1], date(2026, 6, 2), by_two=True, keeps=False)
+plan = session.plan()
+problems = [str(one) for one in session.problems()]
+print(len(begun), list(plan.follow_ups.items()), plan.bites, problems)
+"""
 
 
-def half_of(part: int) -> Iterator[bytes]:
-    """Fails in the middle of the fourth part."""
-    yield b"%d" % part
-    if part == 3 and os.getpid() != FIRST:
-        raise ValueError("made to fail")
-    yield b""
-    yield b"x" * part
+def planned(folder: Path, before: str = "") -> tuple[int, str]:
+    """How many copies were begun, and the plan with what was found wrong."""
+    script = PLANNED.format(before=before)
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(folder)],
+        capture_output=True,
+        text=True,
+        check=True,
+        # So that sets are written in one order.
+        env={**os.environ, "PYTHONHASHSEED": "1"},
+    )
+    begun, told = done.stdout.split(" ", 1)
+    return int(begun), told
+
+
+def test_a_command_that_only_plans_has_the_same_plan(folder: Path) -> None:
+    begun, told = planned(folder)
+    assert begun == 4
+    assert planned(folder, ALONE) == (0, told)
+
+
+def test_what_cannot_be_sent_is_planned_by_the_first_process(folder: Path) -> None:
+    before = (
+        "from backbud.plan import each_tree\nsent = each_tree.sent_tree\n"
+        "def some(handle, *others):\n"
+        "    if handle > 'h': raise each_tree.CannotBeSent(handle)\n"
+        "    return sent(handle, *others)\n"
+        "each_tree.sent_tree = some"
+    )
+    assert planned(folder, before) == planned(folder)
+
+
+def test_a_plan_by_two_tells_of_a_rule_that_fails_what_one_tells(folder: Path) -> None:
+    begun, told = planned(folder, FAILS)
+    assert begun
+    assert planned(folder, f"{FAILS}\n{ALONE}") == (0, told)
+    assert "made to fail" in told
 
 
 FIRST = os.getpid()
+Pieces = tuple[int, int, bytes]
+
+
+def here(part: int) -> Iterator[Pieces]:
+    """Pieces of a part, with who made them."""
+    for n in range(part):
+        yield os.getpid(), part, b"x" * n
+
+
+def there(part: int) -> bytes:
+    return msgspec.msgpack.encode(list(here(part)))
+
+
+def half_there(part: int) -> bytes:
+    """Fails at the fourth part; others hold more than a pipe does."""
+    if part == 3:
+        raise ValueError("made to fail")
+    return there(part) + b"\xc0" * 3_000_000
+
+
+def came(data: bytes) -> Iterator[Pieces]:
+    yield from msgspec.msgpack.decode(data.rstrip(b"\xc0"), type=list[Pieces])
 
 
 @pytest.fixture
 def copied(monkeypatch: pytest.MonkeyPatch) -> None:
     """What other tests of this process left running, and how many processors there are, is no
     matter: the copy asks for none of it."""
-    monkeypatch.setattr("backbud.journal.shared_out.may_be_copied", lambda: True)
+    monkeypatch.setattr("backbud.journal.second_process.may_be_copied", lambda: True)
 
 
-@pytest.mark.parametrize("make", [pieces_of, half_of])
+@pytest.mark.parametrize(("make", "beside"), [(there, {1, 3, 5, 7}), (half_there, {1, 5, 7})])
 def test_each_part_comes_once_and_whole(
-    tmp_path: Path, copied: None, make: Callable[[int], Iterator[bytes]]
+    copied: None, make: Callable[[int], bytes], beside: set[int]
 ) -> None:
-    shared = shared_out(8, str(tmp_path), make)
-    assert shared is not None
-    with shared:
-        time.sleep(0.5)  # so that the copy has taken the first parts
-        found = {
-            part: list(pieces_of(part) if pieces is None else pieces)
-            for part, pieces in shared.parts()
-        }
-    assert found == {part: list(pieces_of(part)) for part in range(8)}
-    assert list(tmp_path.iterdir()) == []
+    found = list(by_turns(range(8), here, make, came))
+    assert [(part, octets) for _, part, octets in found] == [
+        (part, b"x" * n) for part in range(8) for n in range(part)
+    ]
+    assert {part for made_by, part, _ in found if made_by != FIRST} == beside
 
 
-def test_what_nobody_asks_for_any_more_is_not_waited_for(
-    tmp_path: Path, copied: None, monkeypatch: pytest.MonkeyPatch
+def test_what_nobody_asks_for_any_more_leaves_no_process_behind(
+    copied: None, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Who ends early leaves no process behind."""
     begun, fork = list[int](), os.fork
 
     def counted() -> int:
@@ -186,14 +249,19 @@ def test_what_nobody_asks_for_any_more_is_not_waited_for(
         return number
 
     monkeypatch.setattr("os.fork", counted)
-    shared = shared_out(500, str(tmp_path), pieces_of)
-    assert shared is not None
-    with shared:
-        next(shared.parts())
-    assert begun
+    made = by_turns(range(2, 500), here, there, came)
+    next(made)
+    made.close()
+    assert len(begun) == 1
     for number in begun:
         with pytest.raises(ChildProcessError):
             os.waitpid(number, os.WNOHANG)
+
+
+def all_here() -> bool:
+    """Whether every part is made by this process, with nothing left out."""
+    found = list(by_turns(range(8), here, there, came))
+    return found == [one for part in range(8) for one in here(part)]
 
 
 def _refused(*_: object, **__: object) -> int:
@@ -205,23 +273,22 @@ def _refused(*_: object, **__: object) -> int:
     [
         ("os.fork", _refused),
         ("os.sched_getaffinity", lambda _: {0}),
-        ("tempfile.TemporaryFile", _refused),
-        ("backbud.journal.shared_out.has_room_for_copy", lambda: False),
+        ("backbud.journal.by_turns.has_room_for_copy", lambda: False),
     ],
 )
 def test_where_there_can_be_no_copy(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, other: object
+    monkeypatch: pytest.MonkeyPatch, what: str, other: object
 ) -> None:
     monkeypatch.setattr(what, other, raising=False)
-    assert shared_out(8, str(tmp_path), pieces_of) is None
+    assert all_here()
 
 
-def test_no_copy_is_made_of_a_process_in_which_a_thread_runs(tmp_path: Path) -> None:
+def test_no_copy_is_made_of_a_process_in_which_a_thread_runs() -> None:
     ended = threading.Event()
     thread = threading.Thread(target=ended.wait)
     thread.start()
     try:
-        assert shared_out(8, str(tmp_path), pieces_of) is None
+        assert all_here()
     finally:
         ended.set()
         thread.join()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from backbud.pages.history import years_of
+from backbud.pages.history import dates_by_year, years_of
 from backbud.session import Session
 from backbud.views.history import entry_view
 
@@ -28,7 +28,7 @@ def test_the_line_as_written_stands_beside_what_was_read(written: Written) -> No
 def test_a_line_of_two_acts_is_shown_as_written_once(written: Written) -> None:
     session = written(f"{TREE}hoshi\n  wire off left 1. 45 min\n")
     entries = session.histories.trees["hoshi"].entries
-    lines = years_of([entry_view(entry) for entry in entries])[0].days[0].lines
+    lines = years_of(dates_by_year([entry_view(entry) for entry in entries]))[0].days[0].lines
     assert [(line.act, line.text, line.own_words) for line in lines] == [
         ("unwired", "on left 1", "wire off left 1. 45 min"),
         ("worked", "45 min", ""),

@@ -8,7 +8,8 @@ from typing import ClassVar
 import pytest
 from msgspec.structs import replace
 
-from backbud.climate.outlook import Span
+from backbud.climate.air import OPEN_AIR, PlaceAir
+from backbud.climate.outlook import Outlook, Span
 from backbud.collection.hard_work import extent_of
 from backbud.species import (
     COMMON_PRACTICE,
@@ -80,6 +81,46 @@ def test_days_over_three_weeks_off_are_mondays(made, day, becomes) -> None:
     year = replace(made.year(Staged()), today=date(2027, 6, 1))
     one = date.fromisoformat(day)
     assert year.rounded(Window(one, one, one)) == Window(*[date.fromisoformat(becomes)] * 3)
+
+
+@pytest.mark.parametrize(
+    ("best", "as_of"),
+    [
+        # A work of 31 July moves by its own sum of heat; from 1 August to 9 September by the end
+        # of growth, of 10 September; then by its own sum of cold again.
+        ((7, 31), (7, 31)),
+        ((8, 1), (9, 10)),
+        ((9, 9), (9, 10)),
+        ((9, 11), (9, 11)),
+    ],
+)
+def test_work_of_late_summer_moves_with_the_end_of_growth(made, best, as_of) -> None:
+    """At the warm place heat comes sooner and cold later than where the trade's dates are from."""
+    year = made.year(Staged(), "warm")
+    assert year.outlook is not None
+    air = PlaceAir({}, year.outlook.air.means, date(2026, 12, 31), "the card")
+    there = replace(year, outlook=Outlook(air, OPEN_AIR, latitude=50.0, southern=False))
+    moved, _ = there.by_warmth(best)
+    own, _ = there.by_warmth(as_of)
+    assert moved == own
+    assert (moved < timedelta(0)) is (best == (7, 31))
+
+
+@pytest.mark.parametrize(
+    ("today", "known"),
+    [("2027-03-07", "2027-03-01"), ("2027-03-08", "2027-03-08"), ("2027-03-09", "2027-03-08")],
+)
+def test_what_was_known_last_monday(made, today, known) -> None:
+    """8 March 2027 is a Monday; where nothing is known of the weather, no day changes anything."""
+    year = made.year(Staged())
+    assert year.outlook is not None
+    air = PlaceAir({}, year.outlook.air.means, date.fromisoformat(today), "the card")
+    outlook = Outlook(air, OPEN_AIR, latitude=50.0, southern=False)
+    monday = replace(year, outlook=outlook).last_monday
+    assert monday.outlook is not None
+    assert str(monday.outlook.air.today) == known
+    unknown = made.year(Staged(), "unknown")
+    assert unknown.last_monday is unknown
 
 
 @pytest.mark.parametrize(

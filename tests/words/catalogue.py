@@ -259,7 +259,7 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
     from backbud.plan.stores.materials import _CONTAINERS
     from backbud.views.bench import Heading
     from backbud_grammar.acts import ACTS
-    from backbud_grammar.kinds import KINDS
+    from backbud_grammar.kinds import KINDS, POT_SHAPES
 
     for row in ACTS:
         where = f"grammar, the act {row.word}"
@@ -267,6 +267,8 @@ def _of_rows() -> Iterator[tuple[Message, str]]:
         yield row.word, where
         yield row.plainly or row.word.replace("-", " "), where
         yield from ((caution, where) for caution in row.cautions)
+    for shape in POT_SHAPES:
+        yield shape, "grammar, the shapes of pots"
     for kind in KINDS.values():
         for form in kind.forms:
             yield form.name, f"grammar, the label {form.name}"

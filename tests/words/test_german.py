@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 
 from backbud import cldr, cli, tongue
+from backbud.calendar.notes import title
 from backbud.compiled import compiled, nursery_of
 from backbud.front import made_of, read
 from backbud.journal.settings import read_settings
@@ -278,6 +279,26 @@ def test_a_work_is_said_as_a_german_calendar_says_it(act: str, what: str, said: 
     finally:
         tongue.speak(tongue.ENGLISH)
     assert tongue.work_phrase("untie", "the anchor ties") == "untie the anchor ties"
+
+
+@pytest.mark.parametrize(
+    ("work", "said"),
+    [
+        ("den zweiten Austrieb auf ein oder zwei Paare stutzen", "den zweiten Austrieb… stutzen"),
+        ("die Lebensadern mit weicher Bürste und Wasser säubern, lose Rinde ab",
+         "die Lebensadern mit… säubern"),
+        ("Blütenknospen ausbrechen – bevor sich die Blüten öffnen", "Blütenknospen ausbrechen"),
+        ("Zweige schneiden: was sich kreuzt, doppelt oder hängt", "Zweige schneiden"),
+        ("Winterschutzvorrichtungen abbauen", "Winterschutzvorrichtungen…"),
+        ("umtopfen", "umtopfen"),
+    ],
+)  # fmt: skip
+def test_a_title_that_is_cut_keeps_its_verb(work: str, said: str) -> None:
+    tongue.speak("de")
+    try:
+        assert title(work, 32) == said
+    finally:
+        tongue.speak(tongue.ENGLISH)
 
 
 def test_a_thing_of_which_only_its_sort_is_known_is_called_by_it() -> None:

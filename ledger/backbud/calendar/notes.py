@@ -8,7 +8,7 @@ from datetime import date
 from typing import Protocol
 
 from backbud.calendar.lines import one_line
-from backbud.tongue import phrase
+from backbud.tongue import phrase, verb_comes_last
 from backbud.words import WindowDays, day, minutes
 
 LONGEST_TITLE = 39
@@ -19,13 +19,14 @@ _LONGEST_LINK = 110
 _FEWEST_NAMES = 30
 MORE_CAUTIONS = "Caution: more on its page."
 # Where a title may end early and still be true.
-_CLAUSE, _LESSER = re.compile(r"\s*[:;(]"), re.compile(r",\s")
+_CLAUSE, _LESSER = re.compile(r"\s*[:;(]|\s–\s"), re.compile(r",\s")
 # A sum, or the name of a setting: they are for the page.
 _FOR_THE_PAGE = re.compile(r"degree-days|\w_\w")
 
 
 def title(text: str, room: int = LONGEST_TITLE) -> str:
-    """The text on one line, as much of it as there is room for."""
+    """The text on one line, as much of it as there is room for: `den zweiten Austrieb… stutzen` in
+    a language whose verb comes last, since without it nobody knows what is to be done."""
     text = one_line(text)
     if len(text) <= room:
         return text
@@ -35,6 +36,11 @@ def title(text: str, room: int = LONGEST_TITLE) -> str:
     commas = [found.start() for found in _LESSER.finditer(text) if 0 < found.start() <= room]
     if commas:
         return text[: commas[-1]]
+    if verb_comes_last():
+        named, _, verb = _LESSER.split(text, maxsplit=1)[0].rpartition(" ")
+        kept = named[: room - len(verb) - 1].rpartition(" ")[0]
+        if kept:
+            return f"{kept}… {verb}"
     cut = text[: room - 1]
     return f"{cut.rsplit(' ', 1)[0] if ' ' in cut else cut}…"
 

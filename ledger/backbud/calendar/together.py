@@ -200,7 +200,7 @@ def _named(entry: WeekEntry) -> str:
     """The work in words: its title where all have one that is short, else what sort it is."""
     titles = {work.title for work in entry.works}
     brief = notes.title(entry.works[0].title, 24)
-    return brief if len(titles) == 1 and not brief.endswith("…") else entry.works[0].named
+    return brief if len(titles) == 1 and "…" not in brief else entry.works[0].named
 
 
 def _note(entry: WeekEntry, settings: Settings) -> str:

@@ -22,11 +22,13 @@ from backbud.climate.degrees import degrees
 from backbud.climate.frost import (
     FrostRecord,
     FrostSeason,
+    LikelyNights,
     Nights,
-    expected_frosts,
     first_autumn_frost,
+    frosts_among,
     frosts_of,
     last_spring_frost,
+    likely_nights,
     nights_by_season,
 )
 from backbud.climate.once import Answers, once
@@ -230,10 +232,13 @@ class ColdTurns(Answers):
 
     def _expected_frosts(self, limit_c: float, day: date, share: int) -> FrostSeason:
         """`share`: the place of the share of years in a `Drop`."""
+        return frosts_among(self._likely_nights(day, share), limit_c)
+
+    @once
+    def _likely_nights(self, day: date, share: int) -> LikelyNights:
         drop_k = self.coldest.winter_drop_k
-        return expected_frosts(
+        return likely_nights(
             self.air.means.low_c,
-            limit_c,
             day,
             drop_k_on=lambda night: drop_on(drop_k, night, southern=self.southern)[share],
             southern=self.southern,

@@ -220,14 +220,43 @@ def expected_frosts(
     where that night is at or below the threshold. Where every night is, they are the first and
     the last night of the season. ValueError unless there are twelve means.
     """
+    nights = likely_nights(monthly_mean_lows_c, day, drop_k_on=drop_k_on, southern=southern)
+    return frosts_among(nights, threshold_c)
+
+
+class LikelyNights(NamedTuple):
+    """The nights of a season from its first on: how cold (°C) each is to be expected."""
+
+    begins: date
+    lows_c: tuple[float, ...]
+
+
+def likely_nights(
+    monthly_mean_lows_c: Sequence[float],
+    day: date,
+    *,
+    drop_k_on: Callable[[date], float],
+    southern: bool,
+) -> LikelyNights:
+    """Return the nights of the season that `day` falls in; else as `expected_frosts`."""
     begins = _begins(day, southern)
     years = {begins.year, begins.year + (begins.month > 1)}
     lows = [low for year in sorted(years) for low in daily_means(monthly_mean_lows_c, year)]
     skipped = (begins - date(begins.year, 1, 1)).days
     season = lows[skipped : skipped + _nights(begins)]
-    nights = ((begins + timedelta(days=n), low_c) for n, low_c in enumerate(season))
-    frosts = [night for night, low_c in nights if low_c - drop_k_on(night) <= threshold_c]
-    return FrostSeason(begins, min(frosts, default=None), max(frosts, default=None))
+    colder = (low_c - drop_k_on(begins + timedelta(days=n)) for n, low_c in enumerate(season))
+    return LikelyNights(begins, tuple(colder))
+
+
+def frosts_among(nights: LikelyNights, threshold_c: float) -> FrostSeason:
+    """Return the season with the first and last of its nights at or below the threshold."""
+    begins, lows_c = nights
+    first = next((n for n, low_c in enumerate(lows_c) if low_c <= threshold_c), None)
+    if first is None:
+        return FrostSeason(begins, None, None)
+    after = next(n for n, low_c in enumerate(reversed(lows_c)) if low_c <= threshold_c)
+    last = len(lows_c) - 1 - after
+    return FrostSeason(begins, begins + timedelta(days=first), begins + timedelta(days=last))
 
 
 def _begins(day: date, southern: bool) -> date:

@@ -47,8 +47,16 @@ class Trace(NamedTuple):
 class DaySums:
     """What each day at a place adds to a sum, each day reckoned once."""
 
-    def __init__(self, air: PlaceAir, shift: Shift, of_day: Callable[[Air, float], float]) -> None:
+    def __init__(
+        self,
+        air: PlaceAir,
+        shift: Shift,
+        of_day: Callable[[Air, float], float],
+        under: dict[date, Air] | None = None,
+    ) -> None:
+        """`under`: the air of each day under the cover, as far as another sum asked for it."""
         self.air, self.shift, self._of_day = air, shift, of_day
+        self._under = {} if under is None else under
         self._known: dict[date, float] = {}
         self._years: dict[date, list[float]] = {}
 
@@ -56,7 +64,9 @@ class DaySums:
         """The degree-days of a day, as measured or foretold, or else as expected."""
         found = self._known.get(day)
         if found is None:
-            seen = self.shift.under(self.air.of(day))
+            seen = self._under.get(day)
+            if seen is None:
+                seen = self._under[day] = self.shift.under(self.air.of(day))
             found = self._known[day] = self._of_day(seen, self.air.day_to_day_c)
         return found
 
@@ -82,14 +92,27 @@ class DaySums:
         return found
 
 
-def heat_sums(air: PlaceAir, shift: Shift, base_c: float, extra: float = 0.0) -> DaySums:
-    """Degree-days over a base, day by day; `extra`: what each day adds of itself."""
-    return DaySums(air, shift, lambda seen, stray: _warm(seen, stray, base_c) + extra)
+def heat_sums(
+    air: PlaceAir,
+    shift: Shift,
+    base_c: float,
+    extra: float = 0.0,
+    under: dict[date, Air] | None = None,
+) -> DaySums:
+    """Degree-days over a base, day by day; `extra`: what each day adds of itself; `under`: as for
+    `DaySums`."""
+    return DaySums(air, shift, lambda seen, stray: _warm(seen, stray, base_c) + extra, under)
 
 
-def cold_sums(air: PlaceAir, shift: Shift, threshold_c: float, extra: float = 0.0) -> DaySums:
-    """Degree-days under a threshold, day by day; `extra`: what each day adds of itself."""
-    return DaySums(air, shift, lambda seen, stray: _cold(seen, stray, threshold_c) + extra)
+def cold_sums(
+    air: PlaceAir,
+    shift: Shift,
+    threshold_c: float,
+    extra: float = 0.0,
+    under: dict[date, Air] | None = None,
+) -> DaySums:
+    """Degree-days under a threshold, day by day; else as `heat_sums`."""
+    return DaySums(air, shift, lambda seen, stray: _cold(seen, stray, threshold_c) + extra, under)
 
 
 def heat_trace(

@@ -21,9 +21,18 @@ class Answers:
     def __init__(self) -> None:
         self._answers: dict[tuple[object, ...], Any] = {}
         self._older: dict[tuple[object, ...], Any] = {}
+        self._of_one: Answers | None = None
+
+    def is_of_one(self, key: tuple[object, ...]) -> bool:
+        """Whether hardly anybody but who asks it now asks a question: such answers are kept apart,
+        so that they push out none that many ask for."""
+        return False
 
     def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
         """What was worked out under a key before, or else is now."""
+        if self.is_of_one(key):
+            self._of_one = self._of_one or Answers()
+            return self._of_one.kept(key, make)
         found = self._answers.get(key, _NONE)
         if found is _NONE:
             found = self._older.get(key, _NONE)
@@ -32,8 +41,7 @@ class Answers:
         return answer
 
     def _remember(self, key: tuple[object, ...], answer: object) -> None:
-        """Keep an answer. A tree whose stages were seen asks for sums of its own, that no other
-        asks for again, so of very many those are let go that were not asked for since."""
+        """Keep an answer; of very many those are let go that were not asked for since."""
         if len(self._answers) >= MOST_ANSWERS:
             self._older, self._answers = self._answers, {}
         self._answers[key] = answer

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.climate.air import DAY, Air, PlaceAir, Shift
+from backbud.climate.air import DAY, PlaceAir, Shift
 from backbud.climate.cold_region import Region
 from backbud.climate.cold_turns import ColdTurns
 from backbud.climate.coldest_night import SaidCold
@@ -22,7 +22,7 @@ from backbud.climate.datum import Datum, joined
 from backbud.climate.days import WeatherDay
 from backbud.climate.degrees import degrees
 from backbud.climate.forecast import ForecastDay
-from backbud.climate.heat import Trace, heat_trace
+from backbud.climate.heat import Trace
 from backbud.climate.hot_spells import hot_spells, rainy_months
 from backbud.climate.long_rain import WetSpell, wet_spells
 from backbud.climate.once import once
@@ -99,6 +99,10 @@ class Outlook(ColdTurns):
         self.shift, self.latitude = shift, latitude
         self.winters = Winters(air, shift, latitude)
 
+    def is_of_one(self, key: tuple[object, ...]) -> bool:
+        """A tree whose stages were seen asks for sums of its own."""
+        return any(type(part) is Own and part.observations for part in key)
+
     @cached_property
     def last_monday(self) -> Outlook:
         """What was known at the end of the last Monday: what is far off is foretold by it, so that
@@ -166,7 +170,7 @@ class Outlook(ColdTurns):
         """The mean of so many days from a day on in the average year. ValueError for no day."""
         if days < 1:
             raise ValueError("at least one day is needed")
-        celsius = sum(self._usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
+        celsius = sum(self.traces.usual(day + timedelta(days=n)).mean_c for n in range(days)) / days
         said = phrase(
             "The {days} days from {day} average {degrees} here",
             days=days,
@@ -183,7 +187,7 @@ class Outlook(ColdTurns):
     @once
     def heat(self, year: date, base_c: float) -> Trace:
         """Degree-days over a base, day by day from the first day of a growing year."""
-        return heat_trace(self.air, self.shift, year, base_c)
+        return self.traces.even("heat", year, base_c)
 
     # -------------------------------------------------------------- warm and hot days
 
@@ -192,7 +196,7 @@ class Outlook(ColdTurns):
         """The last day of a growing year whose usual mean is not under a temperature; None where
         none is."""
         days = (year + timedelta(days=n) for n in range(364, -1, -1))
-        return next((day for day in days if self._usual(day).mean_c >= celsius), None)
+        return next((day for day in days if self.traces.usual(day).mean_c >= celsius), None)
 
     @once
     def hot_spells(self, year: date, high_c: float) -> tuple[Span, ...]:
@@ -200,7 +204,7 @@ class Outlook(ColdTurns):
         the rains part them; none where no day does. `year`: the first day of the growing year.
         """
         days = (year + timedelta(days=n) for n in range(365))
-        hot = [day for day in days if self._usual(day).high_c >= high_c]
+        hot = [day for day in days if self.traces.usual(day).high_c >= high_c]
         found = hot_spells(hot, rainy_months(self.air.means))
         told, by = degrees(high_c), self.air.means_from
         if len(found) > 1:
@@ -251,10 +255,6 @@ class Outlook(ColdTurns):
                 True,
             ),
         )
-
-    def _usual(self, day: date) -> Air:
-        """The air under the cover on a day of the average year."""
-        return self.shift.under(self.air.expected(day))
 
     # -------------------------------------------------------------- stages
 
@@ -308,7 +308,7 @@ class Outlook(ColdTurns):
 
         `year`: the first day of the growing year.
         """
-        return _first_over(year, THAW_C, lambda day: self._usual(day).mean_c)
+        return _first_over(year, THAW_C, lambda day: self.traces.usual(day).mean_c)
 
     @once
     def warms_to(self, year: date, celsius: float) -> date | None:

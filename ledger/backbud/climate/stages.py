@@ -21,7 +21,7 @@ from typing import Literal, NamedTuple
 
 from msgspec import Struct
 
-from backbud.climate.air import DAY, PlaceAir, Shift
+from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.datum import Datum
 from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
@@ -80,6 +80,8 @@ class Traces:
         self._sums: dict[tuple[Counts, float], DaySums] = {}
         self._light: dict[date, float] = {}
         self._weights: dict[tuple[Counts, date], tuple[float, ...]] = {}
+        self._under: dict[date, Air] = {}
+        self._usual: dict[date, Air] = {}
 
     def of(
         self, counts: Counts, first: date, threshold_c: float, as_in: date | None = None
@@ -90,6 +92,17 @@ class Traces:
             sums = self._day_sums(counts, threshold_c)
             self._found[key] = sums.trace(first, as_in, self._weights_from(counts, first))
         return self._found[key]
+
+    def usual(self, day: date) -> Air:
+        """The air under the cover on a day of the average year."""
+        found = self._usual.get(day)
+        if found is None:
+            found = self._usual[day] = self.shift.under(self.air.expected(day))
+        return found
+
+    def even(self, counts: Counts, first: date, threshold_c: float) -> Trace:
+        """The sums from `first` on, in which every day counts alike."""
+        return self._day_sums(counts, threshold_c).trace(first)
 
     def _weights_from(self, counts: Counts, first: date) -> tuple[float, ...]:
         key = (counts, first)
@@ -103,7 +116,7 @@ class Traces:
         if key not in self._sums:
             sums = heat_sums if counts == "heat" else cold_sums
             extra = LONG_NIGHT if counts == "cold" else 0.0
-            self._sums[key] = sums(self.air, self.shift, threshold_c, extra)
+            self._sums[key] = sums(self.air, self.shift, threshold_c, extra, self._under)
         return self._sums[key]
 
     def _of_heat(self, day: date) -> float:

@@ -68,6 +68,8 @@ def _arrived(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -
     if not here:
         # What came without a number is as many as its card says, or as went.
         new = None if one_tree else begun(event)
+        if new is None and batch is not None and not one_tree and event.has("quantity"):
+            raise _one_of_several(batch, event)
         return Step(new if batch is None or event.has("quantity") else batch)
     if not event.has("quantity"):
         return Step(batch)
@@ -84,6 +86,19 @@ def _arrived(batch: Batch | None, event: Event, *, here: bool, one_tree: bool) -
             f"Give what came a handle of its own, or count it in {batch.of}.",
         )
     return Step(replace(batch, count=batch.count + new.count))
+
+
+def _one_of_several(batch: Batch, event: Event) -> Misfit:
+    """That one came under a handle of which its card, or what went, says that it is a batch."""
+    quantity = event.first("quantity")
+    said = str(quantity.measure) if quantity is not None else ""
+    return Misfit(
+        f"its card, or a line before, says {batch.said or 'that it is a batch'}, and one is one "
+        "tree",
+        "Where one came and no more, write count 1 on its card; where one of several came back, "
+        f"{event.act} alone and, below it, counted 1.",
+        said,
+    )
 
 
 def _counted(batch: Batch | None, event: Event, *, one_tree: bool) -> Step:
@@ -112,6 +127,13 @@ def _may_come_up(before: Batch, of: str) -> bool:
 
 def _germinated(batch: Batch, event: Event) -> Step:
     """Seed becomes seedlings. Bare, it tells that the first are up, and counts nothing."""
+    if not (batch.of in (*SEED, "seedlings") or batch.in_containers):
+        raise Misfit(
+            f"there {'is' if batch.count == 1 else 'are'} {batch.said or batch.of}, which came "
+            "from no seed",
+            "Where they took root, write rooted; where seed was sown beside them, give it a handle "
+            "of its own.",
+        )
     number = number_told(event, batch.count if batch.of in SEED and not batch.up else None, batch)
     if number is None:
         return Step(batch)

@@ -113,7 +113,7 @@ class _Draft(Stand, kw_only=True):
 def tree_on(histories: Histories, things: Things, handle: str, day: date) -> Tree:
     """Return the tree as it was at the end of a day. KeyError where no tree is so called."""
     count = entries_until(histories, handle, day)
-    return trees_after(histories, things, handle, (count,))[count]
+    return dict(each_after(histories, things, handle, (count,)))[count]
 
 
 def tree_on_card(histories: Histories, things: Things, handle: str) -> Tree:
@@ -138,29 +138,41 @@ def entries_until(histories: Histories, handle: str, day: date) -> int:
     return bisect_right(at.entries, day, key=lambda entry: entry.event.day)
 
 
-def trees_after(
-    histories: Histories, things: Things, handle: str, counts: Iterable[int]
-) -> dict[int, Tree]:
-    """Return the tree as it was after so many entries of its history, for each of the counts."""
-    return dict(each_after(histories, things, handle, counts))
-
-
 def each_after(
-    histories: Histories, things: Things, handle: str, counts: Iterable[int]
+    histories: Histories,
+    things: Things,
+    handle: str,
+    counts: Iterable[int],
+    *,
+    only_vessel: bool = False,
 ) -> Iterator[tuple[int, Tree]]:
     """Each of the counts, rising, and the tree as it was after so many entries of its history.
 
     The history is folded once, however many states are asked for. Thousands of states of a tree
-    with thousands of acts are more than a machine remembers, so each may be let go.
+    with thousands of acts are more than a machine remembers, so each may be let go. `only_vessel`:
+    with its pot, its mix, its sizes and how many there are, and little else of it.
     """
     at = histories.trees[handle]
     draft = _begin(at, things)
-    done = 0
+    done, tree = 0, None
     for count in sorted(set(counts)):
         for entry in at.entries[done:count]:
-            _apply(draft, entry)
+            if not only_vessel:
+                _apply(draft, entry)
+            elif _may_change_vessel(entry):
+                _apply(draft, entry)
+                tree = None
         done = count
-        yield count, draft.freeze(count)
+        if tree is None or not only_vessel:
+            tree = draft.freeze(0 if only_vessel else count)
+        yield count, tree
+
+
+def _may_change_vessel(entry: Entry) -> bool:
+    if entry.batch is not None or entry.of is not None:
+        return True
+    stands, _, effects = _changes_by(entry.event.row)
+    return stands is not None or not _OF_VESSEL.isdisjoint(effects)
 
 
 def _begin(at: Whereabouts, things: Things) -> _Draft:
@@ -353,6 +365,7 @@ def _agreed(draft: _Draft, event: Event) -> None:
         draft.wanted = in_extended_format(wanted.date)
 
 
+_OF_VESSEL = frozenset((_into_mix, _measured, _separated, _parted))
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
 _POTTING = (_into_mix, _opened, _measured)
 EFFECTS: Mapping[ActWord, _Effects] = {

@@ -234,8 +234,10 @@ def is_meant(part: str, named: tuple[str, ...]) -> bool:
     >>> is_meant("left 2", ("left",)), is_meant("left 2", ("left 2 tip",)), is_meant("", ("left",))
     (True, False, False)
     """
+    if not named:
+        return True
     whole = f" {part.casefold()} "
-    return not named or any(f" {words.casefold()} " in whole for words in named)
+    return any(f" {words.casefold()} " in whole for words in named)
 
 
 def remembered(sort: str, part: str) -> OnTree:

@@ -385,8 +385,7 @@ class Replay:
 
     def _stand_before_its_coming(self, tree: Whereabouts, event: Event) -> None:
         """It was here all along: who is worked on is here. That is told once, at its coming."""
-        start = tree.start
-        tree.start = Start(start.owner, start.place, start.pot, "here")
+        tree.start = replace(tree.start, standing="here")
         tree.standing, tree.before = "here", f"{event.act} on {event.when.text}"
         self.chooser.here.put(tree)
         self._turned += 1

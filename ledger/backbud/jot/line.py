@@ -143,7 +143,10 @@ def _nobodys(
     hint = "Begin with the handle of a tree: hoshi watered."
     if _is_act(text, known):
         wrong = "this does not say whose it is, so it changes nothing"
-        hint = f"Put the tree's handle in front: hoshi {text}"
+        *before, last = text.split()
+        named = bool(before) and _is_handle(last, is_known)
+        meant = f"{last} {_head(' '.join(before))}" if named else f"HANDLE {text}"
+        hint = f"Put the tree's handle in front: {meant}"
     if begins_with_date(text):
         hint = "A jotted line stands on its page's day; another is given by backbud jot --on DATE."
     first = text.split(None, 1)[0].casefold()

@@ -139,23 +139,23 @@ class ByLines:
         if "\n " in day:
             return None
         out: list[DatedBlock] = []
-        at, left = day.count("\n") + 1, iter(rows)
+        at, left, first = day.count("\n") + 1, iter(rows), head.line + 1
         for block in blocks:
-            begins, at = at, at + block.count("\n") + 1
-            subject, _, rest = block.rstrip("\n").partition("\n")
-            if subject[0] == "#" and not rest:
+            body = block.rstrip("\n")
+            begins, ends = at, body.count("\n")
+            at += ends + len(block) - len(body) + 1
+            subject = body[: body.find("\n")] if ends else body
+            if subject[0] == "#" and not ends:
                 continue
             acts = next(left, ())
-            if "\n   " in block:
-                lines = rest.split("\n")
+            if "\n   " in body:
+                lines = body.split("\n")[1:]
                 if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
                     return None
-                count = sum([not line.startswith(DEEPER) for line in lines])
-            else:
-                count = rest.count("\n") + 1 if rest else 0
-            if subject[0] in " #" or subject[-1] == " " or count != len(acts) or not acts:
+                ends = sum([not line.startswith(DEEPER) for line in lines])
+            if subject[0] in " #" or subject[-1] == " " or ends != len(acts) or not acts:
                 return None
-            out.append(DatedBlock(head, subject, head.line + begins + 1, acts, block))
+            out.append(DatedBlock(head, subject, first + begins, acts, block))
         return tuple(out) if len(out) == len(rows) else None
 
     def _is_new_subject(self, text: str) -> bool:

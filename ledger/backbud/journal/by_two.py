@@ -28,7 +28,7 @@ from backbud_grammar.syntax import Subjects
 
 # Of the lines so many are read by the second process: what it found is to be sent, too. The other
 # is where the first process has more to do meanwhile.
-_SHARE, _SHARE_OF_MORE = 0.48, 0.8
+_SHARE, _SHARE_OF_MORE = 0.48, 0.93
 # What is sent at once, of so many lines and more.
 _LINES_OF_GROUP = 5_000
 

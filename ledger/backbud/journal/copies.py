@@ -6,24 +6,20 @@ have written them alike count twice, and where they are many that is told.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
 from backbud.journal.copy_names import is_of_conflict, original_of
-from backbud.journal.line_order import rests, sorted_as
+from backbud.journal.edited_copies import two_keepers, without_edited_copies
+from backbud.journal.line_order import likelier_first, rests, sorted_as
 from backbud.journal.outlined import Outlined
-from backbud.journal.pasted import adds_up, flaw_of_pasted
-from backbud_grammar.outline import begins_section
+from backbud.journal.pasted import adds_up
+from backbud.memo import Memo
+from backbud_grammar.outline import Known
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Stray
 
-# Seven signs alone or before a name at the left edge, as version control writes them.
-_MARK = b"<<<<<<<"
-_OPENS, _CLOSES = (re.compile(rb"%b(?: |$)" % (sign * 7)) for sign in (b"<", b">"))
-# A line that no hand can write: here ends whatever stood above. What it hides was told.
-ENDS_HERE = "\0"
 # A day on which as much was done is hardly written twice by chance, word for word.
 MANY_ACTS = 3
 # The flaw of pages that stand in a file at rest and still in the one they came from.
@@ -36,22 +32,19 @@ MOST_TOLD = 6
 
 
 class Copies(NamedTuple):
-    """`repeated`: each file that counts for nothing, with the one that it repeats.
+    """`counting`: the files that count, with the pages and lines that do."""
 
-    `pages`: of other files the first lines (0 first) of the pages that count for nothing.
-    """
-
-    repeated: Mapping[str, str]
-    pages: Mapping[str, frozenset[int]]
+    counting: Mapping[str, Outlined]
     flaws: Sequence[tuple[str, Flaw]]
 
 
-def copies_among(files: Mapping[str, Outlined]) -> Copies:
-    """Find each file of which every page and card stands in another, and each page that stands
-    twice, word for word.
+def copies_among(files: Mapping[str, Outlined], known: Known, kept: Memo) -> Copies:
+    """Find each file of which every page and card stands in another, each that was copied and
+    edited, and each page that stands twice, word for word.
 
     Two helpers may honestly write the same short page: such are read, and told where they are much.
     Of files that say the same, the one with the shortest name counts: a copy's is longer.
+    `kept`: what an earlier run of this process left.
     """
     repeated: dict[str, str] = {}
     flaws: list[tuple[str, Flaw]] = []
@@ -64,31 +57,31 @@ def copies_among(files: Mapping[str, Outlined]) -> Copies:
         if other and other not in repeated and _is_copy(name, files[name], files[other]):
             repeated[name] = other
             flaws.append((name, _by_name(other, files[name], files[other])))
-    pages: dict[str, frozenset[int]] = {}
+    counting = {name: file for name, file in files.items() if name not in repeated}
     for name, other, again in _left_behind(files):
-        if name not in repeated and other not in repeated:
-            pages[name] = frozenset([one.line for one in again])
+        if name in counting and other in counting:
+            counting[name] = without_pages(files[name], frozenset([one.line for one in again]))
             flaws.append((name, _rests_and_stands(other, again)))
-    files = {name: without_pages(file, pages.get(name)) for name, file in files.items()}
-    # Most journals say nothing twice, which is quick to tell where no page was left out yet.
-    twice = _again(files, repeated) if pages or _says_twice(files, repeated) else {}
+    mended = without_edited_copies(counting, known, kept)
+    counting, flaws = mended.files, [*flaws, *mended.flaws]
+    # Most journals say nothing twice, which is quick to tell where nothing was left out yet.
+    twice = _again(counting) if flaws or _says_twice(counting) else {}
     for (name, other), again in twice.items():
+        file = files[name]
         long = [one for one in again if one.acts >= MANY_ACTS]
-        pages[name] = pages.get(name, frozenset()) | {one.line for one in long}
         short = [one for one in again if one.acts < MANY_ACTS]
-        ends = _ends(files[name]) if long else {}
+        if name == other:
+            pasted = [one for one in short if adds_up(file.data, one.line, one.lines)]
+            long, short = [*long, *pasted], [one for one in short if one not in pasted]
+            long.sort()
+        counting[name] = without_pages(counting[name], frozenset([one.line for one in long]))
+        ends = _ends(file) if long else {}
         for n, run in enumerate(_runs(long, ends)):
             also = len(short) if n == 0 else 0
             flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], also)))
-        if long:
-            continue
-        if _is_much(short, files[name]):
-            flaws.append((name, _overlap(name, other, short, len(files[name].pages))))
-        elif name == other:
-            for one in short:
-                if adds_up(files[name].data, one.line, one.lines):
-                    flaws.append((name, flaw_of_pasted(one.line, one.first)))
-    return Copies(repeated, pages, flaws)
+        if not long and _is_much(short, file) and not _by_two(name, other, counting, known):
+            flaws.append((name, _overlap(name, other, short, len(file.pages))))
+    return Copies(counting, flaws)
 
 
 def without_pages(file: Outlined, lines: frozenset[int] | None) -> Outlined:
@@ -132,16 +125,14 @@ class _Again(NamedTuple):
     lines: int
 
 
-def _again(
-    files: Mapping[str, Outlined], repeated: Mapping[str, str]
-) -> Mapping[tuple[str, str], list[_Again]]:
+def _again(files: Mapping[str, Outlined]) -> Mapping[tuple[str, str], list[_Again]]:
     """By file and the file that holds them before, the pages that stand twice.
 
     Before are a shorter name, and lines further up.
     """
     first: dict[bytes, tuple[str, int]] = {}
     found: dict[tuple[str, str], list[_Again]] = {}
-    for name in sorted(files.keys() - repeated.keys(), key=_likelier_first):
+    for name in sorted(files, key=likelier_first):
         for line, kept in files[name].pages:
             other, at = first.setdefault(kept.said.digest, (name, line))
             if (other, at) != (name, line):
@@ -150,11 +141,10 @@ def _again(
     return found
 
 
-def _says_twice(files: Mapping[str, Outlined], repeated: Mapping[str, str]) -> bool:
+def _says_twice(files: Mapping[str, Outlined]) -> bool:
     """Whether some page or card stands twice in these files, of which no page was left out."""
-    counting = [file for name, file in files.items() if name not in repeated]
-    there = sum([len(file.pages) + len(file.cards) for file in counting])
-    return len(frozenset[bytes]().union(*[file.said for file in counting])) < there
+    there = sum([len(file.pages) + len(file.cards) for file in files.values()])
+    return len(frozenset[bytes]().union(*[file.said for file in files.values()])) < there
 
 
 def _ends(file: Outlined) -> Mapping[int, int]:
@@ -179,6 +169,11 @@ def _is_much(short: Sequence[_Again], file: Outlined) -> bool:
     """Whether short pages that stand twice are as much as is hardly written by chance: enough acts,
     and half of the file."""
     return sum(one.acts for one in short) >= MANY_ACTS and 2 * len(short) >= len(file.pages)
+
+
+def _by_two(name: str, other: str, files: Mapping[str, Outlined], known: Known) -> bool:
+    """Whether two keepers wrote two files, whose routine is the same."""
+    return name != other and two_keepers(files[other], files[name], known)
 
 
 def _whole(other: str, file: Outlined) -> Flaw:
@@ -323,7 +318,7 @@ def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
         first = next(kept.said.digest for kept in files[name].row if kept.said.digest in digests)
         firsts.setdefault(first, []).append(name)
     holders: dict[str, list[str]] = {}
-    for other in sorted(said, key=_likelier_first):
+    for other in sorted(said, key=likelier_first):
         for first in firsts.keys() & said[other]:
             for name in firsts[first]:
                 if name != other and said[name] <= said[other]:
@@ -335,59 +330,6 @@ def _alike(files: Mapping[str, Outlined]) -> Iterator[tuple[str, str]]:
                 yield name, other
 
 
-def _likelier_first(name: str) -> tuple[int, str, bool]:
-    """The name of a copy is longer, and what is at rest came from a file of the name before it."""
-    plain, stays = sorted_as(name)
-    return len(plain), plain, not stays
-
-
 def _likelier_copy_first(name: str) -> tuple[int, str, bool]:
     plain, stays = sorted_as(name)
     return -len(plain), plain, stays
-
-
-# ------------------------------------------------------------------ two versions in one file
-
-
-def without_conflicts(data: bytes) -> tuple[bytes, tuple[Flaw, ...]]:
-    """The text without what stands between the marks of a merge, and a flaw for each.
-
-    Every line keeps its number. Where a version has a line at the left edge, nobody knows to what
-    the lines below the marks belong: they are left out too.
-    """
-    if _MARK not in data:
-        return data, ()
-    lines = data.split(b"\n")
-    flaws: list[Flaw] = []
-    begin: int | None = None
-    for n, line in enumerate(lines):
-        if begin is None and _OPENS.match(line):
-            begin = n
-        elif begin is not None and _CLOSES.match(line):
-            flaws.append(_taken_out(lines, begin, n))
-            begin = None
-    return b"\n".join(lines), tuple(flaws)
-
-
-def _taken_out(lines: list[bytes], begin: int, end: int) -> Flaw:
-    """Blank the lines from one mark to the other, and say so."""
-    length, hint = len(lines[begin]), ""
-    is_cut = any(
-        line[:1] not in (b"", b" ", b"\t", b"#", b"=", b"|") for line in lines[begin + 1 : end]
-    )
-    lines[begin : end + 1] = [b""] * (end - begin + 1)
-    last = end
-    if is_cut:
-        lines[end] = ENDS_HERE.encode()
-        hint = " Until then what stands below it is filed nowhere."
-        rest = (n for n in range(end + 1, len(lines)) if begins_section(lines[n].decode()))
-        last = next(rest, len(lines)) - 1
-    return Flaw(
-        "merge-marks",
-        begin,
-        1,
-        length,
-        "two versions stand here, as a merge left them",
-        f"Neither was read. Keep what is right of the two, and take the marks out.{hint}",
-        lines=last - begin + 1,
-    )

@@ -11,7 +11,6 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.journal.by_lines import ByLines
-from backbud.journal.copies import ENDS_HERE
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import (
@@ -24,8 +23,9 @@ from backbud.journal.headings import (
 )
 from backbud.journal.heard import HeardAct
 from backbud.journal.heard_act import LineHearer
+from backbud.journal.merge_marks import ENDS_HERE
 from backbud.journal.page_text import PageText
-from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of, words_of
+from backbud.journal.remember import Kept, SaidWeather, Sound, sound_of
 from backbud.journal.said import ActReader
 from backbud.journal.said_weather import said_weather
 from backbud_grammar.continued import goes_on
@@ -65,6 +65,8 @@ class DiaryReader:
         self._older: dict[int, DiaryReader] = {}
         # Few rows of acts come again and again.
         self._rows: dict[tuple[str, ...], tuple[str, ...]] = {}
+        # The same by how a `Sound` has them.
+        self._written_rows: dict[str, tuple[str, ...]] = {}
 
     def page(
         self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -160,7 +162,7 @@ class DiaryReader:
         return ReadDay(made, _day_weather(sound.weather, page, head) if sound.weather else [])
 
     def _sound_blocks(self, page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
-        rows = [self._row(words) for words in words_of(sound)]
+        rows = self._rows_of(sound)
         known = self._by_lines.blocks_again(page.text, rows, head)
         if known is not None:
             return known
@@ -172,6 +174,17 @@ class DiaryReader:
                 for block, words in zip(blocks, rows, strict=True)
             ]
         )
+
+    def _rows_of(self, sound: Sound) -> list[tuple[str, ...]]:
+        """The past form of each act, block by block."""
+        known = self._written_rows
+        if not sound.acts:
+            return []
+        return [known.get(row) or self._written_row(row) for row in sound.words.split("\n")]
+
+    def _written_row(self, row: str) -> tuple[str, ...]:
+        self._written_rows[row] = acts = self._row(tuple(row.split("\t")))
+        return acts
 
     def _row(self, acts: tuple[str, ...]) -> tuple[str, ...]:
         """The very same words for the same acts."""

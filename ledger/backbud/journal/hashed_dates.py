@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from backbud.journal.copies import ENDS_HERE
+from backbud.journal.merge_marks import ENDS_HERE
 from backbud_grammar.datelines import hint_of_date, is_dateline
 from backbud_grammar.outline import begins_section
 from backbud_grammar.problems import Flaw

@@ -35,6 +35,13 @@ def sorted_as(file: str) -> tuple[str, bool]:
     return file.removeprefix(_PREFIX), not rests(file)
 
 
+def likelier_first(name: str) -> tuple[int, str, bool]:
+    """Sorts files that say the same, the one to keep first: the name of a copy is longer, and what
+    is at rest came from a file of the name before it."""
+    plain, stays = sorted_as(name)
+    return len(plain), plain, not stays
+
+
 def line_order(at: _OnALine) -> tuple[str, bool, int]:
     """What lines of one day are sorted by."""
     return *sorted_as(at.file), at.line

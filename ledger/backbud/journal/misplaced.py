@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from backbud.journal.copies import ENDS_HERE
 from backbud.journal.headings import explained, flaw_of_heading
+from backbud.journal.merge_marks import ENDS_HERE
 from backbud.journal.outlined import Outlined
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, placed
 from backbud.journal.things import PlacedCard, Things

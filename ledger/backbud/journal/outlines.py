@@ -5,23 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache, partial
-from itertools import chain
+from itertools import chain, pairwise
 from typing import Any, NamedTuple
 
 import msgspec
 from msgspec import Struct
 
 from backbud.journal import remember
-from backbud.journal.copies import (
-    Copies,
-    copies_among,
-    without_conflicts,
-    without_pages,
-)
+from backbud.journal.copies import Copies, copies_among
 from backbud.journal.events import Origin
 from backbud.journal.faults import fault_at
 from backbud.journal.hashed_dates import without_hashed_dates
 from backbud.journal.load import Loaded
+from backbud.journal.merge_marks import without_conflicts
 from backbud.journal.outlined import Outlined
 from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
@@ -52,11 +48,11 @@ class Parted(Struct, frozen=True):
     card_digests: tuple[bytes, ...] = ()
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
-    copies: Copies = Copies({}, {}, ())
+    copies: Copies = Copies({}, ())
 
     def counting(self) -> dict[str, Outlined]:
         """The files that count, with the pages that do."""
-        return _counting(self.files, self.copies)
+        return dict(self.copies.counting)
 
     def rows(self) -> dict[bytes, list[remember.Kept[Any]]]:
         """The sections of every file, by the digest of its bytes."""
@@ -108,8 +104,8 @@ def outlined_files(
     for name in sorted(perhaps - weather_files):
         found[name] = _contained(name, files[name], before, memory)
     outlined = {name: one.value for name, one in found.items() if one.value is not None}
-    copies = copies_among(outlined)
-    counting = _counting(outlined, copies).values()
+    copies = copies_among(outlined, before.language, kept)
+    counting = copies.counting.values()
     flaws = [flaw for one in found.values() for flaw in one.flaws]
     for name in (name for name in files if name not in weather_files):
         flaws += placed(name, 0, (*loaded[name].flaws, *merged[name][1]))
@@ -125,14 +121,6 @@ def outlined_files(
         ),
         tuple(flaws),
     )
-
-
-def _counting(files: Mapping[str, Outlined], copies: Copies) -> dict[str, Outlined]:
-    return {
-        name: without_pages(file, copies.pages.get(name))
-        for name, file in files.items()
-        if name not in copies.repeated
-    }
 
 
 # ------------------------------------------------------------------ which files are weather
@@ -209,20 +197,28 @@ def _outlined(name: str, data: bytes, known: _ReadBefore) -> Outlined:
 def _new_row(data: bytes, known: _ReadBefore) -> list[remember.Kept[Any]]:
     """The sections of a file that is new or was edited; most of them are known all the same."""
     by_digest = known.by_digest()
-    parts = [text for _, text in sections(data)]
+    parted = sections(data)
+    parts = [text for _, text in parted]
+    lines = [end - begin for (begin, _), (end, _) in pairwise(parted)]
+    lines.append(parts[-1].count(b"\n"))
     # Blank lines behind a section say nothing: with more of them it is the same.
     marks = [digest(text.rstrip()) for text in parts]
-    new = {mark: text for mark, text in zip(marks, parts, strict=True) if mark not in by_digest}
+    new = {
+        mark: (text, so_many)
+        for mark, text, so_many in zip(marks, parts, lines, strict=True)
+        if mark not in by_digest
+    }
     known.fresh.update(new)
-    for (mark, text), said in zip(new.items(), words_in_each([*new.values()]), strict=True):
+    said = words_in_each([text for text, _ in new.values()])
+    for (mark, (text, so_many)), words in zip(new.items(), said, strict=True):
         written = text.decode()
         section = page_text(written) or read_section_text(written, known.language)
-        by_digest[mark] = remember.Kept(mark, text.count(b"\n"), said, section)
+        by_digest[mark] = remember.Kept(mark, so_many, words, section)
     row: list[remember.Kept[Any]] = []
-    for mark, text in zip(marks, parts, strict=True):
-        kept, lines = by_digest[mark], text.count(b"\n")
-        if kept.lines != lines:
-            kept = remember.Kept(mark, lines, kept.said, kept.section, kept.sound)
+    for mark, so_many in zip(marks, lines, strict=True):
+        kept = by_digest[mark]
+        if kept.lines != so_many:
+            kept = remember.Kept(mark, so_many, kept.said, kept.section, kept.sound)
         row.append(kept)
     return row
 

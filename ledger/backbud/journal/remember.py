@@ -36,7 +36,7 @@ SaidWeather = tuple[str, str, float, str]
 
 class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """A page in which nothing was wrong: how many acts it has, the past form of each, a block on a
-    line (`words_of`), and the weather on its first line."""
+    line, with tabs between them, and the weather on its first line."""
 
     acts: int
     words: str
@@ -47,11 +47,6 @@ def sound_of(words: Collection[tuple[str, ...]], weather: tuple[SaidWeather, ...
     """What is kept of a page in which nothing was wrong."""
     written = "\n".join(["\t".join(block) for block in words])
     return Sound(sum(map(len, words)), written, weather)
-
-
-def words_of(sound: Sound) -> list[tuple[str, ...]]:
-    """The past form of each act, block by block."""
-    return [tuple(block.split("\t")) for block in sound.words.split("\n")] if sound.acts else []
 
 
 class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):
@@ -207,5 +202,5 @@ def recall_names(memory: MemoryOf, name: str, mark: str) -> frozenset[str]:
 
 
 def keep_names(memory: MemoryOf, name: str, mark: str, names: Iterable[str]) -> None:
-    """Write names into a file of the memory."""
-    memory.keep(name, "\n".join((mark, *sorted(names))).encode())
+    """Write names into a file of the memory; no run waits for the disk."""
+    memory.keep(name, "\n".join((mark, *sorted(names))).encode(), synced=False)

@@ -71,10 +71,10 @@ class ActReader:
         self.judge, self.no_act = ActJudge(things, details), NoAct(details.acts, own)
         # The last texts in which something was wrong, and what of them was read, without hints.
         self._unsound: dict[tuple[str, str], tuple[Said, tuple[Flaw, ...]]] = {}
-        self._by_example = ByExample(details.acts)
+        self._by_example = ByExample(details.acts, self.judge.kind_of)
         # Tells what is kept beside an act; made where a first line is not sound as it stands.
         self.beside: WordsBeside | None = None
-        self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of)
+        self._by_pieces = ByPieces(details, self._sound, self.judge.kind_of, self._keep)
 
     def of_day(self, day: date) -> ActReader:
         """What reads the page of a day: by the language of that day."""
@@ -236,7 +236,7 @@ class ActReader:
             return known
         said = self._by_example.said(word, text)
         if said is not None:
-            self.found_sound[word][text] = said
+            self._keep(word, text, said)
             return said
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
@@ -245,9 +245,13 @@ class ActReader:
                 self._unsound.clear()
             self._unsound[word, text] = said, flaws
             return None
-        self.found_sound[word][text] = said
+        self._keep(word, text, said)
         self._by_example.learn(form, word, text, said)
         return said
+
+    def _keep(self, word: str, text: str, said: Said) -> None:
+        """Keep that a text, or a piece of one, is sound."""
+        self.found_sound.setdefault(word, {})[text] = said
 
     def form(self, word: str) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""

@@ -11,7 +11,7 @@ from backbud.climate.ahead import celsius
 from backbud.climate.forecast import OLDEST_DAYS
 from backbud.tongue import phrase
 from backbud.views.ahead import Ahead, DayAhead, ForecastView, WaterAhead
-from backbud.words import day, days, number, weekday
+from backbud.words import day, days, number, short_weekday, weekday
 
 # The nights that stand on the first page.
 _NIGHTS = timedelta(days=3)
@@ -105,7 +105,7 @@ def _row(said: DayAhead, today: date) -> tuple[str, ...]:
             "{wind}, gusts {figure}", wind=wind, figure=_figure(said.gust_m_per_s, "m/s")
         ).removeprefix(", ")
     return (
-        f"{weekday(said.day)[:3]} {day(said.day, today.year)}",
+        f"{short_weekday(said.day)} {day(said.day, today.year)}",
         "" if said.low_c is None else _whole(celsius(said.low_c)),
         "" if said.high_c is None else _whole(celsius(said.high_c)),
         "" if said.rain_mm is None else f"{said.rain_mm:.0f}",

@@ -28,7 +28,7 @@ _DAILY = acts_with("daily_keep") - {"checked"}
 
 
 # A date, and what was done on it, in the order it was written.
-_OfDate = tuple[DateView, list[EntryView]]
+OfDate = tuple[DateView, list[EntryView]]
 
 
 class Day(Struct, frozen=True, gc=False):
@@ -73,9 +73,9 @@ def _where(lines: Sequence[EntryView]) -> str:
     return file + ", ".join(numbers) if "".join(numbers).isdecimal() else ""
 
 
-def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
-    """Group a history, oldest first, by year and day; both come out newest first."""
-    by_year: dict[int, list[_OfDate]] = {}
+def dates_by_year(history: Iterable[EntryView]) -> dict[int, list[OfDate]]:
+    """A history, oldest first, by year and date."""
+    by_year: dict[int, list[OfDate]] = {}
     entries: list[EntryView] = []
     last: DateView | None = None
     for entry in history:
@@ -84,10 +84,14 @@ def years_of(history: Sequence[EntryView]) -> tuple[HistoryYear, ...]:
             last, entries = when, []
             by_year.setdefault(when.first.year, []).append((when, entries))
         entries.append(entry)
+    return by_year
+
+
+def years_of(by_year: dict[int, list[OfDate]]) -> tuple[HistoryYear, ...]:
+    """Lay out a history by year and day; both come out newest first."""
     language, years = spoken(), []
     for at, year in enumerate(reversed(by_year)):
-        dates = by_year[year]
-        dates.reverse()
+        dates = by_year[year][::-1]
         entries_of_year = sum([len(those) for _, those in dates])
         count = words.number(entries_of_year, "entry", "entries")
         is_open = at < YEARS_OPEN and not _rests(dates)
@@ -125,7 +129,7 @@ def parted_years(
     return tuple(years[:YEARS_WITH_TREE]), earlier
 
 
-def _rests(dates: Sequence[_OfDate]) -> bool:
+def _rests(dates: Sequence[OfDate]) -> bool:
     """Whether all of a year was put to rest."""
     for _, entries in dates:
         for entry in entries:
@@ -134,7 +138,7 @@ def _rests(dates: Sequence[_OfDate]) -> bool:
     return True
 
 
-def _again_and_again(dates: Sequence[_OfDate], year: int) -> Iterator[Again]:
+def _again_and_again(dates: Sequence[OfDate], year: int) -> Iterator[Again]:
     """Each act of the daily keep that was done often in a year, with its days, newest first."""
     by_act: dict[str, list[EntryView]] = {}
     for _, entries in dates:

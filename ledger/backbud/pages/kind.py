@@ -120,7 +120,7 @@ def _work(work: YearlyView, cautions: Sequence[str], first: date, today: date) -
     # Within twelve months no year need be told.
     opens, best, closes = (words.day(on, on.year) for on in (work.opens, work.best, work.closes))
     if (work.opens.year, work.opens.month) == (work.closes.year, work.closes.month):
-        opens = str(work.opens.day)
+        opens = phrase("{day}", day=work.opens.day)
     return KindWork(
         words.sentence(work.title),
         phrase("{opens} to {closes}, best {best}", opens=opens, closes=closes, best=best)

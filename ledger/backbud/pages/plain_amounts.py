@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from backbud.tongue import phrase
+from backbud.tongue import decimal, phrase
 from backbud.words import number
 
 # What is told in the smaller unit below one of the larger, and how many of it are one.
@@ -32,7 +32,7 @@ def plain_amount(quantity: Decimal, unit: str, what: str) -> str:
         quantity, unit = quantity * so_many, smaller
     whole = quantity >= 10 or quantity == quantity.to_integral_value()
     rounded = quantity.quantize(Decimal(1) if whole else _TENTH)
-    figure = f"{rounded.normalize():f}"
+    figure = decimal(f"{rounded.normalize():f}")
     if not unit:
         return f"{figure} {what}" if figure != "1" else what
     return phrase("{figure} {unit} of {what}", figure=figure, unit=unit, what=what)

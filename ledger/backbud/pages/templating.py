@@ -16,7 +16,7 @@ from backbud.pages.isolated import isolated
 from backbud.pages.kept_templates import kept_templates
 from backbud.pages.tree import MOST_VIGOUR
 from backbud.pages.work import REASON_LABELS
-from backbud.tongue import phrase, spoken
+from backbud.tongue import decimal, phrase, spoken
 
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
@@ -24,12 +24,13 @@ if TYPE_CHECKING:
 TEMPLATES = Path(__file__).parent / "templates"
 # HTML, 13.2.3.5: what a parser takes for an error.
 _NO_CHARACTER = re.compile("[\x00-\x08\x0b\x0e-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
-# The same in octets, where a page without any of them is looked through six times as quickly.
-_NO_OCTET = bytes((*range(0x09), 0x0B, *range(0x0E, 0x20), 0x7F))
-_NO_OCTETS = (
-    re.compile(rb"\xc2[\x80-\x9f]"),
-    re.compile(rb"\xef(?:\xb7[\x90-\xaf]|\xbf[\xbe\xbf])"),
-)
+# The same in octets: each of these alone is found in a hundredth of the time of the pattern.
+_NO_OCTET = (*range(0x09), 0x0B, *range(0x0E, 0x20), 0x7F)
+# By what they begin with, which is found sooner than a pattern.
+_NO_OCTETS = {
+    b"\xc2": re.compile(rb"\xc2[\x80-\x9f]"),
+    b"\xef": re.compile(rb"\xef(?:\xb7[\x90-\xaf]|\xbf[\xbe\xbf])"),
+}
 # The assets by the name that templates use.
 ASSETS = {"style": "backbud.css", "leaf": "leaf.svg"}
 
@@ -134,10 +135,11 @@ def _beside_number(text: str) -> str:
 def octets(text: str) -> bytes:
     """A page's octets, with a sign in the place of what no page may hold."""
     content = text.encode()
-    whole = len(content.translate(None, _NO_OCTET)) == len(content)
-    if whole and not any(wrong.search(content) for wrong in _NO_OCTETS):
-        return content
-    return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
+    if any(octet in content for octet in _NO_OCTET) or any(
+        first in content and wrong.search(content) for first, wrong in _NO_OCTETS.items()
+    ):
+        return _NO_CHARACTER.sub("\N{REPLACEMENT CHARACTER}", text).encode()
+    return content
 
 
 @cache
@@ -190,6 +192,7 @@ def _environment(language: str) -> Environment:
     )
     environment.filters["phrase"] = _sentence
     environment.filters["beside"] = _beside_number
+    environment.filters["decimal"] = decimal
     environment.filters["days_unbroken"] = words.unbroken
     environment.filters["capital"] = words.sentence
     environment.filters["isolated"] = isolated

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
@@ -52,7 +51,10 @@ def _pointed(reason: Reason, with_work: dict[str, str], title: str) -> Reason:
 
 def cautions_once(works: Sequence[WorkView]) -> Iterator[Cautioned]:
     """The cautions of each work in turn. Those of several works are numbered, in their order."""
-    count = Counter(text for work in works for text in dict.fromkeys(work.cautions))
+    count: dict[str, int] = {}
+    for work in works:
+        for text in dict.fromkeys(work.cautions):
+            count[text] = count.get(text, 0) + 1
     numbers: dict[str, int] = {}
     for work in works:
         told: list[Care] = []

@@ -27,9 +27,9 @@ from backbud.pages.tree_years import YearsBeside, years_beside
 from backbud.plan.water import Water
 from backbud.species import Section
 from backbud.tongue import decimal, full_day, phrase
-from backbud.views.day import is_near
+from backbud.views.day import near_until
 from backbud.views.forgotten import Forgotten
-from backbud.views.history import DateView
+from backbud.views.history import DateView, ToldHistory, told_history
 from backbud.views.nursery import Nursery
 from backbud.views.outline import OutlineView
 from backbud.views.tree import ListedView, TreeView, tree_view
@@ -112,12 +112,13 @@ class Sheet(Struct, frozen=True):
 
 def sheet_of(view: Nursery, tree: Tree) -> Sheet:
     """Lay out everything that a tree's page shows to the keeper."""
-    sheet = laid_out(view, shown_tree(view, tree))
+    told = told_history(tree.history)
+    sheet = laid_out(view, shown_tree(view, tree, told))
     species = view.species.get(tree.handle)
     return replace(
         sheet,
         beside=years_beside(
-            tree_years(tree, view.weather.years, view.weather.southern), view.today
+            tree_years(told.beside, view.weather.years, view.weather.southern), view.today
         ),
         facts=tuple(_with_water(sheet.facts, _water(view.weather.water, tree.handle))),
         where=tuple(_with_folder(sheet.where, view.folders.get(tree.owner, ""))),
@@ -127,8 +128,8 @@ def sheet_of(view: Nursery, tree: Tree) -> Sheet:
     )
 
 
-def shown_tree(view: Nursery, tree: Tree) -> TreeView:
-    """A tree as the keeper is shown it."""
+def shown_tree(view: Nursery, tree: Tree, told: ToldHistory | None = None) -> TreeView:
+    """A tree as the keeper is shown it. `told`: its history, where somebody went through it."""
     species = view.species.get(tree.handle)
     shown = tree_view(
         tree,
@@ -139,6 +140,7 @@ def shown_tree(view: Nursery, tree: Tree) -> TreeView:
         bites=view.bites.get(tree.handle, ()),
         photographs=view.photographs.get(tree.handle, ()),
         late=view.late.get(tree.handle, {}),
+        told=told,
     )
     return Forgotten(view.hidden).told(shown) if view.hidden else shown
 
@@ -149,6 +151,7 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
     page = page or tree_page(shown.tree)
     handle, today = view.trees[0].handle if len(view.trees) == 1 else shown.tree, view.today
     species = view.species.get(handle)
+    by_year = history.dates_by_year(shown.history)
     return Sheet(
         shown.name,
         running(f"{shown.name} · {full_day(today)}"),
@@ -167,10 +170,10 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
         work.works_on_page(shown.due, today),
         _waits(shown, today),
         "",
-        years_drawn(shown.history, shown.wires, shown.due, today),
+        years_drawn(by_year, shown.wires, shown.due, today),
         None,
         work.settled_rows(shown.settled, today),
-        *history.parted_years(history.years_of(shown.history), page),
+        *history.parted_years(history.years_of(by_year), page),
         words.number(len(shown.history), "entry", "entries"),
         (),
         pictures(shown.photographs, shown.name),
@@ -179,8 +182,9 @@ def laid_out(view: Nursery, shown: TreeView, page: str = "") -> Sheet:
 
 def _waits(tree: TreeView, today: date) -> str:
     """Of works further ahead than those that say it themselves."""
-    far = [one for one in tree.due if one.state == "coming" and not is_near(one, today)]
-    waiting = sum(one.waits_on_weather for one in far)
+    near = near_until(today)
+    far = [one for one in tree.due if one.state == "coming" and one.best >= near]
+    waiting = sum([one.waits_on_weather for one in far])
     if not waiting:
         return ""
     these = (
@@ -270,7 +274,8 @@ def _with_folder(where: Iterable[FactRow], folder: str) -> Iterable[FactRow]:
 
 def _with_water(facts: Sequence[FactRow], drinks: str) -> Iterable[FactRow]:
     """The facts with what the tree drinks behind what it stands in."""
-    at = sum(fact.label in tuple(map(phrase, _FIRST)) for fact in facts)
+    first = [phrase(label) for label in _FIRST]
+    at = sum([fact.label in first for fact in facts])
     water = (FactRow(phrase("water"), drinks),) if drinks else ()
     return (*facts[:at], *water, *facts[at:])
 
@@ -280,7 +285,7 @@ def _facts(tree: TreeView) -> Iterable[FactRow]:
         "since": since_told(tree),
         "pot": tree.pot_name,
         "mix": tree.mix_name,
-        "strength": tree.strength,
+        "strength": phrase(tree.strength),
     }
     sizes = {name: tree.sizes[name] for name in _SIZES if name in tree.sizes}
     sizes |= {name: tree.sizes[name] for name in sorted(tree.sizes) if name not in sizes}

@@ -74,18 +74,18 @@ def _size(said: str) -> str:
 
 
 def _vigour(one: TreeYearView) -> str:
-    return "" if one.vigour is None else f"{one.vigour:g}"
+    return "" if one.vigour is None else words.figure(one.vigour, "g")
 
 
 def _done(one: DoneInYear) -> str:
     """`repotted 9 March`; `fed 6 times, 22 April to 3 September`."""
-    days = [words.day(day, day.year) for day in one.days]
+    days = one.days
     if len(days) <= MOST_DAYS:
-        return f"{phrase(one.act)} {', '.join(days)}"
+        return f"{phrase(one.act)} {', '.join([words.day(day, day.year) for day in days])}"
     return phrase(
         "{act} {days} times, {days_2} to {days_3}",
         act=phrase(one.act),
         days=len(days),
-        days_2=days[0],
-        days_3=days[-1],
+        days_2=words.day(days[0], days[0].year),
+        days_3=words.day(days[-1], days[-1].year),
     )

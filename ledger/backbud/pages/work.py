@@ -88,10 +88,11 @@ def works_on_page(due: Sequence[WorkView], today: date) -> Open:
         )
     ]
     further.sort(key=lambda one: (one.best, one.closes, one.id))
+    language = spoken()
     return Open(
         tuple(rows[:NEXT_WORKS]),
         tuple(rows[NEXT_WORKS:]),
-        tuple([_further(one, today) for one in further]),
+        tuple([_further(one, today, language) for one in further]),
     )
 
 
@@ -99,13 +100,13 @@ def _row(
     work: WorkView, today: date, drawn: bool, because: tuple[Reason, ...], care: Cautioned
 ) -> Row:
     """One work as it is shown on its tree's page. `drawn`: its window too, where it is near."""
-    window, language = work.window, spoken()
-    is_drawn = drawn and window.opens - timedelta(DAYS) <= today
+    is_drawn = drawn and work.opens - timedelta(DAYS) <= today
+    days = work.opens, work.best, work.closes
     return Row(
         work.state,
         words.sentence(work.title),
-        _by_when(work.act, work.state, window, work.minutes, today, language),
-        window_line(window, today, work.state == "overdue") if is_drawn else "",
+        _by_when(work.act, work.state, days, work.minutes, today, spoken()),
+        window_line(work, today, work.state == "overdue") if is_drawn else "",
         _notes(work, today),
         because,
         care,
@@ -113,15 +114,21 @@ def _row(
     )
 
 
-def _further(work: WorkView, today: date) -> Further:
+def _further(work: WorkView, today: date, language: str) -> Further:
+    days = work.opens, work.best, work.closes
     return Further(
-        words.sentence(work.title), _in_one_line(work.window, today, spoken()), anchor_of(work.id)
+        words.sentence(work.title), _in_one_line(days, today, language), anchor_of(work.id)
     )
 
 
+# The first, the best and the last day of a window.
+_Days = tuple[date, date, date]
+
+
 @lru_cache(maxsize=16384)
-def _in_one_line(window: Window, today: date, language: str) -> str:
+def _in_one_line(days: _Days, today: date, language: str) -> str:
     """`best 26 April 2027, 5 April to 10 May`: the year once, where it is that of all its days."""
+    window = Window(*days)
     best = phrase("best {day}", day=words.day(window.best, today.year))
     if window.opens == window.closes:
         return words.when_coming(window, today)
@@ -136,9 +143,9 @@ def kept_together(part: str) -> str:
 # The same works fall due on the same days of many trees.
 @lru_cache(maxsize=16384)
 def _by_when(
-    act: ActWord, state: State, window: Window, minutes: int, today: date, language: str
+    act: ActWord, state: State, days: _Days, minutes: int, today: date, language: str
 ) -> str:
-    return ", ".join(map(kept_together, _by(act, state, window, minutes, today)))
+    return ", ".join(map(kept_together, _by(act, state, Window(*days), minutes, today)))
 
 
 def _by(act: ActWord, state: State, window: Window, minutes: int, today: date) -> Iterator[str]:

@@ -13,7 +13,8 @@ from backbud.collection.state import OnTree, Tree
 from backbud.journal.things import Thing
 from backbud.memo import Identical
 from backbud.plan.common.quarantine_ends import QUARANTINE_DAYS, apart_for
-from backbud.plan.run import Plan, planned_at
+from backbud.plan.elsewhere import Elsewhere
+from backbud.plan.run import Plan
 from backbud.plan.unpaid import PAYMENT_DAYS
 from backbud.plan.vessels import pot_of_card
 from backbud.session import Session
@@ -36,7 +37,7 @@ def papers_of(session: Session, person: str, tree: str = "") -> PapersView | Non
     account = next((one for one in session.reckoned_accounts if one.person == person), None)
     if account is None:
         return None
-    view = papers_view(paper_ground(session, session.plan(), account), tree)
+    view = papers_view(_paper_ground(session, session.plan(), account, _elsewhere(session)), tree)
     return session.forgotten.told(view)
 
 
@@ -44,10 +45,13 @@ def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
     """The papers of each person who has a tree here, had one within two months, or has something
     open."""
 
+    elsewhere = _elsewhere(session)
+
     def told(account: Account) -> PapersView | None:
         if not is_told_now(account, session.today):
             return None
-        return session.forgotten.told(papers_view(paper_ground(session, plan, account)))
+        ground = _paper_ground(session, plan, account, elsewhere)
+        return session.forgotten.told(papers_view(ground))
 
     found = (
         session.kept.once(
@@ -76,7 +80,20 @@ def _looked_at(session: Session, plan: Plan, account: Account) -> tuple[object, 
     )
 
 
-def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
+def _elsewhere(session: Session) -> Elsewhere:
+    return Elsewhere(
+        session.journal,
+        session.histories,
+        session.pack.find,
+        session.weather,
+        session.today,
+        session.plugins.rules,
+    )
+
+
+def _paper_ground(
+    session: Session, plan: Plan, account: Account, elsewhere: Elsewhere
+) -> PaperGround:
     """What all papers of a person are made from, on the session's day."""
     journal, today = session.journal, session.today
     settings, things = journal.settings, journal.things
@@ -100,18 +117,7 @@ def paper_ground(session: Session, plan: Plan, account: Account) -> PaperGround:
                 handle,
                 session.histories,
                 things,
-                partial(
-                    planned_at,
-                    journal,
-                    session.histories,
-                    session.pack.find,
-                    session.weather,
-                    today,
-                    handle,
-                    place,
-                    session.plugins.rules,
-                    session.quoter,
-                ),
+                partial(elsewhere.planned, handle, place),
                 place,
             )
             for handle in handles

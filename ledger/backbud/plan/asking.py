@@ -67,7 +67,7 @@ class Asker:
             if isinstance(error, budget.OverTime):
                 self._late.add(function)
             self._failed_for(rule, tree, error)
-        return list(without_work(rule, out, year))
+        return list(without_work(rule, out, year)) if out else out
 
     def _check(self, proposal: object, is_foreign: bool) -> None:
         if not isinstance(proposal, Proposal):

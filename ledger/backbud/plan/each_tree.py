@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from typing import NamedTuple
+
+import msgspec
 
 from backbud.bench.hours import ActOfSize
 from backbud.collection.fold import tree_on
@@ -18,6 +20,11 @@ from backbud.plan.hours import timed
 from backbud.plan.sent_plan import CannotBeSent, sent_tree, tree_that_came
 from backbud.plan.shared import SharedParts
 from backbud.species import Species
+
+# So many trees are planned at a time.
+TREES = 100
+# Of fewer trees it takes no longer to plan all than to begin a process and take over its answer.
+MANY_TREES = 400
 
 SpeciesFinder = Callable[[str], Species | None]
 # What falls due on a tree, with no minutes learned yet.
@@ -65,16 +72,29 @@ class EachTree(NamedTuple):
         """What is planned of a tree, with the minutes that were learned."""
         return timed(one.tree, one.due, self.minutes)
 
-    def sent(self, handle: str) -> bytes:
-        """Plan a tree for another process. CannotBeSent where only that one can, or must."""
-        one, entries = self.planned(handle), self.histories.trees[handle].entries
-        if self.hanger.asker.failed_for(handle):
-            raise CannotBeSent(handle)
-        return sent_tree(handle, one.due, one.bites, entries, self.journal.acts)
+    def sent(self, handles: Iterable[str]) -> bytes:
+        """Plan trees for another process; those that only that one can, or must, are left."""
+        sent, left = list[bytes](), list[str]()
+        for handle in handles:
+            one, entries = self.planned(handle), self.histories.trees[handle].entries
+            try:
+                if self.hanger.asker.failed_for(handle):
+                    raise CannotBeSent(handle)
+                sent.append(sent_tree(handle, one.due, one.bites, entries, self.journal.acts))
+            except CannotBeSent:
+                left.append(handle)
+        return msgspec.msgpack.encode((sent, left))
 
-    def came(self, data: bytes) -> tuple[str, TreeWithPlan]:
-        """A tree's handle, and what another process planned of it."""
+    def came(self, data: bytes) -> tuple[Iterator[tuple[str, TreeWithPlan]], list[str]]:
+        """What another process planned of trees, by their handles, and which it left."""
+        sent, left = _SENT.decode(data)
+        return map(self._came, sent), left
+
+    def _came(self, data: bytes) -> tuple[str, TreeWithPlan]:
         trees = self.histories.trees
         handle, due, bites = tree_that_came(data, lambda one: trees[one].entries, self.journal.acts)
         tree = self.tree(handle)
         return handle, TreeWithPlan(tree, self.find_species(tree.kind), self.parts.of(due), bites)
+
+
+_SENT = msgspec.msgpack.Decoder(tuple[list[bytes], list[str]])

@@ -170,6 +170,8 @@ class Hanger:
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
         """What a rule proposes, its far-off days kept still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
+        if not found:
+            return found
         if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
             if any(_holds_back(now, hard) for now in held for hard in found):

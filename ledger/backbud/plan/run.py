@@ -6,6 +6,7 @@ for any day.
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
 from datetime import date
 from functools import partial
@@ -13,10 +14,11 @@ from functools import partial
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.fold import tree_on, tree_on_card
+from backbud.collection.fold import tree_on_card
 from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
+from backbud.journal.by_turns import by_turns
 from backbud.journal.events import Event
 from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
@@ -26,11 +28,10 @@ from backbud.memo import Identical
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
 from backbud.plan.bare_again import bare_again
-from backbud.plan.by_two import planned_by_two
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
-from backbud.plan.each_tree import EachTree, SpeciesFinder, TreeWithPlan
+from backbud.plan.each_tree import MANY_TREES, TREES, EachTree, SpeciesFinder, TreeWithPlan
 from backbud.plan.feed_pauses import paused
 from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
@@ -38,13 +39,12 @@ from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
-from backbud.plan.quote import Quoter
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Rule, Species
+from backbud.species import Species
 
 
 class Plan(Struct, frozen=True):
@@ -116,22 +116,30 @@ def plan_all(
         due = by_tree.kept.once(("minutes", handle), inputs, partial(asked.with_minutes, one))
         planned[handle] = one._replace(due=due)
 
-    def plan_here(handle: str) -> None:
-        work = partial(asked.planned, handle)
-        more = asked.bills.get(handle, ())
-        take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
+    def here(some: Sequence[str]) -> Iterator[str]:
+        for handle in some:
+            work = partial(asked.planned, handle)
+            more = asked.bills.get(handle, ())
+            take(handle, by_tree.once("plan", handle, histories, journal.things, work, more))
+            yield handle
 
-    def plan_came(data: bytes) -> str:
-        handle, came = asked.came(data)
-        take(handle, came)
-        return handle
+    def came(data: bytes) -> Iterator[str]:
+        those, left = asked.came(data)
+        for handle, one in those:
+            take(handle, one)
+            yield handle
+        yield from here(left)
 
-    if not (by_two and planned_by_two(handles, journal.folder, plan_here, asked.sent, plan_came)):
-        for handle in handles:
-            plan_here(handle)
-    elif asker.flaws():
-        # Which tree a rule failed for first is told by planning them in their order.
-        return plan_all(journal, histories, find_species, weather, today, handles, by_tree, plugins)
+    if by_two and len(handles) >= MANY_TREES:
+        parts = [handles[at : at + TREES] for at in range(0, len(handles), TREES)]
+        deque(by_turns(parts, here, asked.sent, came), maxlen=0)
+        if asker.flaws():
+            # Which tree a rule failed for first is told by planning them in their order.
+            return plan_all(
+                journal, histories, find_species, weather, today, handles, by_tree, plugins
+            )
+    else:
+        deque(here(handles), maxlen=0)
     for handle in handles:
         if asker.failed_for(handle):
             by_tree.drop("plan", handle)
@@ -161,28 +169,6 @@ def each_tree(
     return EachTree(
         journal, histories, find_species, today, hanger, bills, follow_ups_of, minutes, parts
     )
-
-
-def planned_at(
-    journal: Journal,
-    histories: Histories,
-    find_species: SpeciesFinder,
-    weather: Records,
-    today: date,
-    handle: str,
-    place: str,
-    own: tuple[Rule, ...] = (),
-    quoter: Quoter | None = None,
-) -> tuple[FollowUp, ...]:
-    """What a tree will ask for at a place, as if it stood there from now on: for whoever keeps it
-    there. `place`: a handle, "" for where it stood last, or else home. `quoter`: one of this very
-    journal, since a house may have many such trees."""
-    tree = tree_on(histories, journal.things, handle, today)
-    found = journal.things.find(place or journal.settings.home)
-    at = found.handle if found is not None else tree.place
-    hanger = Hanger(journal, histories, weather, today, own, at, quoter)
-    there = replace(tree, place=at, standing="here")
-    return _of_tree(there, find_species(tree.kind), hanger, ())
 
 
 def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:

@@ -147,7 +147,7 @@ def pot_of_card(card: Thing, figures: Mapping[str, float]) -> tuple[Pot | None, 
     shape = card.text("shape")
     if not shape:
         shape = "rectangle" if len(sizes_cm) == 3 else "round"
-        said.append(phrase("pot taken as {shape}", shape=shape))
+        said.append(phrase("pot taken as {shape}", shape=phrase(shape)))
     taper_cm = _taper_cm(card.measure("taper"), min(sizes_cm[:-1]))
     try:
         if inside is not None:

@@ -15,7 +15,10 @@ from backbud_grammar.outline import Known, read_section, sections
 from backbud_grammar.syntax import Card, Page
 
 # With one of these it is not known which of two writings counts, or what stands there.
-_UNTIDY = ("repeated-file", "repeated-page", "merge-marks")
+_UNTIDY = (
+    *("repeated-file", "repeated-page", "repeated-lines", "edited-copy", "two-versions"),
+    "merge-marks",
+)
 _NO_TEXT = ("not-utf-8", "no-text", "binary-file", "large-file", "unreadable", "link")
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date, timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -57,7 +58,7 @@ STAGE_NAMES: Mapping[int, str] = {
 
 def stage_name(code: int) -> str:
     """What a BBCH stage is called; one with no name of its own by the nearest before it."""
-    named = max(known for known in STAGE_NAMES if known <= max(code, 0))
+    named = _nearest_name(code)
     return (
         phrase(STAGE_NAMES[named])
         if named == code
@@ -65,7 +66,15 @@ def stage_name(code: int) -> str:
     )
 
 
+@lru_cache(maxsize=128)
+def _nearest_name(code: int) -> int:
+    return max(known for known in STAGE_NAMES if known <= max(code, 0))
+
+
 def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:
     """The window so many days after a stage's first, usual and last day; before it, if negative."""
-    days = ((stage.first, opens), (stage.day, best), (stage.last, closes))
-    return Window(*(day + timedelta(days=n) for day, n in days))
+    return Window(
+        stage.first + timedelta(days=opens),
+        stage.day + timedelta(days=best),
+        stage.last + timedelta(days=closes),
+    )

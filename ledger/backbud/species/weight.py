@@ -35,7 +35,12 @@ class Weight(Struct, frozen=True, gc=False):
     @property
     def rank(self) -> tuple[int, bool]:
         """What comes first in a list has the least: what is most at stake, then what must be."""
-        return WORST_FIRST.index(self.at_stake), not self.must
+        return rank_of(self.at_stake, self.must)
+
+
+def rank_of(at_stake: AtStake, must: bool) -> tuple[int, bool]:
+    """The rank of what weighs so."""
+    return WORST_FIRST.index(at_stake), not must
 
 
 # What rules say most often.

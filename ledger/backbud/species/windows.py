@@ -21,7 +21,7 @@ class Window(Struct, frozen=True, gc=False):
 
 def days_after(day: date, opens: int, best: int, closes: int) -> Window:
     """The window so many days after a day."""
-    return Window(*(day + timedelta(days=n) for n in (opens, best, closes)))
+    return Window(day + timedelta(opens), day + timedelta(best), day + timedelta(closes))
 
 
 def weeks_after(day: date, opens: int, best: int, closes: int) -> Window:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import calendar
 from collections.abc import Callable, Mapping
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import TypeVar
 
 from msgspec import Struct
@@ -109,11 +110,7 @@ class Year(Struct, frozen=True):
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
-        month, day = month_day
-        if self.southern:
-            month += 6 if month <= 6 else -6
-        year = self.first.year if month >= self.first.month else self.last.year
-        return date(year, month, min(day, calendar.monthrange(year, month)[1]))
+        return _day_of_year(self.first, self.last, self.southern, month_day)
 
     def months(self, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
         """A window by northern months, shifted for the hemisphere.
@@ -381,3 +378,13 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
+
+
+# Every tree of a place asks for the same few days.
+@lru_cache(maxsize=4096)
+def _day_of_year(first: date, last: date, southern: bool, month_day: MonthDay) -> date:
+    month, day = month_day
+    if southern:
+        month += 6 if month <= 6 else -6
+    year = first.year if month >= first.month else last.year
+    return date(year, month, min(day, calendar.monthrange(year, month)[1]))

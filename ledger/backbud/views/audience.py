@@ -18,8 +18,9 @@ from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import EverybodysNames, HiddenNames, places
-from backbud.views.history import EntryView, free_names
+from backbud.views.history import EntryView
 from backbud.views.less import nameless, unpriced
+from backbud.views.lines_of_act import free_names
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_part_of_trade, plain_details
 from backbud.views.plain_words import is_plain_keep, told_plainly

@@ -15,7 +15,7 @@ from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
 from backbud.tongue import as_named, phrase
-from backbud.views.work import WorkView, work_view
+from backbud.views.work import Stand, WorkView, work_views
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
 
@@ -36,7 +36,7 @@ def works_of(
     plans: Iterable[FollowUp], tree: Tree, names: Mapping[str, str], today: date
 ) -> tuple[WorkView, ...]:
     """The follow-ups of a tree as they are shown on a day, in the same order."""
-    return tuple(work_view(one, tree, names, today) for one in plans)
+    return tuple(work_views([(one, one.stand_on(today)) for one in plans], tree, names, today))
 
 
 def open_works_of(
@@ -45,9 +45,8 @@ def open_works_of(
     """Those of a tree's follow-ups that still want doing, as they are shown on a day."""
     # What is settled for good is not asked how it stands.
     stands = [(one, one.stand_on(today)) for one in plans if one.outcome == "open"]
-    return tuple(
-        [work_view(one, tree, names, today, stand) for one, stand in stands if stand[0] in OPEN]
-    )
+    still = [one for one in stands if one[1][0] in OPEN]
+    return tuple(work_views(still, tree, names, today))
 
 
 def told_works_of(
@@ -55,7 +54,7 @@ def told_works_of(
 ) -> tuple[WorkView, ...]:
     """Those of a tree's follow-ups that still want doing, or were settled within a year."""
     since = today - timedelta(days=SETTLED_DAYS)
-    told = []
+    told: list[tuple[FollowUp, Stand]] = []
     for one in plans:
         if one.outcome == "open":
             stand = one.stand_on(today)
@@ -66,8 +65,8 @@ def told_works_of(
         else:
             continue
         if is_told:
-            told.append(work_view(one, tree, names, today, stand))
-    return tuple(told)
+            told.append((one, stand))
+    return tuple(work_views(told, tree, names, today))
 
 
 def all_works(plan: Plan, names: Mapping[str, str], today: date) -> Iterator[WorkView]:
@@ -91,12 +90,17 @@ def urgency(work: WorkView) -> Urgency:
     can still be made good, and nothing stands first for its age."""
     day = work.closes.toordinal()
     late = work.state in ("overdue", "promised")
-    return work.weight.rank, -day if late else day, work.title, work.id
+    return work.rank, -day if late else day, work.title, work.id
 
 
 def is_near(work: WorkView, today: date) -> bool:
     """Whether its best day lies within the next six weeks."""
-    return work.best < monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
+    return work.best < near_until(today)
+
+
+def near_until(today: date) -> date:
+    """The first day that is no longer within the next six weeks."""
+    return monday_of(today) + timedelta(weeks=WEEKS_AHEAD)
 
 
 def settled_works(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
@@ -129,7 +133,7 @@ def due_order(one: WorkView, today: date) -> tuple[object, ...]:
     coming = stand == "coming"
     sort = 1 if coming else 2 if stand == "promised" else 0
     week = monday_of(one.best) if coming else date.min
-    return sort, week, one.weight.rank, one.closes, one.tree, one.id
+    return sort, week, one.rank, one.closes, one.tree, one.id
 
 
 def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:

@@ -82,13 +82,13 @@ def _own(species: Species) -> Iterator[SpeciesFact]:
     if limit := species.comes_in_below_c:
         yield SpeciesFact(phrase("comes in below"), f"{degrees(limit.value)}", phrase(limit.source))
     for label, text in (
-        ("light", species.light),
-        ("water", species.water),
-        ("bark", species.bark),
-        ("poisonous", species.toxicity),
+        (phrase("light"), species.light),
+        (phrase("water"), species.water),
+        (phrase("bark"), species.bark),
+        (phrase("poisonous"), species.toxicity),
     ):
         if text:
-            yield SpeciesFact(phrase(label), phrase(text.value), phrase(text.source))
+            yield SpeciesFact(label, phrase(text.value), phrase(text.source))
 
 
 def _share_of_ball(cool: float, warm: float) -> str:

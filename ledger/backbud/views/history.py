@@ -4,30 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from datetime import date
-from functools import lru_cache
 from typing import NamedTuple
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
 from backbud.collection.state import Entry, Tree
-from backbud.journal.events import Event, may_be_for_keeper
+from backbud.journal.events import Event
 from backbud.journal.late_lines import late_lines
 from backbud.journal.read import Journal
 from backbud.journal.written_when import written_when
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_entry_for_keeper
-from backbud.views.life import Sign, sign_of
+from backbud.views.life import Sign
+from backbud.views.lines_of_act import LinesOfAct, lines_of_act
 from backbud.views.marked import for_owner
 from backbud.words import number
-from backbud_grammar.act_words import ActWord, as_act
-from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import WrittenDate
-from backbud_grammar.forms import ANY_WORDS, ActForm
-
-# A calendar or week date of one day, with its hyphens (ISO 8601).
-_DAY_LONG = 10
 
 
 class DateView(Struct, frozen=True, gc=False):
@@ -157,63 +150,94 @@ class EntryView(Struct, frozen=True, kw_only=True, gc=False):
         return self.own_words or self.as_read
 
 
-class _LinesOfAct(NamedTuple):
-    """What the row of an act says of all its lines: that they are prose, which of their details may
-    hold any words at all, what they are drawn as, whether one may be for the keeper alone, and
-    whether they count a batch anew."""
+class ToldHistory(NamedTuple):
+    """The lines of a history as they are shown; and of its entries, in their order, those that may
+    put wire on or take it off, that may tell how a zone grows, and that stand beside another year:
+    done on a known day, and not the keeper's alone."""
 
-    prose: bool
-    free: frozenset[str]
-    sign: Sign
-    may_be_private: bool
-    moves_count: bool
-
-
-@by_row
-def _lines_of_act(row: ActForm) -> _LinesOfAct:
-    return _LinesOfAct(
-        row.prose,
-        free_names(row),
-        sign_of(row),
-        may_be_for_keeper(row),
-        as_act(row.word) in _MOVE_COUNTS,
-    )
+    lines: tuple[EntryView, ...]
+    of_wire: tuple[Entry, ...]
+    of_zones: tuple[Entry, ...]
+    beside: tuple[Entry, ...]
 
 
 def entry_view(entry: Entry) -> EntryView:
     """An entry of a tree's history as it is shown."""
-    event, by = entry.event, entry.corrected_by
-    held, named, remark, text, when = event.held, event.named, event.remark, event.text, event.when
-    prose, names, sign, may_be_private, moves_count = _lines_of_act(event.row)
-    free = prose
-    if names and not prose:
-        for detail in event.details:
-            if detail.name in names:
-                free = True
-                break
+    return entry_views((entry,))[0]
+
+
+def entry_views(entries: Iterable[Entry]) -> tuple[EntryView, ...]:
+    """The entries of a history as they are shown."""
+    return told_history(entries).lines
+
+
+def told_history(entries: Iterable[Entry]) -> ToldHistory:
+    """All that a tree's page tells of its history, from going through it once."""
     # Every line of every page comes by here, and few have any of what is asked in full.
-    may_be_private = may_be_private or bool(named or held)
-    plain = by is None and entry.as_written is None
-    shown = EntryView(
-        date=when.text,
-        when=date_view(when),
-        act=held or event.act,
-        details=text,
-        text=_details(event) if named else text,
-        remark=remark,
-        at=f"{event.file}:{event.line}",
-        done=not (held or (by is not None and entry.undone)),
-        held_back=bool(held),
-        kept=event.kept,
-        free_words=free,
-        private=is_entry_for_keeper(entry) if may_be_private or not plain else False,
-        sign=sign,
-    )
-    said = for_owner(text if prose else remark) if prose or remark else ""
-    is_usual = plain and entry.among == 1 and entry.of is None and not (said or entry.within)
-    if is_usual and not (event.own or event.hour or (moves_count and entry.batch is not None)):
-        return shown
-    return replace(shown, for_owner=said, **_more_of(entry, moves_count))
+    lines: list[EntryView] = []
+    of_wire: list[Entry] = []
+    of_zones: list[Entry] = []
+    beside: list[Entry] = []
+    written = when = None
+    of_rows: dict[int, LinesOfAct] = {}
+    for entry in entries:
+        event, by = entry.event, entry.corrected_by
+        held, named, remark, text = event.held, event.named, event.remark, event.text
+        # What is done on a day mostly stands on one page of the diary, which has one date.
+        if when is None or event.when is not written:
+            written = event.when
+            when = date_view(written)
+        row = event.row
+        of_act = of_rows.get(id(row))
+        if of_act is None:
+            of_act = of_rows[id(row)] = lines_of_act(row)
+        free = of_act.prose
+        if of_act.free and not free:
+            for detail in event.details:
+                if detail.name in of_act.free:
+                    free = True
+                    break
+        plain = by is None and entry.as_written is None
+        private = not plain or of_act.may_be_private or named != "" or held != ""
+        if private:
+            private = is_entry_for_keeper(entry)
+        undone = by is not None and entry.undone
+        line = EntryView(
+            date=when.text,
+            when=when,
+            act=held or event.act,
+            details=text,
+            text=_details(event) if named else text,
+            remark=remark,
+            at=f"{event.file}:{event.line}",
+            done=not (held or undone),
+            held_back=held != "",
+            kept=event.kept,
+            free_words=free,
+            private=private,
+            sign=of_act.sign,
+        )
+        if of_act.is_sorted:
+            if of_act.of_wire:
+                of_wire.append(entry)
+            if of_act.of_zones:
+                of_zones.append(entry)
+            if of_act.stands_beside and when.exact and not (private or undone):
+                beside.append(entry)
+        said = for_owner(text if of_act.prose else remark) if of_act.prose or remark else ""
+        if (
+            not plain
+            or said
+            or event.own
+            or event.hour
+            or entry.among != 1
+            or entry.within
+            or entry.of is not None
+            or (of_act.moves_count and entry.batch is not None)
+        ):
+            line = replace(line, for_owner=said, **_more_of(entry, of_act.moves_count))
+        lines.append(line)
+    return ToldHistory(tuple(lines), tuple(of_wire), tuple(of_zones), tuple(beside))
 
 
 def _more_of(entry: Entry, moves_count: bool) -> dict[str, object]:
@@ -269,32 +293,9 @@ def late_by_tree(
     return found
 
 
-# Lines that tell how many there are now; others tell it in their own words, or leave it as it was.
-_TELL_COUNTS: frozenset[ActWord] = frozenset({"germinated", "counted", "parted-off"})
-_MOVE_COUNTS = {*GOINGS, *ARRIVALS, *_TELL_COUNTS} - RAISED
-
-
-@by_row
-def free_names(row: ActForm) -> frozenset[str]:
-    """Which details of an act may hold any words at all."""
-    return frozenset(form.name for form in row.forms if form.prose or form.words == ANY_WORDS)
-
-
 def date_view(when: WrittenDate) -> DateView:
     """A written date as it is shown."""
-    # A plain day is asked for by its text alone, for nearly all are: thousands of trees share it.
-    text = when.text
-    return _day_view(text) if when.exact and len(text) == _DAY_LONG else _date_view(when)
-
-
-@lru_cache(maxsize=16384)
-def _day_view(text: str) -> DateView:
-    day = date.fromisoformat(text)
-    return DateView(text, day, day, True, False, False)
-
-
-@lru_cache(maxsize=16384)
-def _date_view(when: WrittenDate) -> DateView:
+    # Made as quickly as it would be found again among thousands.
     return DateView(when.text, when.first, when.last, when.exact, when.approximate, when.uncertain)
 
 

@@ -8,7 +8,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.collection.on_tree import WIRINGS, is_meant, wiring_of
+from backbud.collection.on_tree import is_meant, wiring_of
 from backbud.collection.state import Entry
 from backbud_grammar.act_words import ActWord, as_act
 from backbud_grammar.by_row import by_row
@@ -38,18 +38,25 @@ def sign_of(row: ActForm) -> Sign:
     return _BY_WORD.get(as_act(row.word)) or _BY_WORK.get(row.work) or ""
 
 
-def wires_of(history: Iterable[Entry]) -> tuple[WireView, ...]:
-    """Each stretch of time for which wire was on a part of a tree, in the order it was put on."""
+def wires_of(of_wire: Iterable[Entry]) -> tuple[WireView, ...]:
+    """Each stretch of time for which wire was on a part of a tree, in the order it was put on.
+
+    `of_wire`: what of its history is of an act that puts wire on, or takes it off.
+    """
     done: list[WireView] = []
     still: list[WireView] = []
-    for entry in history:
+    for entry in of_wire:
         event = entry.event
-        if event.act not in WIRINGS or entry.undone:
+        if entry.undone:
             continue
         wiring = wiring_of(event)
-        if still and wiring.off:
-            gone = [one for one in still if is_meant(one.part, wiring.parts)]
-            done += [WireView(one.part, one.on, event.day) for one in gone]
-            still = [one for one in still if one not in gone]
+        if wiring.off:
+            kept: list[WireView] = []
+            for one in still:
+                if is_meant(one.part, wiring.parts):
+                    done.append(WireView(one.part, one.on, event.day))
+                else:
+                    kept.append(one)
+            still = kept
         still += [WireView(part, event.day, None) for part in wiring.put]
     return tuple(sorted((*done, *still), key=lambda one: (one.on, one.part)))

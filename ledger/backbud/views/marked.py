@@ -14,5 +14,6 @@ def for_owner(text: str) -> str:
     >>> for_owner("for owner: two roots crossed"), for_owner("two roots crossed")
     ('two roots crossed', '')
     """
-    found = _FOR_OWNER.match(text) if text else None
+    # Nearly no remark is so marked, and each of every page is asked.
+    found = _FOR_OWNER.match(text) if text[:1] in ("f", "F") else None
     return text[found.end() :].strip() if found else ""

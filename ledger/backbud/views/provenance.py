@@ -9,7 +9,7 @@ from backbud import words
 from backbud.collection.bookings import counted
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
-from backbud.tongue import phrase
+from backbud.tongue import decimal, phrase
 from backbud.views.history import DateView, date_view
 from backbud.views.paper import PaperTreeView, PartyView, ProvenanceView, YearDone
 from backbud.views.photograph import PhotographView, portrait, then_and_now
@@ -79,7 +79,7 @@ def _grown(events: Sequence[Event]) -> list[tuple[DateView, str]]:
     found = []
     for event in events:
         sizes = [
-            f"{d.name} {d.measure}"
+            f"{phrase(d.name)} {decimal(str(d.measure))}"
             for d in event.details
             if event.act == "measured" and d.measure is not None and d.measure.sort in _SIZES
         ]

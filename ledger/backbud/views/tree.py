@@ -9,14 +9,21 @@ from types import MappingProxyType
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.state import OnTree, Standing, Tree
-from backbud.collection.zones import WHOLE_TREE, tells_of_zones, zone_scores
+from backbud.collection.state import Entry, OnTree, Standing, Tree
+from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.plan.followups import FollowUp
 from backbud.plan.run import Plan
 from backbud.tongue import phrase
 from backbud.views.day import FAR, due, open_works_of, settled_works, told_works_of
 from backbud.views.for_keeper import is_fact_for_keeper
-from backbud.views.history import DateView, EntryView, LateView, date_view, entry_view
+from backbud.views.history import (
+    DateView,
+    EntryView,
+    LateView,
+    ToldHistory,
+    date_view,
+    told_history,
+)
 from backbud.views.life import WireView, wires_of
 from backbud.views.photograph import PhotographView
 from backbud.views.work import WorkView
@@ -222,10 +229,13 @@ def tree_view(
     bites: Sequence[date | None] = (),
     photographs: tuple[PhotographView, ...] = (),
     late: Mapping[str, LateView] = NONE_LATE,
+    told: ToldHistory | None = None,
 ) -> TreeView:
     """A tree as it is shown on a day. `names`: what people call each person, place, pot and mix, by
     handle. `bites`: for each thing on it the day it is reckoned to bite. `late`: by where they
-    stand the lines that were written long after their day, of whichever tree."""
+    stand the lines that were written long after their day, of whichever tree. `told`: its history,
+    where somebody has gone through it already."""
+    told = told or told_history(tree.history)
     works = told_works_of(plans, tree, names, today)
     said = tree.facts.get("wedges", "")
     count = int(said) if said.isdecimal() else 0
@@ -255,7 +265,7 @@ def tree_view(
         sizes={label: str(measure) for label, measure in tree.sizes.items()},
         vigour={zone.name: zone.score for zone in tree.zones},
         vigour_seen={zone.name: zone.day for zone in tree.zones},
-        looks=_looks(tree),
+        looks=_looks(told.of_zones),
         opened=dict(tree.opened),
         wedges_next=next((one.wedges for one in works if one.wedges and one.is_open), ()),
         wedges=count if count >= 2 else None,
@@ -269,21 +279,20 @@ def tree_view(
             for thing, bite in zip(tree.on_tree, bites or (None,) * len(tree.on_tree), strict=True)
         ),
         last={act: event.when.text for act, event in tree.last.items()},
-        history=_history(tree, late),
+        history=_with_late(told.lines, late),
         photographs=photographs,
         due=due(works, today, FAR),
         settled=settled_works(works, today),
-        wires=wires_of(tree.history),
+        wires=wires_of(told.of_wire),
         batch=_batch(tree),
         parted_from=tree.parted_from,
     )
 
 
-def _history(tree: Tree, late: Mapping[str, LateView]) -> tuple[EntryView, ...]:
-    shown = map(entry_view, tree.history)
+def _with_late(lines: tuple[EntryView, ...], late: Mapping[str, LateView]) -> tuple[EntryView, ...]:
     if not late:
-        return tuple(shown)
-    return tuple(replace(one, late=late[one.at]) if one.at in late else one for one in shown)
+        return lines
+    return tuple(replace(one, late=late[one.at]) if one.at in late else one for one in lines)
 
 
 def planned_tree_view(
@@ -374,12 +383,13 @@ def _thing(thing: OnTree, bites: date | None) -> ThingView:
     )
 
 
-def _looks(tree: Tree) -> dict[date, dict[str, int]]:
-    """How each zone grew at every look; nothing where it was only looked at as a whole."""
+def _looks(of_zones: Iterable[Entry]) -> dict[date, dict[str, int]]:
+    """How each zone grew at every look, by the lines that may tell; nothing where it was only
+    looked at as a whole."""
     looks: dict[date, dict[str, int]] = {}
-    for entry in tree.history:
+    for entry in of_zones:
         event = entry.event
-        if not tells_of_zones(event.row) or not event.exact or entry.undone:
+        if not event.exact or entry.undone:
             continue
         if scores := [*zone_scores(event)]:
             looks.setdefault(event.day, {}).update(scores)

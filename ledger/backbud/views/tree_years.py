@@ -7,23 +7,23 @@ from datetime import date
 
 from msgspec import Struct
 
-from backbud.collection.state import Entry, Tree
+from backbud.collection.state import Entry
 from backbud.collection.zones import zone_scores
-from backbud.journal.events import may_be_for_keeper
+from backbud.journal.events import Event
 from backbud.plan.year import BLOOM_STAGES
-from backbud.views.for_keeper import is_entry_for_keeper
 from backbud.views.life import sign_of
 from backbud.views.sky import YearAir
 from backbud_grammar.act_words import ActWord, DetailName, as_act, as_word
-from backbud_grammar.by_row import by_row
-from backbud_grammar.dates import growing_year
+from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import ActForm
+from backbud_grammar.measures import Measure
 
 # So many years stand side by side, the latest.
 MOST_YEARS = 6
 # What is told of a trunk, the first that was measured; and of growth.
 _GIRTHS: tuple[DetailName, ...] = ("girth", "trunk")
 _GROWTHS: tuple[DetailName, ...] = ("candles", "shoots")
+_SIZES = frozenset({*_GIRTHS, *_GROWTHS})
 _FULL = BLOOM_STAGES[as_word("full")]
 _ANSWERS: frozenset[ActWord] = frozenset({"bloomed", "measured", "vigour", "checked"})
 _UNTOLD = frozenset({"seen", "move"})
@@ -56,24 +56,21 @@ class TreeYearView(Struct, frozen=True):
     looks: int
 
 
-def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[TreeYearView, ...]:
+def tree_years(
+    beside: Iterable[Entry], airs: Iterable[YearAir], southern: bool
+) -> tuple[TreeYearView, ...]:
     """The years of a tree in which something was written of it on a known day and of which there is
-    something to set beside another, the latest first; none where that is one year alone."""
+    something to set beside another, the latest first; none where that is one year alone.
+
+    `beside`: what of its history may stand beside another year, in the order of days.
+    """
     by_year: dict[str, list[Entry]] = {}
-    # A history is in the order of days.
-    day, of_year = date.min, list[Entry]()
-    for entry in tree.history:
-        event = entry.event
-        when = event.when
-        stands, may_be_private = _beside(event.row)
-        if not (stands and when.exact):
-            continue
-        # Few lines are corrected, speak of another act, or may be for the keeper alone.
-        asked = may_be_private or event.named or event.held or entry.corrected_by is not None
-        if asked and (entry.undone or is_entry_for_keeper(entry)):
-            continue
-        if when.first != day:
-            day = when.first
+    first = last = date.min
+    of_year = list[Entry]()
+    for entry in beside:
+        day = entry.event.when.first
+        if not first <= day <= last:
+            first, last = growing_year_days(day, southern)
             of_year = by_year.setdefault(growing_year(day, southern), [])
         of_year.append(entry)
     by_name = {air.name: air for air in airs}
@@ -87,12 +84,6 @@ def tree_years(tree: Tree, airs: Iterable[YearAir], southern: bool) -> tuple[Tre
     return tuple(told) if len(told) > 1 else ()
 
 
-@by_row
-def _beside(row: ActForm) -> tuple[bool, bool]:
-    """Whether a line of an act can stand beside another year, and may be for the keeper alone."""
-    return stands_beside(row), may_be_for_keeper(row)
-
-
 def stands_beside(row: ActForm) -> bool:
     """Whether anything that an act tells can stand beside another year."""
     act, sign = as_act(row.word), sign_of(row)
@@ -102,7 +93,7 @@ def stands_beside(row: ActForm) -> bool:
 def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
     done: dict[str, list[date]] = {}
     bloomed: dict[int, date] = {}
-    sizes: dict[DetailName, str] = {}
+    sizes: dict[DetailName, Measure] = {}
     scores: list[int] = []
     for entry in entries:
         event = entry.event
@@ -113,18 +104,14 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
                 done[act] = [day]
             elif days[-1] != day:
                 days.append(day)
-            continue
-        if event.was("bloomed") and not event.says("none"):
+        elif act == "bloomed":
             # What says no more than that it flowered is full flower.
             said = [stage for word, stage in BLOOM_STAGES.items() if event.says(word)]
-            for stage in said or [_FULL]:
+            for stage in () if event.says("none") else said or (_FULL,):
                 bloomed.setdefault(stage, event.day)
-        if event.was("measured"):
-            for what in (*_GIRTHS, *_GROWTHS):
-                measure = event.measure(what)
-                if measure is not None:
-                    sizes[what] = f"{what} {measure}"
-        if event.was("vigour", "checked"):
+        elif act == "measured":
+            sizes |= _sizes(event)
+        else:
             scores += [score for _, score in zone_scores(event)]
     bloom = bloomed.get(_FULL) or min(bloomed.values(), default=None)
     return TreeYearView(
@@ -132,8 +119,18 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
         tuple(DoneInYear(act, tuple(days)) for act, days in done.items()),
         airs.get(name),
         bloom,
-        next((sizes[what] for what in _GROWTHS if what in sizes), ""),
-        next((sizes[what] for what in _GIRTHS if what in sizes), ""),
+        _first_of(_GROWTHS, sizes),
+        _first_of(_GIRTHS, sizes),
         round(sum(scores) / len(scores), 1) if scores else None,
         len(scores),
     )
+
+
+def _sizes(event: Event) -> dict[DetailName, Measure]:
+    """What a line measured of trunk and growth: of each the first."""
+    first = {one.name: one.measure for one in reversed(event.details) if one.name in _SIZES}
+    return {name: measure for name, measure in first.items() if measure is not None}
+
+
+def _first_of(names: Iterable[DetailName], sizes: Mapping[DetailName, Measure]) -> str:
+    return next((f"{name} {sizes[name]}" for name in names if name in sizes), "")

@@ -19,7 +19,7 @@ from backbud.journal.things import Things
 from backbud.plan.followups import FollowUp
 from backbud.views.day import open_works_of
 from backbud.views.going_home import HoldView, holds_of, not_yet
-from backbud.views.history import DateView, EntryView, date_view, entry_view
+from backbud.views.history import DateView, EntryView, date_view, entry_views
 from backbud.views.wire_on import WIRED, WireOnView, wires_on
 from backbud.views.work import WorkView
 from backbud.visits.account import Account, OpenSums, VisitAccount, balances_of
@@ -251,7 +251,7 @@ def visit_view(
         ready=_ready(events) if visit.is_here else None,
         agreed=tuple(event.text for event in events if event.act == "agreed"),
         hours=sum((c.quantity for c in one.charges if c.sort == "hours"), Decimal(0)),
-        done=tuple(entry_view(entry) for entry in counted(visit.entries) if is_work(entry.event)),
+        done=entry_views(entry for entry in counted(visit.entries) if is_work(entry.event)),
         waiting=waiting,
         holds=holds,
         home_from=home_from,

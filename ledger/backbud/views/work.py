@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 
 from msgspec import Struct, field
-from msgspec.structs import replace
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common_ids import ids_for_every_tree
 from backbud.plan.followups import OPEN, FollowUp, Reason, State
 from backbud.species import PROMISE, AtStake, ColdNight, OncePast, Weight, Window
+from backbud.species.weight import rank_of
 from backbud.tongue import phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.life import Sign, sign_of
@@ -124,6 +124,11 @@ class WorkView(Struct, frozen=True, gc=False):
         return Weight(self.at_stake, self.must, self.once_past)
 
     @property
+    def rank(self) -> tuple[int, bool]:
+        """What comes first in a list has the least: what is most at stake, then what must be."""
+        return rank_of(self.at_stake, self.must)
+
+    @property
     def is_promise(self) -> bool:
         """Whether it is the keeper's word: planned, put off, or owed to a customer."""
         weight = self.at_stake, self.must, self.once_past
@@ -140,69 +145,68 @@ class WorkView(Struct, frozen=True, gc=False):
         return self.state in OPEN
 
 
-def work_view(
-    one: FollowUp,
-    tree: Tree,
-    names: Mapping[str, str],
-    today: date,
-    stand: tuple[State, Window] | None = None,
-) -> WorkView:
-    """A follow-up of a tree as it is shown on a day. `names`: of places, by handle. `stand`: how it
-    stands then and the window that counts, where that is known."""
-    state, window = stand or one.stand_on(today)
-    here, single = tree.here, one.single
-    weight, row = one.weight, one.row
-    # Python makes what is given more than 15 fields by name several times as slowly.
-    shown = WorkView(
-        one.id,
-        tree.handle,
-        tree.title,
-        one.act,
-        one.title,
-        window.opens,
-        window.best,
-        window.closes,
-        one.because,
-        one.cautions,
-        one.minutes,
-        state,
-        tree.place if here else "",
-        (names.get(tree.place) or tree.place) if here else phrase(AWAY),
-        at_stake=weight.at_stake,
-        must=weight.must or one.promised,
-        once_past=weight.once_past,
-        settled_by=one.settled_by,
-        part=one.part,
-        said=one.said_as(state, window, today),
-        look=row.work == "watch",
-        sign=sign_of(row),
-        waits_on_weather=state == "coming" and any(link.expected for link in one.because),
-        settled=_settled(one.settled) if one.settled is not None else None,
-        single=single,
-        group="" if single else _group(one, tree),
-    )
-    more = _besides(one, tree)
-    return replace(shown, **more) if more else shown
+# How a follow-up stands on a day, and the window that counts then.
+Stand = tuple[State, Window]
 
 
-def _besides(one: FollowUp, tree: Tree) -> dict[str, object]:
-    """What is shown of few works, by the name of the field."""
-    more: dict[str, object] = {}
-    if one.planned:
-        more["planned"] = True
-    if one.extent != "usual":
-        more["extent"] = one.extent
-    if one.wedges:
-        more["wedges"] = one.wedges
-    if (was := one.moved_from) is not None:
-        more["moved_from"] = DaysView(was.opens, was.best, was.closes)
-    if tree.batch is not None:
-        more["counted"] = tree.counted
-    if one.cold is not None:
-        more["cold"] = one.cold
-    if is_work_for_keeper(one):
-        more["private"] = True
-    return more
+def work_view(one: FollowUp, tree: Tree, names: Mapping[str, str], today: date) -> WorkView:
+    """A follow-up of a tree as it is shown on a day. `names`: of places, by handle."""
+    return work_views([(one, one.stand_on(today))], tree, names, today)[0]
+
+
+def work_views(
+    those: Iterable[tuple[FollowUp, Stand]], tree: Tree, names: Mapping[str, str], today: date
+) -> list[WorkView]:
+    """Follow-ups of one tree as they are shown on a day, each with how it stands then. `names`: of
+    places, by handle."""
+    handle, title, here, counted = tree.handle, tree.title, tree.here, tree.counted
+    place = tree.place if here else ""
+    place_name = (names.get(tree.place) or tree.place) if here else phrase(AWAY)
+    shown = []
+    for one, (state, window) in those:
+        weight, row, was, settled = one.weight, one.row, one.moved_from, one.settled
+        promised = one.promised
+        single = weight.must or one.singly or promised
+        # Python makes what is given more than 15 fields by name several times as slowly.
+        shown.append(
+            WorkView(
+                one.id,
+                handle,
+                title,
+                one.act,
+                one.title,
+                window.opens,
+                window.best,
+                window.closes,
+                one.because,
+                one.cautions,
+                one.minutes,
+                state,
+                place,
+                place_name,
+                None if was is None else DaysView(was.opens, was.best, was.closes),
+                one.planned,
+                one.extent,
+                one.wedges,
+                waits_on_weather=state == "coming"
+                and True in [why.expected for why in one.because],
+                settled=None if settled is None else _settled(settled),
+                at_stake=weight.at_stake,
+                must=weight.must or promised,
+                once_past=weight.once_past,
+                single=single,
+                group="" if single else _group(one, tree),
+                part=one.part,
+                settled_by=one.settled_by,
+                said=one.said_as(state, window, today),
+                look=row.work == "watch",
+                sign=sign_of(row),
+                counted=counted,
+                private=is_work_for_keeper(one),
+                cold=one.cold,
+            )
+        )
+    return shown
 
 
 def _group(one: FollowUp, tree: Tree) -> str:

@@ -16,7 +16,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.tongue import phrase
-from backbud.words import MONTHS, figure
+from backbud.words import figure, short_months
 
 # Pixels: the plot stands between the months under it and two lines above: the unit, and today.
 TOP, PLOT_HEIGHT, FOOT = 38.0, 200.0, 26.0
@@ -153,7 +153,7 @@ def _months(axes: Axes) -> Iterator[str]:
             every = "month" if n % 2 == 0 else "month between"
             yield (
                 f'<text class="{every}" x="{(left + right) / 2:.3f}%" y="{foot + 20}">'
-                f"{MONTHS[one.month - 1][:3]}</text>"
+                f"{short_months()[one.month - 1]}</text>"
             )
     yield f'<line class="axis" x1="0" x2="100%" y1="{foot}" y2="{foot}"/>'
 

@@ -16,7 +16,7 @@ from msgspec import Struct
 
 from backbud.collection.wedges import Ring, ring
 from backbud.pages.drawings.axes import Drawing, Key, Table
-from backbud.tongue import full_day, phrase
+from backbud.tongue import full_day, phrase, spoken
 from backbud.views.outline import OutlineView
 from backbud.words import days as in_days
 
@@ -59,7 +59,7 @@ def root_ball(
     coming = [names[at] for name in coming for at in around.places(name)]
     rows = tuple(_rows(names, opened, underside, coming, today))
     shape = _shape(outline)
-    known = phrase(", in its {shape} pot", shape=outline.shape) if outline else ""
+    known = phrase(", in its {shape} pot", shape=phrase(outline.shape)) if outline else ""
     title = phrase("The root ball from above{known}, its front at the bottom", known=known)
     wedges = [
         _Wedge(ident, name, opened.get(name), name in coming, age_of(opened.get(name), today),
@@ -85,15 +85,24 @@ def root_ball(
         f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
         f'<text class="side" x="12" y="{high + 11:.0f}">{phrase("front")}</text></svg>'
     )
+    return Drawing(svg, _keys_of_wedges(bool(coming), spoken()), Table(_heads(spoken()), rows))
+
+
+@cache
+def _keys_of_wedges(some_come: bool, language: str) -> tuple[Key, ...]:
+    """What each hatching stands for, in the language spoken. `some_come`: the turn of some."""
     keys = (
         Key("wedge recent", phrase("opened within a year")),
         Key("wedge earlier", phrase("within three")),
         Key("wedge long", phrase("longer ago")),
         Key("wedge never", phrase("never opened")),
-        *((Key("wedge coming", phrase("its turn is next")),) if coming else ()),
     )
-    heads = (phrase("Wedge"), phrase("Last opened"), phrase("Ago"), phrase("Next"))
-    return Drawing(svg, keys, Table(heads, rows))
+    return (*keys, Key("wedge coming", phrase("its turn is next"))) if some_come else keys
+
+
+@cache
+def _heads(language: str) -> tuple[str, ...]:
+    return phrase("Wedge"), phrase("Last opened"), phrase("Ago"), phrase("Next")
 
 
 def age_of(opened: date | None, today: date) -> str:
@@ -166,13 +175,12 @@ def _meets(x: float, y: float, one: tuple[float, float], other: tuple[float, flo
 
 
 class _Cut(Struct, frozen=True):
-    """How a wedge is cut from the ball: its outline, the middle of it, and whether its year has
-    room there."""
+    """How a wedge is cut from the ball: its outline, and where its name stands in it; and its year,
+    "" where that has no room there."""
 
     path: str
-    x: float
-    y: float
-    has_year: bool
+    name_at: str
+    year_at: str
 
 
 # Thousands of trees stand in pots of the same few outlines.
@@ -192,7 +200,9 @@ def _cut(shape: _Shape, middle: float, half: float, count: int) -> _Cut:
     x, y = shape.rim(middle)
     far = hypot(x, y)
     x, y = (v * (far + _CORE) / 2 / far for v in (x, y))
-    return _Cut(path, x, y, shape.half_width >= _NARROW and count <= _MOST_NAMED)
+    if shape.half_width < _NARROW or count > _MOST_NAMED:
+        return _Cut(path, f'x="{x:.1f}" y="{y + 5:.1f}"', "")
+    return _Cut(path, f'x="{x:.1f}" y="{y - 2:.1f}"', f'x="{x:.1f}" y="{y + 13:.1f}"')
 
 
 class _Wedge(Struct, frozen=True):
@@ -216,13 +226,11 @@ class _Wedge(Struct, frozen=True):
         return f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
 
     def said(self) -> str:
-        x, y, has_year = self.cut.x, self.cut.y, self.cut.has_year
-        at = y - 2 if has_year else y + 5
-        name = f'<text class="name" x="{x:.1f}" y="{at:.1f}">{self.name}</text>'
-        if not has_year:
+        name = f'<text class="name" {self.cut.name_at}>{self.name}</text>'
+        if not self.cut.year_at:
             return name
         year = str(self.opened.year) if self.opened else phrase("never")
-        return f'{name}<text class="year" x="{x:.1f}" y="{y + 13:.1f}">{year}</text>'
+        return f'{name}<text class="year" {self.cut.year_at}>{year}</text>'
 
 
 @cache
@@ -251,13 +259,14 @@ def _rows(
 ) -> Iterator[tuple[str, ...]]:
     """The wedges and the underside: first those never opened, then the longest closed."""
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
+    never, is_next = phrase("never"), phrase("next")
     for name, day in sorted(parts, key=lambda part: part[1] or date.min):
-        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else name
+        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else phrase(name)
         yield (
             side,
-            full_day(day) if day else phrase("never"),
+            full_day(day) if day else never,
             in_days((today - day).days) if day else "",
-            phrase("next") if name in coming else "",
+            is_next if name in coming else "",
         )
 
 

@@ -8,14 +8,15 @@ unfilled.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from msgspec import Struct
 
-from backbud.tongue import phrase
-from backbud.views.history import EntryView
+from backbud.pages.history import OfDate
+from backbud.tongue import phrase, spoken
+from backbud.views.history import DateView
 from backbud.views.life import Sign, WireView
 from backbud.views.work import WorkView
 
@@ -60,68 +61,88 @@ class YearsDrawn(Struct, frozen=True):
 
 
 def years_drawn(
-    history: Sequence[EntryView], wires: Sequence[WireView], due: Sequence[WorkView], today: date
+    by_year: Mapping[int, Iterable[OfDate]],
+    wires: Sequence[WireView],
+    due: Sequence[WorkView],
+    today: date,
 ) -> YearsDrawn | None:
     """The years from the first that is written of to the one of the last work that is foreseen
-    within a year; None where nothing has a mark."""
-    done = [one for one in history if one.sign and one.done and one.when.first.year > 1]
+    within a year; None where nothing has a mark. `by_year`: the history."""
     ahead = [one for one in due if one.sign and today <= one.best <= today + timedelta(365)]
+    last = max(today.year, *(one.best.year for one in ahead), 0)
+    done = _marked(by_year, last)
     if not (done or wires or ahead):
         return None
-    firsts = [*(one.when.first.year for one in done), *(one.on.year for one in wires), today.year]
-    last = max(today.year, *(one.best.year for one in ahead), 0)
-    years = range(last, min(firsts) - 1, -1)
+    first = min([today.year, *done, *(one.on.year for one in wires)])
+    years = range(last, first - 1, -1)
     shown = years[:MOST_YEARS]
-    by_year = _by_year(done, shown)
-    used = {*(one.sign for one in done), *(one.sign for one in ahead)}
-    keys = [
-        (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
-         f'x="9" y="-1"/></svg>', phrase(words))
-        for sign, words in SIGN_WORDS.items() if sign in used
-    ]  # fmt: skip
-    if wires:
-        keys.append((_coil_key(), phrase("wire, from on to off")))
-    if ahead:
-        keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="ahead" '
-                     f'href="#s-{ahead[0].sign}" x="9" y="-1"/></svg>',
-                     phrase("foreseen")))  # fmt: skip
+    used = frozenset([one for those in done.values() for _, signs in those for one in signs])
+    foreseen = ahead[0].sign if ahead else ""
+    used |= {one.sign for one in ahead}
+    wired = [(one.on.toordinal(), (one.off or today).toordinal()) for one in wires]
     return YearsDrawn(
         _signs(used),
-        tuple(keys),
+        _keys(used, foreseen, bool(wires), spoken()),
         tuple(
-            YearLine(year, "".join(_line(year, by_year[year], wires, ahead, today)))
+            YearLine(year, "".join(_line(year, done.get(year, ()), wired, ahead, today)))
             for year in shown
         ),
         len(years) - len(shown),
     )
 
 
-def _by_year(done: Iterable[EntryView], years: Sequence[int]) -> dict[int, list[EntryView]]:
-    """What was done by each of these years, the last first, that its date can mean."""
-    found: dict[int, list[EntryView]] = {year: [] for year in years}
-    for one in done:
-        when = one.when
-        first, last = when.first.year, when.last.year
-        if first == last:
-            if first in found:
-                found[first].append(one)
+# A date, and what was done on it as it is drawn.
+_Marked = tuple[DateView, Sequence[Sign]]
+
+
+def _marked(by_year: Mapping[int, Iterable[OfDate]], last: int) -> dict[int, list[_Marked]]:
+    """What was done and has a mark, by each year up to the `last` that its date can mean."""
+    found: dict[int, list[_Marked]] = {}
+    for year, dates in by_year.items():
+        if year == 1:
             continue
-        for year in range(max(first, years[-1]), min(last, years[0]) + 1):
-            found[year].append(one)
+        for when, entries in dates:
+            signs = [one.sign for one in entries if one.sign and one.done]
+            if not signs:
+                continue
+            ends = year if when.exact else max(min(when.last.year, last), year)
+            for each in range(year, ends + 1):
+                found.setdefault(each, []).append((when, signs))
     return found
 
 
-def _signs(used: Iterable[Sign]) -> str:
+# Few sorts of work make few sets of signs, and each tree has one.
+@lru_cache(maxsize=256)
+def _signs(used: frozenset[Sign]) -> str:
     signs = "".join(
         f'<path id="s-{sign}" transform="translate(0 {_LINE})" d="{d}"/>'
         for sign, d in _SIGNS.items()
-        if sign in set(used)
+        if sign in used
     )
     return (
         f'<svg class="signs" width="0" height="0" aria-hidden="true"><defs>{signs}'
         '<pattern id="coil" y="8" width="9" height="14" patternUnits="userSpaceOnUse">'
         '<path class="coil" d="M0 7c1-8 6-8 6 0s-3 6-2 1s3-4 5-1"/></pattern></defs></svg>'
     )
+
+
+@lru_cache(maxsize=256)
+def _keys(
+    used: frozenset[Sign], foreseen: Sign, wired: bool, language: str
+) -> tuple[tuple[str, str], ...]:
+    """What each sign stands for, in the language spoken. `foreseen`: one that is, "" for none."""
+    keys = [
+        (f'<svg width="18" height="26" aria-hidden="true"><use href="#s-{sign}" '
+         f'x="9" y="-1"/></svg>', phrase(words))
+        for sign, words in SIGN_WORDS.items() if sign in used
+    ]  # fmt: skip
+    if wired:
+        keys.append((_coil_key(), phrase("wire, from on to off")))
+    if foreseen:
+        keys.append((f'<svg width="18" height="26" aria-hidden="true"><use class="ahead" '
+                     f'href="#s-{foreseen}" x="9" y="-1"/></svg>',
+                     phrase("foreseen")))  # fmt: skip
+    return tuple(keys)
 
 
 def _coil_key() -> str:
@@ -131,73 +152,97 @@ def _coil_key() -> str:
     )
 
 
+# From the day that wire went on to the day it came off, as days are counted from the first of all.
+_Span = tuple[int, int]
+
+
 def _line(
     year: int,
-    done: Iterable[EntryView],
-    wires: Iterable[WireView],
+    done: Iterable[_Marked],
+    wired: Iterable[_Span],
     ahead: Iterable[WorkView],
     today: date,
 ) -> Iterator[str]:
-    end = _x(today, year) if year == today.year else (100.0 if year < today.year else 0.0)
+    begins = date(year, 1, 1).toordinal()
     yield f'<svg class="year" width="100%" height="{HEIGHT}" aria-hidden="true">'
-    if end:
-        yield f'<line class="wood" x1="0" x2="{end:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
-    if end < 100:
-        yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
-    for first, last in _joined(_in_year(wires, year, today)):
+    if year < today.year:
+        yield _WOOD
+    else:
+        yield from _begun(today, year)
+    for first, last in _joined(_in_year(wired, begins, date(year, 12, 31).toordinal())):
+        x, end = _across(first), _across(last)
         yield (
-            f'<rect x="{first:.1f}%" y="8" width="{max(last - first, 1):.1f}%" height="14" '
+            f'<rect x="{x:.1f}%" y="8" width="{max(end - x, 1):.1f}%" height="14" '
             'fill="url(#coil)"/>'
         )
     # Of one sort and place one is seen, so one is drawn.
     seen: set[str] = set()
-    for one in done:
-        when = one.when
-        if not when.exact:
-            yield from _rough(one, year)
-        elif (mark := _mark(one.sign, when.first)) not in seen:
-            seen.add(mark)
-            yield mark
+    for when, signs in done:
+        day = when.first.toordinal() - begins
+        for sign in signs:
+            if not when.exact:
+                yield from _rough(when, sign, year)
+            elif (mark := _marks(sign)[day]) not in seen:
+                seen.add(mark)
+                yield mark
     for work in ahead:
-        if work.best.year == year and (mark := _mark(work.sign, work.best)) not in seen:
+        if work.best.year != year:
+            continue
+        if (mark := _marks(work.sign)[work.best.toordinal() - begins]) not in seen:
             seen.add(mark)
             yield mark.replace("<use", '<use class="ahead"')
     yield "</svg>"
 
 
-def _rough(one: EntryView, year: int) -> Iterator[str]:
+_WOOD = f'<line class="wood" x1="0" x2="100.0%" y1="{_LINE}" y2="{_LINE}"/>'
+
+
+def _begun(today: date, year: int) -> Iterator[str]:
+    """The line of this year, or of one to come: what of it is past, and what is ahead."""
+    end = _x(today, year) if year == today.year else 0.0
+    if end:
+        yield f'<line class="wood" x1="0" x2="{end:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
+    yield f'<line class="wood ahead" x1="{end:.1f}%" x2="100%" y1="{_LINE}" y2="{_LINE}"/>'
+
+
+def _rough(when: DateView, sign: Sign, year: int) -> Iterator[str]:
     """A band over the days it can mean, and its sign in the middle of them, both soft."""
-    first = _x(max(one.when.first, date(year, 1, 1)), year)
-    last = _x(min(one.when.last, date(year, 12, 31)), year)
+    first = _x(max(when.first, date(year, 1, 1)), year)
+    last = _x(min(when.last, date(year, 12, 31)), year)
     yield f'<line class="rough" x1="{first:.1f}%" x2="{last:.1f}%" y1="{_LINE}" y2="{_LINE}"/>'
-    yield f'<use class="rough" href="#s-{one.sign}" x="{(first + last) / 2:.1f}%"/>'
+    yield f'<use class="rough" href="#s-{sign}" x="{(first + last) / 2:.1f}%"/>'
 
 
 def _x(day: date, year: int) -> float:
     """How far across its year a day stands, in percent, a little in from both ends."""
-    return 1.0 + 98.0 * (day - date(year, 1, 1)).days / 366
+    return _across((day - date(year, 1, 1)).days)
 
 
-# Thousands of trees have marks on the same days.
-@lru_cache(maxsize=16384)
-def _mark(sign: Sign, day: date) -> str:
-    """A sign where its day stands in its year."""
-    return f'<use href="#s-{sign}" x="{_x(day, day.year):.1f}%"/>'
+def _across(days: int) -> float:
+    return 1.0 + 98.0 * days / 366
 
 
-def _in_year(wires: Iterable[WireView], year: int, today: date) -> Iterator[tuple[float, float]]:
-    for one in wires:
-        off = one.off or today
-        if one.on.year <= year <= off.year:
-            yield (
-                _x(max(one.on, date(year, 1, 1)), year),
-                _x(min(off, date(year, 12, 31)), year),
-            )
+# Every page has dozens of them, and there are few.
+@cache
+def _marks(sign: Sign) -> tuple[str, ...]:
+    """A sign where each day of a year stands."""
+    return tuple([f'<use href="#s-{sign}" x="{_across(days):.1f}%"/>' for days in range(366)])
 
 
-def _joined(spans: Iterable[tuple[float, float]]) -> list[tuple[float, float]]:
+def _in_year(wired: Iterable[_Span], begins: int, ends: int) -> list[_Span]:
+    """What of these lies in a year, from its first day, which is 0."""
+    return [
+        (max(on, begins) - begins, min(off, ends) - begins)
+        for on, off in wired
+        if on <= ends and begins <= off
+    ]
+
+
+def _joined(spans: list[_Span]) -> list[_Span]:
     """Spans that touch as one."""
-    found: list[tuple[float, float]] = []
+    if len(spans) < 2:
+        return spans
+    found: list[_Span] = []
     for first, last in sorted(spans):
         if found and first <= found[-1][1]:
             found[-1] = (found[-1][0], max(found[-1][1], last))

@@ -18,7 +18,7 @@ from msgspec.structs import replace
 
 from backbud.collection.whereabouts import Histories
 from backbud.journal.events import Event
-from backbud.memo import Identical
+from backbud.memo import AsWritten, Identical
 from backbud.plan.stores.materials import amount_of
 from backbud.plan.stores.spent import TakenByTrees
 from backbud.plan.stores.to_write import how_sold, purchase_to_write
@@ -90,7 +90,7 @@ def shelf_of(
         material, others = taken.materials.by_key[key], tuple(told.get(key, ()))
         shelf = partial(kept_of, material, chain(*parts, others), currency, today)
         # Figures may be equal and be written otherwise.
-        inputs = (repr(material), Identical(*parts), repr(others), currency)
+        inputs = (AsWritten(material), Identical(*parts), AsWritten(others), currency)
         kept.append(taken.kept.together(f"shelf {key}", inputs, shelf))
     return tuple(
         replace(one, untold=_untold(one, taken.untold.get(one.material.key, ())))
@@ -187,7 +187,7 @@ def _decimal(quantity: float) -> Decimal:
 def _moves(handle: str, spent: Iterable[Spent], taken: TakenByTrees) -> dict[str, tuple[Move, ...]]:
     """What one tree took of each material; the very same where it is written the same as before."""
     moves = _by_material(spent)
-    return taken.kept.together(f"same moves {handle}", (repr(moves),), lambda: moves)
+    return taken.kept.together(f"same moves {handle}", (AsWritten(moves),), lambda: moves)
 
 
 def _by_material(spent: Iterable[Spent]) -> dict[str, tuple[Move, ...]]:

@@ -15,7 +15,7 @@ from typing import NamedTuple, TypeVar
 
 from backbud.bench.mixes import needed
 from backbud.bench.pots import CM3_PER_LITRE, soil_surface_cm2
-from backbud.collection.fold import trees_after
+from backbud.collection.fold import each_after
 from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Entry, Tree
 from backbud.collection.whereabouts import Histories
@@ -27,36 +27,22 @@ from backbud.plan.stores.materials import Materials, amount_of
 from backbud.plan.stores.metres import metal_of, metres_on, staples
 from backbud.plan.stores.of_batch import is_potted_singly, potted
 from backbud.plan.stores.soil import Soil, soil_of_potting
+from backbud.plan.stores.takers import ON_TOP, OTHER, takes_material, takes_mix, takes_wire
 from backbud.plan.stores.to_write import how_sold
 from backbud.plan.stores.values import Material, NotReckoned, Sort, Spent
 from backbud.plan.stores.written_first import covered
 from backbud.plan.vessels import Unknown, parts_of_card, pot_of_card
 from backbud.plan.world import ByTree
 from backbud.tongue import phrase
-from backbud_grammar.act_words import ActWord
 from backbud_grammar.measures import Measure
+from backbud_grammar.syntax import Detail
 
 T = TypeVar("T")
 
-# What takes material and fills no pot.
-PUT_ON: tuple[ActWord, ...] = ("wired", "guyed", "tied")
-ON_TOP: ActWord = "top-dressed"
-OTHER: tuple[ActWord, ...] = ("used", "fed")
 _SORTS: Mapping[str, Sort] = {"wire": "wire", "guy": "wire", "tie": "tie"}
 
 
-def _takes_mix(event: Event) -> bool:
-    traits = event.row.traits
-    return "fills_pot" in traits or "arrival" in traits or event.act == ON_TOP
-
-
-def _takes_wire(event: Event) -> bool:
-    """Whether wire, ties or mesh go on with it."""
-    return event.act in PUT_ON or "fills_pot" in event.row.traits
-
-
-def _takes_material(event: Event) -> bool:
-    return _takes_mix(event) or _takes_wire(event) or event.act in OTHER
+_Dose = tuple[Material, float] | Untold | None
 
 
 class Noted(NamedTuple):
@@ -86,6 +72,7 @@ class TakenByTrees:
         self.currency = currency
         self.by_tree: dict[str, tuple[Spent, ...]] = {}
         self.untold: dict[str, list[date]] = {}
+        self._doses: dict[int, tuple[tuple[Detail, ...], _Dose]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
         self._histories, self.kept = histories, by_tree or ByTree()
         for handle in histories.trees:
@@ -127,7 +114,7 @@ class TakenByTrees:
         entries = [
             (n, entry)
             for n, entry in enumerate(histories.trees[handle].entries)
-            if _takes_material(entry.event)
+            if takes_material(entry.event.row)
             and not entry.undone
             and entry.event.day <= today
             # What its batch took is the batch's.
@@ -138,8 +125,8 @@ class TakenByTrees:
         # Only what is put on and potted asks what the tree was before and after.
         asking = (n for n, e in entries if e.event.act not in OTHER)
         counts = {m for n in asking for m in (n, n + 1)}
-        trees = trees_after(histories, self.things, handle, counts)
-        return tuple(covered(list(self._of(entries, trees))))
+        trees = each_after(histories, self.things, handle, counts, only_vessel=True)
+        return tuple(covered(list(self._of(entries, dict(trees)))))
 
     def missing(self) -> tuple[NotReckoned, ...]:
         """What could not be reckoned, each once."""
@@ -165,9 +152,9 @@ class TakenByTrees:
             if event.act == "used":
                 yield from self._used(entry)
                 continue
-            if _takes_mix(event):
+            if takes_mix(event.row):
                 yield from self._soil(entry, trees[n], trees[n + 1])
-            if _takes_wire(event):
+            if takes_wire(event.row):
                 yield from self._wire(event, trees[n + 1])
             if event.act == "fed":
                 yield from self._fed(entry)
@@ -343,9 +330,21 @@ class TakenByTrees:
             self.untold.setdefault(dose.material.key, []).append(day)
         self.cannot(dose.what, dose.to_write)
 
-    def dose(self, entry: Entry) -> tuple[Material, float] | Untold | None:
+    def dose(self, entry: Entry) -> _Dose:
         """What one feeding took of which feed; None where it says nothing of how much."""
-        event = entry.event
+        details = entry.event.details
+        known = self._doses.get(id(details))
+        if known is None:
+            # Lines that say the same have the very same details.
+            known = self._doses[id(details)] = (details, self._dose(entry.event))
+        dose, detail = known[1], entry.event.first("quantity")
+        if dose is None or isinstance(dose, Untold) or detail is None:
+            return dose
+        material, amount = dose
+        return material, amount / entry.divided_by(detail)
+
+    def _dose(self, event: Event) -> _Dose:
+        """The same of what is written, before it is parted among several trees."""
         detail, named = event.first("quantity"), event.first("with")
         material = self.materials.named(named.handle) if named is not None else None
         if detail is None or detail.measure is None:
@@ -371,7 +370,7 @@ class TakenByTrees:
                 "{title}, given by the {by_what}", title=material.title, by_what=by_what(detail)
             )
             return Untold(material, by, how_sold(material, self.currency))
-        return material, amount / entry.divided_by(detail)
+        return material, amount
 
 
 def _litres(litres: float) -> Measure:

@@ -48,6 +48,7 @@ def _of_tree(
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
+        if one.outcome == "open"
         if (day := max(one.window_on(today).best, today)) <= today + AHEAD and one.is_open(today)
         for (key, because), amount in _together(_of_work(one, tree, taken, day))
     )
@@ -139,7 +140,7 @@ def _pot(said: Event | None, tree: Tree, taken: TakenByTrees) -> str:
     return card.handle if card is not None else tree.pot
 
 
-def _last_litres(tree: Tree) -> tuple[float, str] | None:
+def _last_litres(tree: Tree) -> tuple[float, date | str] | None:
     """The litres that went in the last time, where the tree had stood in that pot before."""
     last = tree.last_with("fills_pot")
     if last is None or not last.has("same pot"):
@@ -147,7 +148,7 @@ def _last_litres(tree: Tree) -> tuple[float, str] | None:
     mix = last.first("mix")
     if mix is None or mix.measure is None or mix.measure.sort != "volume":
         return None
-    return mix.measure.within("L"), last.when.text
+    return mix.measure.within("L"), last.when.day_or_text
 
 
 def _ties(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) -> _Amounts:
@@ -190,7 +191,7 @@ def _wire(one: FollowUp, said: Event | None, tree: Tree, taken: TakenByTrees) ->
         if s.what == "used" and s.sort == "wire" and last <= s.day <= last + WEIGHED_WITHIN
     ]  # fmt: skip
     for item in weighed or [s for s in spent if s.sort == "wire" and s.day == last]:
-        how = "reckoned" if item.reckoned else "weighed"
+        how = phrase("reckoned") if item.reckoned else phrase("weighed")
         yield (
             taken.materials.by_key[item.material],
             item.quantity,

@@ -117,6 +117,11 @@ DONE: dict[str, list[str]] = {
     "wire off left 1 + apex, biting": ["unwired on left 1, on apex"],
     "thumb + soap, again sat": ["treated by hand, soap", "planned treat, to 2026-06-06"],
     "clipped, Gwen all morning": ["trimmed by gwen"],
+    "red spider, neem 5 ml/L after 3 d again": ["treated neem 5 mL/L", "planned treat, in 3 days"],
+    "0-10-10 half str instead": ["fed 0-10-10 half strength"],
+    "no uekae this yr. Mrs Lowe wants it full": ["skipped repot -- Mrs Lowe wants it full"],
+    "wire ok, look again 6 wk": ["checked wire fine, again in 6 weeks"],
+    "harigane whole tree, al 2. crown by Gwen": ["wired whole tree, 2 mm Al, on crown, by Gwen"],
     # Who fetched it, and which way, nobody said; what was not wired is asked.
     "fetched": [],
     "wired 2 mm Al on left 1, apex not": [],

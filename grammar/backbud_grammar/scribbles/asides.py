@@ -133,6 +133,10 @@ _SAID = re.compile(
     r"|(?:said|told|rang|phoned|texted|e?-?mailed|asked|wrote) [^?]*",
     re.IGNORECASE,
 )
+_WANTS = re.compile(
+    rf"{_WHO} (?:wants?|prefers?|would like|likes|needs?) (?:it|her|him|them|the tree) [^?\d]*",
+    re.IGNORECASE,
+)
 # In what somebody says these may take something back.
 _TURNS = re.compile(
     r"\b(?:not|n't|no|never|wait|waits|stop|stopped|undo|undone|again|back|off|instead|rather|wrong|mistake|half"
@@ -154,7 +158,7 @@ _FOUND = plain_words(
     "whitefly greenfly blackfly sawfly moths moth eggs webs web nests nest holes hole cracks crack spots spot "
     "mushrooms mushroom toadstools bees bee birds bird mice mouse voles vole visitors guests people drips "
     "dieback scorch sunburn chlorosis mildew rust botrytis blight canker rot damage webbing soot honeydew "
-    "frass sawdust burn drop mould mold fungus droppings leafminer tipburn "
+    "tapped loads lots plenty dozens hundreds crawling swarming frass sawdust burn drop mould mold fungus droppings leafminer tipburn "
     "leafminers miners galls gall mealybugs bugs bug lesions cankers blisters cocoons cobwebs larvae pupae"
 )
 _OF_FOUND = plain_words(
@@ -343,6 +347,11 @@ def _is_found(piece: str) -> bool:
     return any(one in _FOUND for one in tokens) and all(
         one in _FOUND or one in _OF_FOUND or _NUMBER.fullmatch(one) for one in tokens
     )
+
+
+def tells_who_wants(raw: str) -> bool:
+    """Whether a clause says who said or wants what, which may be why: `Mrs O wants it full`."""
+    return _is_said_by(raw) or (_WANTS.fullmatch(raw) is not None and not _TURNS.search(raw))
 
 
 def _is_said_by(raw: str) -> bool:

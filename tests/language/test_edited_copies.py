@@ -159,6 +159,18 @@ def test_sentences_that_are_the_same_tell_a_copy(read) -> None:
     assert sorted(found.problems) == ["edited-copy", "two-versions"]
 
 
+def test_a_note_in_the_same_words_tells_that_its_page_is_the_same(read) -> None:
+    """A first diary of one page, copied as it stood, and its one wire put right since."""
+    page = (
+        "2027-03-06\nhoshi\n  checked strength\n  wired 2 mm Al on left 1\n"
+        "  noted buds are set well; the left side is thinner than the right\n"
+    )
+    found = read(page.replace("2 mm", "3 mm"), files={"old-diary.txt": page})
+    assert [_count(found, act) for act in ("checked", "wired", "noted")] == [1, 0, 1]
+    assert sorted(found.problems) == ["repeated-lines", "two-versions"]
+    assert _lost(found) == []
+
+
 def test_what_was_taken_out_in_the_one_counts_as_written_in_the_other(read) -> None:
     copy = DIARY.replace("  pruned\n", "  trimmed\n").replace("  worked 1 h\n", "")
     found = read(DIARY, files={"old-diary.txt": copy})

@@ -20,6 +20,7 @@ from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept
 from backbud.journal.told_lines import (
     AGAIN_AND_AGAIN,
+    IN_OWN_WORDS,
     OF_EACH,
     TO_AND_FRO,
     HeldAgainst,
@@ -112,7 +113,7 @@ def _held_against(
     held = held_against(here, there, is_copy=True)
     if _are_alike(here, there, held.both, same_cards):
         return held, True
-    sure = {one.day for one in held.both if one.is_telling and one.act not in TO_AND_FRO}
+    sure = {one.day for one in held.both if one.tells_a_copy and one.act not in TO_AND_FRO}
     here, there = ([one for one in lines if one.day in sure] for lines in (here, there))
     return held_against(here, there, is_copy=False), False
 
@@ -167,6 +168,9 @@ def _perhaps_alike(files: Mapping[str, Outlined], kept: Memo) -> list[tuple[str,
     ]
 
 
+# A note or measures of more letters are hardly worded so by two.
+_A_SENTENCE = 24
+_IN_OWN_WORDS = tuple([b"\1" + word.encode() for word in sorted(IN_OWN_WORDS)])
 _NOTHING, _OF_EACH = (
     tuple([b"\1" + word.encode() for word in sorted(words)]) for words in (AGAIN_AND_AGAIN, OF_EACH)
 )
@@ -182,7 +186,9 @@ def _squeezed(data: bytes) -> tuple[set[bytes], set[bytes]]:
     for line in text.split(b"\n"):
         sign = line[:1]
         if sign == b"\1":
-            if day and not line.startswith(_NOTHING):
+            if day and len(line) > _A_SENTENCE and line.startswith(_IN_OWN_WORDS):
+                telling.add(head + line)
+            elif day and not line.startswith(_NOTHING):
                 (of_each if line.startswith(_OF_EACH) else telling).add(head + line)
         elif sign.isdigit():
             # Behind the day stands its weather.

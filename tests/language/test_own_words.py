@@ -233,6 +233,17 @@ def test_a_word_that_has_some_letters_of_an_act_is_no_slip_of_it(
     assert f"    {word}  WHAT IT MEANS\n" in capsys.readouterr().out
 
 
+def test_a_plain_word_of_any_sentence_is_not_proposed(written: Any, capsys: Any) -> None:
+    lines = "".join(
+        f"2026-03-0{day}\nhoshi\n  watered twice quite hesh this time\n" for day in range(1, 4)
+    )
+    found = written(CARDS + lines, any_problems=True)
+    main(["check", found.journal.folder, "--on", "2026-11-20"])
+    out = capsys.readouterr().out
+    assert "    hesh  WHAT IT MEANS\n" in out
+    assert out.count("WHAT IT MEANS") == 1
+
+
 def test_a_slip_of_an_own_word_is_told_which(written: Any) -> None:
     words = "words\n  since  2026-01-01\n  zogumaru  repotted\n\n"
     session = written(

@@ -21,6 +21,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.outline import Known
 from backbud_grammar.own_words import OwnTable, expanded, language_words
 from backbud_grammar.problems import Misread, Problem, nearest
+from backbud_grammar.scribbles.plain import is_seen
 
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
@@ -127,7 +128,7 @@ def returning(
     """The words that were not understood on three lines and more, the most frequent first.
 
     No word that the language, a handle or the keeper's own cards have, nor one that is hardly more
-    than a slip of such.
+    than a slip of such; no plain word of any sentence: `this`.
     """
     lines: dict[str, list[str]] = {}
     shown: dict[str, str] = {}
@@ -145,6 +146,9 @@ def returning(
     found = [
         Returning(shown[word], len(lines[word]), lines[word][0], lines[word][-1])
         for word in often
-        if word not in taken and things.find(word) is None and not nearest(word, acts, A_SLIP)
+        if word not in taken
+        and not is_seen(word)
+        and things.find(word) is None
+        and not nearest(word, acts, A_SLIP)
     ]
     return tuple(sorted(found, key=lambda one: (-one.times, one.word)))

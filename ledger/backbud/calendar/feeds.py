@@ -27,6 +27,7 @@ from backbud.calendar.revisions import (
     worth_keeping,
 )
 from backbud.calendar.together import joint_event_of
+from backbud.calendar.told_works import ToldWorks
 from backbud.calendar.which_feeds import AHEAD, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
@@ -35,12 +36,10 @@ from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
 from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
-from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import EverybodysNames
 from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.views.weeks import week_work, weeks_view
-from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
@@ -91,11 +90,8 @@ class _FeedLine(NamedTuple):
     text, which thousands are sorted by in no time."""
 
     order: str
+    uid: str
     lines: bytes
-
-    @property
-    def uid(self) -> str:
-        return self.order.partition(" ")[2]
 
 
 class EntriesOfTree(NamedTuple):
@@ -154,6 +150,7 @@ class FeedWriter:
         around = (settings, trees, replace(grounds, trees={}))
         self._around = Identical(kept.same("around entries", around))
         self.revisions: dict[str, Revision] = {}
+        self._told = ToldWorks(grounds, today)
         # By the eyes that feeds are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
@@ -196,20 +193,24 @@ class FeedWriter:
             (),
         )
         base_url = "" if is_of_owner(gone) else self._settings.base_url
-        lines = [self._with_revision(entry_of_ended(gone, self._settings))]
+        entry = entry_of_ended(gone, self._settings)
+        lines = [self._with_revision(entry, digest_of(entry.content))]
         return _feed_written(feed, base_url, lines)
 
     def _joint(self, joint: WeekEntry) -> _FeedLine:
         """The entry of works that stand together."""
         inputs = (self._settings, joint)
-        work = partial(joint_event_of, joint, self._settings)
-        return self._with_revision(self._kept.once(("joint", joint.name), inputs, work))
 
-    def _with_revision(self, entry: CalendarEntry) -> _FeedLine:
-        digest = digest_of(entry.content)
+        def made() -> tuple[CalendarEntry, str]:
+            entry = joint_event_of(joint, self._settings)
+            return entry, digest_of(entry.content)
+
+        return self._with_revision(*self._kept.once(("joint", joint.name), inputs, made))
+
+    def _with_revision(self, entry: CalendarEntry, digest: str) -> _FeedLine:
         revision = revised_to(self._remembered.get(entry.uid), digest, self._today)
         self.revisions[entry.uid] = revision
-        return _FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision))
+        return _feed_line(entry, revision)
 
     def _weeks(self, feed: Feed) -> Sequence[_FeedLine]:
         """The keeper's weeks: an entry of a tree where a work stands alone, else joint ones."""
@@ -292,9 +293,9 @@ class FeedWriter:
         for one in follow_ups:
             if by_id.setdefault(one.id, one) != one:
                 raise _one_id(one.id)
-        tree, names = self._grounds.trees[handle], self._grounds.names
+        tree = self._grounds.trees[handle]
         shown = [one for one in by_id.values() if not tasks or self._is_task(one)]
-        works = map(partial(_safety_first, by_id), works_of(shown, tree, names, self._today))
+        works = self._told.of(handle, shown)
         settings = replace(self._settings, base_url="") if owner else self._settings
         audience: Audience = self._audience(owner)
         laid_out = task_of if tasks else event_of
@@ -317,12 +318,6 @@ class FeedWriter:
         return one.weight.must or one.promised or one.state(self._today) != "coming"
 
 
-def _safety_first(by_id: Mapping[str, FollowUp], work: WorkView) -> WorkView:
-    """The work with what its act always warns of before the rest, since a note has little room."""
-    cautions = by_id[work.id].safety_first
-    return work if cautions == work.cautions else replace(work, cautions=cautions)
-
-
 def _one_id(ident: str) -> ValueError:
     return ValueError(f"two different follow-ups have the id {ident}")
 
@@ -332,7 +327,7 @@ def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: d
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision)), work, near)
+        (_feed_line(entry, revision), work, near)
         for entry, revision, work, near in zip(
             entries.entries, revisions, entries.works, entries.near, strict=True
         )
@@ -345,6 +340,10 @@ def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: d
     named = dict(zip(entries.names, revisions, strict=True))
     near = [line for line, _, is_near in lines if is_near]
     return _OfTree([line for line, *_ in lines], near, by_work, named, entries.weeks)
+
+
+def _feed_line(entry: CalendarEntry, revision: Revision) -> _FeedLine:
+    return _FeedLine(f"{entry.start} {entry.uid}", entry.uid, stamped(entry.content, revision))
 
 
 def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:

@@ -104,7 +104,8 @@ def chosen_tests(
             # A table is used by what stands beside it.
             beside = {name for name in users if Path(name).parent == Path(file).parent}
             wanted = dict.fromkeys(users[file] | beside, EVERY_LINE)
-    near = {Path(file).stem, "threshold", "first_years" if "habits" in file else "threshold"}
+    near = {Path(file).stem, "threshold", "by_hand"}
+    near |= {"first_years"} if "habits" in file else {"every_tree"} if "common" in file else set()
     reaching = [
         one
         for one in found

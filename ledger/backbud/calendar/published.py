@@ -1,4 +1,4 @@
-"""Reads out of the feeds of the last run the revisions of their entries, where no other are left."""
+"""Reads the revisions of entries out of the feeds of the last run, where no other are left."""
 
 from __future__ import annotations
 

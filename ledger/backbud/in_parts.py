@@ -37,7 +37,6 @@ from backbud.plan.hang import Bites
 from backbud.plan.laid_plans import LaidPlans
 from backbud.plan.run import Plan
 from backbud.plan.sent_plan import CannotBeSent, sent_tree
-from backbud.plan.shared import SharedParts
 from backbud.plan.states import states_of_tree
 from backbud.publish.disk import memory_folder
 from backbud.publish.files import Files
@@ -171,7 +170,8 @@ class _Maker:
 
     def planned(self, part: Sequence[str]) -> _PartPlanned:
         """Plan some trees."""
-        each = self._each._replace(parts=SharedParts())
+        # What they say alike is held once only while they are held.
+        each = self._each._replace(parts=None)
         trees = [self._trees[handle] for handle in part]
         plans: dict[str, tuple[FollowUp, ...]] = {}
         bites: dict[str, Bites] = {}

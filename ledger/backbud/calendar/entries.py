@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 from hashlib import blake2b
 from urllib.parse import quote
 
@@ -20,7 +21,7 @@ from backbud.calendar.lines import (
 )
 from backbud.journal.settings import Settings
 from backbud.pages.links import anchor_of, link, tree_page
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken
 from backbud.views.weeks import brief_name
 from backbud.views.work import WorkView
 
@@ -151,22 +152,26 @@ def _days(work: WorkView, settings: Settings) -> tuple[date, date]:
     return min(first, _LAST_DAY), min(last, _LAST_DAY)
 
 
-def _words(work: WorkView, settings: Settings, before: str = "") -> list[bytes]:
+def _words(work: WorkView, settings: Settings, before: str = "") -> tuple[bytes, ...]:
     """What a person reads."""
+    summary = text_line("SUMMARY", _summary(work, before))
+    return summary, *_words_alike(work, settings.base_url, spoken())
+
+
+# A work's event and its task, which is made soon after it, say the same.
+@lru_cache(maxsize=1024)
+def _words_alike(work: WorkView, base_url: str, language: str) -> tuple[bytes, ...]:
+    """What a person reads below the title; `language`: the one that is spoken."""
+    page = url_of(base_url, tree_page(work.tree), anchor_of(work.id)) if base_url else ""
     lines = [
-        text_line("SUMMARY", _summary(work, before)),
         text_line("CATEGORIES", one_line(work.act)),
-        text_line("DESCRIPTION", _description(work, settings)),
+        text_line("DESCRIPTION", _description(work, page)),
     ]
     if work.place and work.place_name:
         lines.append(text_line("LOCATION", one_line(work.place_name)))
-    if settings.base_url:
-        lines.append(content_line("URL", _page_of(work, settings)))
-    return lines
-
-
-def _page_of(work: WorkView, settings: Settings) -> str:
-    return url_of(settings.base_url, tree_page(work.tree), anchor_of(work.id))
+    if page:
+        lines.append(content_line("URL", page))
+    return tuple(lines)
 
 
 # When a frost is told on its evening, whatever the settings say: while there is light to carry pots
@@ -200,7 +205,7 @@ def _summary(work: WorkView, before: str = "") -> str:
     return notes.tree_first(brief_name(work.tree_name, work.tree), work.title, before)
 
 
-def _description(work: WorkView, settings: Settings) -> str:
+def _description(work: WorkView, page: str) -> str:
     days = notes.window(work)
     if not work.is_open and work.settled is not None:
         days = phrase(
@@ -209,5 +214,4 @@ def _description(work: WorkView, settings: Settings) -> str:
             day=work.settled.day,
             days=days,
         )
-    page = _page_of(work, settings) if settings.base_url else ""
     return notes.note(days, work.minutes, work.cautions, notes.reasons(work.reasons), page)

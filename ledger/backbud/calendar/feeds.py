@@ -26,6 +26,7 @@ from backbud.calendar.revisions import (
     worth_keeping,
 )
 from backbud.calendar.together import joint_event_of
+from backbud.calendar.told_works import ToldWorks
 from backbud.calendar.which_feeds import AHEAD, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
@@ -33,12 +34,10 @@ from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
 from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
-from backbud.views.day import works_of
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import EverybodysNames
 from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.views.weeks import week_work, weeks_view
-from backbud.views.work import WorkView
 
 PRODUCT = "-//backbud//backbud//EN"
 _REFRESH = timedelta(hours=12)
@@ -149,6 +148,7 @@ class FeedWriter:
         around = (settings, trees, replace(grounds, trees={}))
         self._around = Identical(kept.same("around entries", around))
         self.revisions: dict[str, Revision] = {}
+        self._told = ToldWorks(grounds, today)
         # By the eyes that feeds are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
@@ -291,9 +291,9 @@ class FeedWriter:
         for one in follow_ups:
             if by_id.setdefault(one.id, one) != one:
                 raise _one_id(one.id)
-        tree, names = self._grounds.trees[handle], self._grounds.names
+        tree = self._grounds.trees[handle]
         shown = [one for one in by_id.values() if not tasks or self._is_task(one)]
-        works = map(partial(_safety_first, by_id), works_of(shown, tree, names, self._today))
+        works = self._told.of(handle, shown)
         settings = replace(self._settings, base_url="") if owner else self._settings
         audience: Audience = self._audience(owner)
         laid_out = task_of if tasks else event_of
@@ -314,12 +314,6 @@ class FeedWriter:
     def _is_task(self, one: FollowUp) -> bool:
         """What must be done is a task; what may be done is one while it can be done."""
         return one.weight.must or one.promised or one.state(self._today) != "coming"
-
-
-def _safety_first(by_id: Mapping[str, FollowUp], work: WorkView) -> WorkView:
-    """The work with what its act always warns of before the rest, since a note has little room."""
-    cautions = by_id[work.id].safety_first
-    return work if cautions == work.cautions else replace(work, cautions=cautions)
 
 
 def _one_id(ident: str) -> ValueError:

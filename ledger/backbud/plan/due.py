@@ -114,14 +114,15 @@ def due_of(
 
 def _beyond(datum: str, said: str) -> str:
     """The sentences of a datum that the first reason does not say already."""
-    return " ".join(one for one in _SENTENCE_END.split(datum) if one not in said)
+    return " ".join(one for one in _SENTENCE_END.split(datum) if one not in said) if datum else ""
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:
     """The part of the tree among the words of a proposal's part: all of them, or those behind what
     is looked at, as in `wire left 2`."""
-    said = f" {proposal.part.casefold()}"
-    parts = event.parts if event is not None and proposal.part else ()
+    if event is None or not proposal.part:
+        return ""
+    said, parts = f" {proposal.part.casefold()}", event.parts
     return max((one for one in parts if said.endswith(f" {one.casefold()}")), key=len, default="")
 
 

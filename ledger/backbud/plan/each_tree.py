@@ -41,7 +41,8 @@ class TreeWithPlan(NamedTuple):
 
 
 class EachTree(NamedTuple):
-    """What the plan of any tree is made from. `minutes`: as they were learned of each act."""
+    """What the plan of any tree is made from. `minutes`: as they were learned of each act. `parts`:
+    of follow-ups that are held together; None where they are let go of soon."""
 
     journal: Journal
     histories: Histories
@@ -51,7 +52,7 @@ class EachTree(NamedTuple):
     bills: Mapping[str, Sequence[BillState]]
     follow_ups_of: FollowUpsOf
     minutes: Mapping[ActOfSize, float]
-    parts: SharedParts
+    parts: SharedParts | None
 
     def tree(self, handle: str) -> Tree:
         """A tree as it stands, with no plan."""
@@ -66,7 +67,7 @@ class EachTree(NamedTuple):
         handle, found = tree.handle, self.find_species(tree.kind)
         due = self.follow_ups_of(tree, found, self.hanger, self.bills.get(handle, ()))
         bites = self.hanger.bites(tree, found) if tree.here else ()
-        return TreeWithPlan(tree, found, self.parts.of(due), bites)
+        return TreeWithPlan(tree, found, self._shared(due), bites)
 
     def with_minutes(self, one: TreeWithPlan) -> tuple[FollowUp, ...]:
         """What is planned of a tree, with the minutes that were learned."""
@@ -94,7 +95,10 @@ class EachTree(NamedTuple):
         trees = self.histories.trees
         handle, due, bites = tree_that_came(data, lambda one: trees[one].entries, self.journal.acts)
         tree = self.tree(handle)
-        return handle, TreeWithPlan(tree, self.find_species(tree.kind), self.parts.of(due), bites)
+        return handle, TreeWithPlan(tree, self.find_species(tree.kind), self._shared(due), bites)
+
+    def _shared(self, due: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
+        return due if self.parts is None else self.parts.of(due)
 
 
 _SENT = msgspec.msgpack.Decoder(tuple[list[bytes], list[str]])

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 
 from backbud.collection.hard_work import stresses
 from backbud.collection.state import Tree
-from backbud.plan.common.feed_again import FEED_AGAIN, lasts
+from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
 from backbud.species import Window
@@ -37,10 +37,13 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     cuts = [one.day for one in done if "root_work" in one.row.traits and stresses(one)]
     candles = [one.day for one in done if one.act == "decandled" and one.exact]
     struck = [one.day for one in done if one.act == "struck" and one.exact]
+    # What was used up before any of it would be given holds none of it back.
+    longest = timedelta(days=max((SLOW_DAYS, *feed_days.values())))
+    since = min((due.follow_up.window.opens for due in dues if _asked(due)), default=date.max)
     given = [
         (one.day, one.day + timedelta(days=lasts(one, feed_days)[0]))
         for one in done
-        if one.act == "fed" and one.exact
+        if one.act == "fed" and one.exact and one.day + longest >= since
     ]
 
     def rests(due: Due) -> bool:

@@ -29,14 +29,21 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
     every = _one_shelter(_one_way_out(list(dues)))
-    plans = [due for due in every if _is_the_keepers(due.follow_up)]
-    keepers = {due.follow_up.id for due in plans}
+    by_act: dict[str, list[Due]] = {}
+    for due in every:
+        by_act.setdefault(due.follow_up.act, []).append(due)
+    plans = {
+        act: [due for due in those if _is_the_keepers(due.follow_up)]
+        for act, those in by_act.items()
+    }
+    keepers = {due.follow_up.id for those in plans.values() for due in those}
     out = []
     for due in every:
-        if any(_stands_for(plan, due) for plan in plans):
+        act = due.follow_up.act
+        if any(_stands_for(plan, due) for plan in plans[act]):
             out.append(_replaced(due))
         elif due.follow_up.id in keepers:
-            out.append(_weighed(due, [other for other in every if _stands_for(due, other)]))
+            out.append(_weighed(due, [other for other in by_act[act] if _stands_for(due, other)]))
         else:
             out.append(due)
     return out
@@ -114,8 +121,9 @@ def _is_the_keepers(follow_up: FollowUp) -> bool:
 
 
 def _stands_for(plan: Due, due: Due) -> bool:
+    """Whether a plan stands for another work of the same act."""
     one, other = plan.follow_up, due.follow_up
-    if one.act != other.act or not _same_check(one, other):
+    if not _same_check(one, other):
         return False
     # A plan for one branch does not stand for the whole tree, nor for another branch.
     if plan.where and not is_meant(due.where, (plan.where,)):

@@ -139,9 +139,11 @@ class Hanger:
     ) -> Year:
         """The year that a rule is given; `given`: those of this tree so far, since many rules are
         given the same one."""
-        known = seen if one.event is None else tuple(s for s in seen if s[0] <= one.day)
+        known = seen
+        if seen and one.event is not None:
+            known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
-        key = place, then.pot, one.day, known
+        key = place, then.pot, growing_year(one.day, self.journal.southern), known
         found = given.get(key)
         if found is None:
             found = given[key] = self.years.at(then, place, one.day, species, known, growth)
@@ -255,9 +257,9 @@ class Hanger:
         for at, entry in enumerate(tree.history):
             event = entry.event
             rules = by_act.get(event.act)
-            if rules is None or not event.exact or entry.undone or tree.began_another(event):
+            if rules is None or (event.day < self.since and id(event) not in still_on):
                 continue
-            if event.day < self.since and id(event) not in still_on:
+            if not event.exact or entry.undone or tree.began_another(event):
                 continue
             reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:

@@ -6,7 +6,8 @@ keeper's word; or left open. Nothing before its cause counts.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from bisect import bisect_left
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from datetime import date, timedelta
 
 from msgspec.structs import replace
@@ -23,6 +24,7 @@ from backbud.plan.looks import look_meant, looks
 from backbud.plan.waiting import WaitingDues, acts_in
 from backbud.plan.windows import window_said
 from backbud.species import Window
+from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import growing_year
 
 # How early a work counts; common practice, no source.
@@ -34,6 +36,8 @@ EARLY_ROOTS = timedelta(days=180)
 SPOKEN_OF = timedelta(days=400)
 # For so long after its window has closed a season is the one that is spoken of.
 _JUST = timedelta(days=120)
+
+_SPOKEN: frozenset[ActWord] = frozenset({"skipped", "put-off"})
 
 Quote = Callable[[Event], Reason]
 # What was put off though nothing was due: a plan of its own.
@@ -53,14 +57,16 @@ def settled(
     """Return the dues as the tree's history left them, and those that a put-off set anew."""
     now = {due.follow_up.id: due for due in dues}
     waiting = WaitingDues(now.values())
+    begins = _first_that_settles(now.values(), tree)
     for at, entry in enumerate(tree.history):
         event = entry.event
-        if event.was("skipped", "put-off"):
+        if event.act in _SPOKEN:
             if event.exact and not entry.undone and event.named:
                 for due in _told(event, at, now, southern, quote, as_plan):
                     waiting.add(due)
                     now[due.follow_up.id] = due
-        elif not entry.undone:
+                    begins = min(begins, at)
+        elif at >= begins and not entry.undone:
             found = [now[ident] for ident in waiting.for_event(event, at)]
             if not found:
                 continue
@@ -73,6 +79,21 @@ def settled(
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
     return [_off_again(due, tree, on_tree) for due in now.values()]
+
+
+def _first_that_settles(dues: Collection[Due], tree: Tree) -> int:
+    """The place in the history before which every act is too early for all of them: those of a tree
+    that is twenty years old are of the last few."""
+    caused = [max(due.at, 0) for due in dues if due.at >= 0 or due.event is not None]
+    of_seasons = [
+        due.follow_up.window.opens - max(due.early or EARLY_ROOTS, EARLY_ROOTS)
+        for due in dues
+        if due.at < 0
+    ]
+    first = len(tree.history)
+    if of_seasons:
+        first = bisect_left(tree.history, min(of_seasons), key=lambda entry: entry.event.day)
+    return min([first, *caused])
 
 
 def _with(due: Due, **changed: object) -> Due:

@@ -5,7 +5,7 @@ What the weather of a place says reaches the rules through this `Year` alone.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
 
@@ -24,7 +24,17 @@ from backbud.plan.root_limits import roots_bear, young_roots_bear
 from backbud.plan.skies import Skies
 from backbud.plan.top_limit import top_bears_c
 from backbud.plan.vessels import pot_of_card
-from backbud.species import Deed, Species, Temperature, Window, Year, judged, rules_of, times_of
+from backbud.species import (
+    Deed,
+    Rule,
+    Species,
+    Temperature,
+    Window,
+    Year,
+    judged,
+    rules_of,
+    times_of,
+)
 from backbud.species.year_told import Growth
 from backbud_grammar.act_words import ActWord, DetailWord
 from backbud_grammar.dates import growing_year, growing_year_days
@@ -46,10 +56,24 @@ class _Site(Struct, frozen=True):
     ahead: SkyAhead | None
 
 
-_Judging = tuple[
-    Callable[[Tree, Deed, Year], tuple[str, ...]] | None,
-    Callable[[ActWord, Year], tuple[Window, ...]] | None,
-]
+_Judge = Callable[[Tree, Deed, Year], tuple[str, ...]]
+
+
+class _TimesOf:
+    """When a species has its time for a work in a year, and in those made from it, each told
+    once."""
+
+    def __init__(self, rules: Sequence[Rule]) -> None:
+        self._rules = rules
+        self._known: dict[tuple[ActWord, date, int], tuple[Window, ...]] = {}
+
+    def __call__(self, act: ActWord, year: Year) -> tuple[Window, ...]:
+        # A year beside it has other days, as it was known last Monday another outlook.
+        key = act, year.first, id(year.outlook)
+        found = self._known.get(key)
+        if found is None:
+            found = self._known[key] = times_of(self._rules, act, year)
+        return found
 
 
 class Years:
@@ -62,7 +86,7 @@ class Years:
         self._skies = Skies(weather, self.settings.figures, self.southern, today)
         self._sites: dict[str, _Site] = {}
         self._pots: dict[str, Pot | None] = {}
-        self._judges: dict[type[Species], _Judging] = {}
+        self._judges: dict[type[Species], tuple[Sequence[Rule], _Judge]] = {}
         lasts = {m.handle: m.measure("lasts") for m in self.things.of_kind("material")}
         self.feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
@@ -120,17 +144,16 @@ class Years:
             species.rests_under_c.value if species and species.rests_under_c else None,
         )
 
-    def _judge(self, species: Species | None) -> _Judging:
+    def _judge(self, species: Species | None) -> tuple[_Judge | None, _TimesOf | None]:
         """How a species judges a work, and when it has its time."""
         if species is None:
             return None, None
-        if type(species) not in self._judges:
-            rules = rules_of(species)
-            self._judges[type(species)] = (
-                partial(judged, rules, species.judges),
-                partial(times_of, rules),
-            )
-        return self._judges[type(species)]
+        known = self._judges.get(type(species))
+        if known is None:
+            own = rules_of(species)
+            known = self._judges[type(species)] = own, partial(judged, own, species.judges)
+        rules, judge = known
+        return judge, _TimesOf(rules)
 
     def growth(self, tree: Tree, species: Species | None) -> Growth | None:
         """How the wood of a tree grows where it stands; None where nothing is known of the weather.

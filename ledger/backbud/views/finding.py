@@ -37,7 +37,8 @@ class Findable(Struct, frozen=True):
 
 def words_of_texts(*texts: str) -> tuple[str, ...]:
     """The words of texts, each once, in order; figures tell nothing apart, but for years."""
-    return tuple(sorted(set[str]().union(*map(_folded, texts))))
+    # Many lines of a tree say the same.
+    return tuple(sorted(set[str]().union(*map(_folded, {*texts}))))
 
 
 @lru_cache(maxsize=65536)
@@ -68,7 +69,9 @@ def tree_found(tree: Tree, names: Mapping[str, str]) -> Findable:
 def _written(tree: Tree) -> Iterator[str]:
     for entry in tree.history:
         event = entry.event
-        yield from (event.said, event.text, event.remark, str(event.when.first.year))
+        yield from (event.said, event.text, event.remark)
+    for year in {entry.event.when.first.year for entry in tree.history}:
+        yield str(year)
 
 
 def others_found(

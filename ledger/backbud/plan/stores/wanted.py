@@ -6,9 +6,9 @@ the last wiring, the feed given at that time of the year. Else it is reckoned fr
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, timedelta
-from functools import partial
+from functools import cache, partial
 
 from backbud.bench.anchors import mesh
 from backbud.collection.on_tree import put_on_by
@@ -33,6 +33,8 @@ WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
 WRITE_FEED = "which and how much the last time, as: fed 20 g with cakes"
 WRITE_POT = "its pot and the size of that, as: inside 38 x 27 x 7 cm"
 _Amounts = Iterator[tuple[Material, float, str]]
+# The day of a dose, and how much of what it was.
+_Given = tuple[date, tuple[Material, float]]
 
 
 def wanted(plan: Plan, taken: TakenByTrees, today: date) -> Iterator[Want]:
@@ -45,12 +47,13 @@ def wanted(plan: Plan, taken: TakenByTrees, today: date) -> Iterator[Want]:
 def _of_tree(
     follow_ups: Iterable[FollowUp], tree: Tree, taken: TakenByTrees, today: date
 ) -> tuple[Want, ...]:
+    doses = cache(partial(_doses, tree, taken))
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
         if one.outcome == "open"
         if (day := max(one.window_on(today).best, today)) <= today + AHEAD and one.is_open(today)
-        for (key, because), amount in _together(_of_work(one, tree, taken, day))
+        for (key, because), amount in _together(_of_work(one, tree, taken, day, doses))
     )
 
 
@@ -63,7 +66,9 @@ def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:
     return found.items()
 
 
-def _of_work(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts:
+def _of_work(
+    one: FollowUp, tree: Tree, taken: TakenByTrees, day: date, doses: Callable[[], Sequence[_Given]]
+) -> _Amounts:
     said = _said(one, tree)
     if "fills_pot" in one.row.traits:
         yield from _soil(one, said, tree, taken)
@@ -74,7 +79,7 @@ def _of_work(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amou
     elif one.act == "tied" or one.act == "guyed":
         yield from _as_said(one, said, tree, taken) if said is not None else ()
     elif one.act == "fed":
-        yield from _feed(one, tree, taken, day)
+        yield from _feed(one, tree, taken, day, doses())
 
 
 def _said(one: FollowUp, tree: Tree) -> Event | None:
@@ -221,9 +226,9 @@ def _as_said(one: FollowUp, said: Event, tree: Tree, taken: TakenByTrees) -> _Am
 # ------------------------------------------------------------------ feed
 
 
-def _feed(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts:
-    """The dose last given at this time of the year."""
-    doses = [
+def _doses(tree: Tree, taken: TakenByTrees) -> Sequence[_Given]:
+    """Every dose that a tree was given, with its day."""
+    return [
         (entry.event.day, dose)
         for entry in tree.history
         if entry.event.act == "fed"
@@ -231,6 +236,12 @@ def _feed(one: FollowUp, tree: Tree, taken: TakenByTrees, day: date) -> _Amounts
         and isinstance(dose := taken.dose(entry), tuple)
         and not isinstance(dose, Untold)
     ]
+
+
+def _feed(
+    one: FollowUp, tree: Tree, taken: TakenByTrees, day: date, doses: Sequence[_Given]
+) -> _Amounts:
+    """The dose last given at this time of the year."""
     if not doses:
         taken.cannot(one.title, WRITE_FEED, tree.title)
     else:

@@ -13,7 +13,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.calendar.ended import ended_feeds
-from backbud.calendar.feeds import feeds_written, published
+from backbud.calendar.feeds import feeds_written
+from backbud.calendar.published import published
 from backbud.calendar.revisions import KnownRevisions, Revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import HandedOut, handed_copies, handed_out, handed_pages, with_owners_feeds

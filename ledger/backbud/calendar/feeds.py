@@ -21,7 +21,6 @@ from backbud.calendar.revisions import (
     Revisions,
     digest_of,
     key_of,
-    published_revisions,
     revised_to,
     stamped,
     worth_keeping,
@@ -31,7 +30,6 @@ from backbud.calendar.told_works import ToldWorks
 from backbud.calendar.which_feeds import AHEAD, Feed, Shown
 from backbud.journal.settings import Settings
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.pages.links import ALL_TASKS, EVERYTHING, FEEDS
 from backbud.plan.followups import FollowUp
 from backbud.publish.files import Files
 from backbud.tongue import phrase
@@ -379,19 +377,3 @@ TZOFFSETTO:+0000
 END:STANDARD
 END:VTIMEZONE""".splitlines()
 )
-
-
-def published(feeds: Iterable[Feed], read: Callable[[str], bytes]) -> Revisions:
-    """Return the revisions that the feeds of the last run carry, where what was remembered is lost.
-
-    `read`: the bytes of a file of the output, b"" where there is none.
-    """
-    found: dict[str, Revision] = {}
-    for feed in feeds:
-        if feed.owner or feed.path in (EVERYTHING, ALL_TASKS) or _is_of_tree(feed.path):
-            found |= published_revisions(read(feed.path), feed.owner)
-    return found
-
-
-def _is_of_tree(path: str) -> bool:
-    return path.startswith(f"{FEEDS}trees/")

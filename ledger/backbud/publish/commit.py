@@ -63,6 +63,7 @@ def publish(
     is left. ForeignError if what is there bears a list of files that this person's backbud did not
     write.
     """
+    are_named = isinstance(files, Mapping)
     if isinstance(files, Mapping):
         Names(files)
         files = files.items()
@@ -70,7 +71,7 @@ def publish(
         finish(journal)
         with told_by_system(journal, STILL_WHOLE):
             made_folder(journal, made)
-            stage = NewOutput(journal, made, _old_digests(journal, made), seen)
+            stage = NewOutput(journal, made, _old_digests(journal, made), seen, are_named)
         try:
             for name, content in files:
                 with told_by_system(journal, STILL_WHOLE):

@@ -50,12 +50,19 @@ class NewOutput:
     """One new output of a journal, file by file. The journal is locked meanwhile."""
 
     def __init__(
-        self, journal: str, made: str, old: dict[str, str], seen: dict[str, Seen] | None
+        self,
+        journal: str,
+        made: str,
+        old: dict[str, str],
+        seen: dict[str, Seen] | None,
+        are_named: bool = False,
     ) -> None:
         """`old`: the digests of the files that earlier runs wrote. `seen`: what this process has
-        seen of them, where it is to publish again and again."""
+        seen of them, where it is to publish again and again. `are_named`: the names of those that
+        come were looked at, all together."""
         self._journal, self._made, self._old, self._seen = journal, made, old, seen
-        self._before, self._names = OldOutput(journal, made, old), Names()
+        self._before = OldOutput(journal, made, old)
+        self._names = None if are_named else Names()
         self._is_marked = False
         self._moves: list[Placing] = []
         self._digests: dict[str, str] = {}
@@ -64,7 +71,8 @@ class NewOutput:
         """Stage a file if it differs from what is there. PublishError, OSError."""
         if name in self._digests:
             raise PublishError(f"{name} cannot be in the output twice.")
-        self._names.add(name)
+        if self._names is not None:
+            self._names.add(name)
         known = self._seen.get(name) if self._seen is not None else None
         is_known = known is not None and known.content == content
         digest = known.digest if is_known and known is not None else file_digest(content)

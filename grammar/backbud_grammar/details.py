@@ -39,6 +39,9 @@ def part_at_commas(text: str) -> list[tuple[int, str]]:
     start, quoted = 0, False
     if '"' not in text and "\t" not in text and not text.endswith(","):
         # The common case, and many times faster.
+        if "," not in text:
+            bare = text.lstrip()
+            return [(len(text) - len(bare), bare.rstrip())]
         for piece in text.split(", "):
             bare = piece.lstrip()
             pieces.append((start + len(piece) - len(bare), bare.rstrip()))

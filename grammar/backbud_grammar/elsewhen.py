@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 _SEASON = r"(?:year|month|week|spring|summer|autumn|fall|winter|season)"
 _MONTH = (
@@ -112,14 +113,14 @@ def elsewhen(runs: Iterable[str]) -> str:
     >>> elsewhen(["hard", "in November"])
     'in November'
     """
-    return next(
-        (
-            run
-            for run in runs
-            if _ELSEWHEN.fullmatch(run)
-            or _NOT_BY_US.fullmatch(run)
-            or _OTHERS.fullmatch(run)
-            or _NOT_THIS.search(run)
-        ),
-        "",
+    return next(filter(_is_elsewhen, runs), "")
+
+
+@lru_cache(4096)
+def _is_elsewhen(run: str) -> bool:
+    return bool(
+        _ELSEWHEN.fullmatch(run)
+        or _NOT_BY_US.fullmatch(run)
+        or _OTHERS.fullmatch(run)
+        or _NOT_THIS.search(run)
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.forms import Form
@@ -56,6 +57,7 @@ def says_off(forms: Iterable[Form]) -> frozenset[str]:
     return frozenset({"off"}) if says else frozenset()
 
 
+@lru_cache(4096)
 def limiter_in(text: str) -> str:
     """The first word of a text that may limit or take back what an act says, or ""."""
     return first_limiter(WORD.findall(text), LIMITING)

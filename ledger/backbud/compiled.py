@@ -14,11 +14,12 @@ from msgspec.structs import replace
 
 from backbud.calendar.ended import ended_feeds
 from backbud.calendar.feeds import feeds_written, published
-from backbud.calendar.revisions import Revisions, read_revisions
+from backbud.calendar.revisions import KnownRevisions, Revisions
 from backbud.calendar.which_feeds import feeds_of, shown_in_feeds
 from backbud.handed import HandedOut, handed_copies, handed_out, handed_pages, with_owners_feeds
 from backbud.in_parts import bare_plan, made_in_parts, may_go_in_parts
 from backbud.kind_years import kinds_at_home
+from backbud.memo import Memo
 from backbud.pages.links import tree_page
 from backbud.pages.render import pages_of, sheets_of
 from backbud.pages.templating import no_page
@@ -275,7 +276,8 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     before = session.journal.memory.recall(REVISIONS) or b""
     # Where they are lost, what was published tells them.
     once_written = own_digests(folder, MADE)
-    remembered = read_revisions(before) or published(feeds, partial(_last, folder, once_written))
+    known = known_revisions(session.kept)
+    remembered = known.read(before) or published(feeds, partial(_last, folder, once_written))
     paths = [feed.path for feed in feeds]
     told = ended_feeds(once_written, paths, remembered, settings, session.today)
     # The path of a feed that was somebody's would name who asked to be forgotten.
@@ -283,6 +285,11 @@ def _feeds(session: Session, plan: Plan) -> Files[tuple[Revisions | None, bytes]
     written = write(remembered, session.kept, ended)
     handed = handed_out(session, plan)
     return (yield from with_owners_feeds(written, feeds, handed)), before
+
+
+def known_revisions(kept: Memo) -> KnownRevisions:
+    """The revisions that an earlier run of this process has read or written."""
+    return kept.once("known revisions", (), KnownRevisions)
 
 
 def _last(folder: str, digests: dict[str, str], name: str) -> bytes:

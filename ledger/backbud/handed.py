@@ -98,7 +98,7 @@ class HandedOut(Struct, frozen=True):
     def first_pages(self) -> tuple[tuple[str, str], ...]:
         """Of each folder whose it is, and its first page."""
         theirs = [*self.folders.items(), *self.helpers.items()]
-        public = [("anybody", PUBLIC_ROOT + INDEX)] if self.has_public else []
+        public = [(phrase("anybody"), PUBLIC_ROOT + INDEX)] if self.has_public else []
         found = [(self.grounds.name_of(person), root + INDEX) for person, root in theirs]
         return (*found, *public)
 

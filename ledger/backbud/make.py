@@ -16,8 +16,14 @@ from datetime import date
 
 from msgspec import Struct
 
-from backbud.calendar.revisions import write_revisions
-from backbud.compiled import REVISIONS, Compiled, Output, compiled, compiling
+from backbud.compiled import (
+    REVISIONS,
+    Compiled,
+    Output,
+    compiled,
+    compiling,
+    known_revisions,
+)
 from backbud.journal.weather.named import weather_files
 from backbud.journal.written_when import watched_files
 from backbud.memo import NO_MEMO, Memo
@@ -68,6 +74,7 @@ def make(
     by_two: bool = False,
     with_files: bool = False,
     when_published: Callable[[Made], None] | None = None,
+    installed: str = "",
 ) -> Made:
     """Compile the journal and publish it whole; PublishError where that cannot be done, Broken
     where a file that was read before gives nothing now.
@@ -78,14 +85,17 @@ def make(
     read; what it raises ends the run before anything is written. `kept`: what an earlier run of
     this process left. `by_two`: a copy of this process may help. `with_files`: what was published
     is handed back with its bytes, and so held, else none of it is. `when_published`: is called once
-    the new pages are there, while the run is still being remembered.
+    the new pages are there, while the run is still being remembered. `installed`: the mark of the
+    installed program (`installed_mark`) as this run has it, where it is known.
     """
     with lock(folder):
         finish(folder)
         into = made_on(today.isoformat(), as_of)
-        known = fingerprint(folder, today.isoformat(), arguments) if remembered else ""
+        known = fingerprint(folder, today.isoformat(), arguments, installed) if remembered else ""
         progress = _Progress()
-        session = open_session(folder, today, as_of=as_of, kept=kept, by_two=by_two)
+        session = open_session(
+            folder, today, as_of=as_of, kept=kept, by_two=by_two, installed=installed
+        )
         session.takes_every_step = True
         if look is not None:
             look(session)
@@ -154,7 +164,7 @@ def _keep_revisions(session: Session, done: Compiled) -> None:
     revisions = done.revisions
     if revisions is None:
         return
-    after = write_revisions(revisions)
+    after = known_revisions(session.kept).written(revisions)
     if after == done.remembered:
         return
     try:

@@ -67,14 +67,16 @@ class Session:
         between: Callable[[], None] | None = None,
         by_two: bool = False,
         ahead: ReplayAhead | None = None,
+        installed: str = "",
     ) -> None:
         """`only_check`: its problems and its summary are all that is asked for; `ahead`: a replay
-        that was begun for them. `between`, `by_two`: as below."""
+        that was begun for them. `between`, `by_two`, `installed`: as below."""
         self.journal, self.today, self.as_of = journal, today, as_of
         self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
         self._by_two, self._ahead = by_two and self.kept is NO_MEMO, ahead
+        self._installed = installed
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
         self.faults = FaultsMet(journal, lambda: self._state)
@@ -103,7 +105,7 @@ class Session:
     @cached_property
     def _program(self) -> str:
         """A mark that changes with the program, what is installed beside it, and own plugins."""
-        return f"{installed_mark()}{self.plugins.mark}"
+        return f"{self._installed or installed_mark()}{self.plugins.mark}"
 
     def plan(self, only: Iterable[str] | None = None) -> Plan:
         """The follow-ups of every tree, or of these only.
@@ -361,10 +363,12 @@ def open_session(
     source: FileSource | None = None,
     between: Callable[[], None] | None = None,
     by_two: bool = False,
+    installed: str = "",
 ) -> Session:
     """Read and replay the journal in a folder. `only_check`: for its problems alone. `keeps`: what
     was read may be remembered. `source`: as `read_journal` has it. `between`: is called before each
-    page that is replayed; what it raises ends that. `by_two`: a copy of this process may help."""
+    page that is replayed; what it raises ends that. `by_two`: a copy of this process may help.
+    `installed`: the mark of the installed program, where it is known."""
     plugins = plugins_of(folder, ids_for_every_tree)
     ahead = ReplayAhead() if only_check and by_two else None
     journal = read_journal(
@@ -389,4 +393,5 @@ def open_session(
         between=between,
         by_two=by_two,
         ahead=ahead,
+        installed=installed,
     )

@@ -14,6 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud.calendar.revisions import (
+    KnownRevisions,
     Revision,
     Revisions,
     published_revisions,
@@ -154,6 +155,28 @@ def test_revisions_come_back_and_are_written_in_one_order() -> None:
     assert read_revisions(written) == REVISIONS
     assert written == write_revisions(dict(reversed(REVISIONS.items())))
     assert read_revisions(write_revisions({})) == {}
+
+
+def test_what_a_process_wrote_it_need_not_read() -> None:
+    known = KnownRevisions()
+    assert known.read(b"") == {} and known.written({}) == write_revisions({})
+    written = known.written(REVISIONS)
+    assert written == write_revisions(REVISIONS)
+    # The very same, not only equal ones.
+    assert known.read(bytes(bytearray(written))) is REVISIONS
+    assert known.written(dict(REVISIONS)) is written
+    later = {**REVISIONS, "a": Revision("ff01", 1, date(2027, 3, 1))}
+    assert read_revisions(known.written(later)) == later
+
+
+def test_what_somebody_else_wrote_is_read_again() -> None:
+    known = KnownRevisions()
+    known.written(REVISIONS)
+    other = {"c": Revision("00", 1, date(2027, 3, 1))}
+    assert known.read(write_revisions(other)) == other
+    assert known.read(write_revisions(REVISIONS)[:-9]) == {}
+    assert known.written({}) == write_revisions({})
+    assert known.read(write_revisions(REVISIONS)) == REVISIONS
 
 
 def test_torn_bytes_give_nothing() -> None:

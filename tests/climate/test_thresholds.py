@@ -161,6 +161,13 @@ def test_days_at_the_figure_are_hot_and_the_whole_year_where_all_are(high_c) -> 
         assert is_expected(spells[0].because)
 
 
+@pytest.mark.parametrize(("mean_c", "until"), [(15.0, YEAR_END), (14.9, None)])
+def test_the_last_day_that_is_not_under_a_temperature(mean_c, until) -> None:
+    """Each day averages 10 to 20 °C, or a tenth less."""
+    air = PlaceAir({}, even_means(mean_c - 5.0, mean_c + 5.0), LAST_YEAR, "the card")
+    assert over(air).stays_over(NEW_YEAR, 14.95) == until
+
+
 def test_each_day_adds_its_own_heat_whatever_its_light() -> None:
     """A year measured at 20 °C all day and night: 10 K·day over 10 °C each day."""
     air = PlaceAir(even_days(NEW_YEAR, 365, 20.0, 20.0), even_means(0.0, 5.0), YEAR_END, "means")

@@ -12,17 +12,6 @@ from backbud.session import Session, open_session
 
 EXAMPLE = Path(__file__).parents[2] / "example_journal"
 ITS_OWN = ("standing", "pot", "mix", "sizes", "batch", "count", "counted", "title")
-    "handle",
-    "name",
-    "standing",
-    "pot",
-    "mix",
-    "sizes",
-    "batch",
-    "count",
-    "counted",
-    "title",
-)
 
 
 @pytest.fixture(scope="module")

@@ -177,3 +177,30 @@ def test_a_reading_goes_on_only_where_every_page_so_far_is_the_same(written) -> 
     assert before.moment_for(pages[:1], journal.things) is None
     assert before.moment_for((pages[2], *pages[1:]), journal.things) is None
     assert before.moment_for((pages[0], pages[2], pages[1]), journal.things) is None
+
+
+# ------------------------------------------------------------------ on_tree.py
+
+
+@pytest.mark.parametrize(
+    ("rewired", "on"),
+    [
+        ("3 mm Al, old wire off", ["wire: 3 mm Al"]),
+        ("3 mm Al on left 2, old wire off", ["wire: 2 mm Al on apex", "wire: 3 mm Al on left 2"]),
+        # Of some branches, or beside words that nobody read, nobody knows which came off.
+        (
+            "3 mm Al x 2, fine branches, old wire off",
+            ["wire: 2 mm Al on apex", "wire: 2 mm Al on left 2", "wire: 3 mm Al x 2"],
+        ),
+        (
+            "3 mm Al, old wire off, gently",
+            ["wire: 2 mm Al on apex", "wire: 2 mm Al on left 2", "wire: 3 mm Al"],
+        ),
+    ],
+)
+def test_old_wire_comes_off_where_it_is_known_which(written, tree, shown, rewired, on) -> None:
+    text = diary(
+        ("2026-05-01", "wired 2 mm Al on left 2, 2 mm Al on apex"),
+        ("2026-08-01", f"wired {rewired}"),
+    )
+    assert sorted(shown(tree(written(text), "hoshi"))) == on

@@ -124,6 +124,36 @@ def test_a_line_that_was_put_right_in_any_way_never_counts_twice(read, edit) -> 
     assert _lost(found) == []
 
 
+@pytest.mark.parametrize(
+    "edits",
+    [
+        # Said in other words; moved to another day and changed there besides.
+        [("repotted 2 cm off below", "rptd, 2 cm off btm")],
+        [("2027-03-06   low 1 C", "2027-03-07   low 1 C"), ("worked 2 h", "worked 3 h")],
+    ],
+)
+def test_other_words_and_a_changed_line_of_a_moved_page_count_no_second_time(read, edits) -> None:
+    copy = DIARY + "\n2027-03-24\nkaze\n  noted the back branch is thinner than last year\n"
+    diary = copy
+    for edit in edits:
+        copy = copy.replace(*edit)
+    once, found = read(diary), read(diary, files={"old-diary.txt": copy})
+    assert sorted(found.problems) == ["edited-copy", "two-versions"]
+    for act in ("wired", "repotted", "trimmed", "worked", "pruned"):
+        assert _count(found, act) <= _count(once, act)
+
+
+def test_sentences_that_are_the_same_tell_a_copy(read) -> None:
+    notes = "".join(
+        f"2027-02-{day}\nkaze\n  noted the {word} branch is thinner than last year\n"
+        f"  worked {day} min\n"
+        for day, word in ((10, "back"), (11, "left"), (12, "low"), (13, "second"))
+    )
+    found = read(notes, files={"old-diary.txt": notes.replace("worked 12 min", "worked 20 min")})
+    assert _count(found, "worked") == 3
+    assert sorted(found.problems) == ["edited-copy", "two-versions"]
+
+
 def test_what_was_taken_out_in_the_one_counts_as_written_in_the_other(read) -> None:
     copy = DIARY.replace("  pruned\n", "  trimmed\n").replace("  worked 1 h\n", "")
     found = read(DIARY, files={"old-diary.txt": copy})
@@ -194,7 +224,7 @@ def test_one_work_that_two_files_tell_counts_once_with_what_stands_beside_it(rea
             32,
             "“wired 3 mm Al on left 1” and 1 more line stand in diary.txt too, of the same day",
             "What stands in both counts once (lines 33, 34 here). Take the second writing away; "
-            "where two people did the same, a remark tells them apart: -- Ben.",
+            "where it was done twice, a remark tells them apart: -- Ben, too.",
         )
     ]
     assert _lost(found) == []
@@ -214,6 +244,40 @@ def test_a_file_that_was_half_merged_counts_once(read) -> None:
     found = read(DIARY, files={"half-merged.txt": own + DIARY.replace("  watered\n", "", 1)})
     assert [_count(found, act) for act in ("wired", "worked", "bent")] == [1, 2, 20]
     assert found.problems == ["edited-copy"]
+
+
+def test_of_pages_that_were_pasted_again_one_that_was_edited_counts_once(read) -> None:
+    page = "2027-03-06\nhoshi\n  wired 3 mm Al on left 1\n  worked 2 h\n  watered\n"
+    other = "2027-03-07\nyuki\n  worked 30 min\n"
+    edited = page.replace("2 h", "3 h") + "kaze\n  bent left 2\n"
+    found = read(page + other + edited + other)
+    assert [
+        (event.act, event.text)
+        for event in found.events
+        if event.act in ("wired", "worked", "bent")
+    ] == [("wired", "3 mm Al on left 1"), ("bent", "on left 2"), ("worked", "30 min")]
+    assert [told[:3] for told in _told(found, "diary.txt")] == [
+        (
+            "two-versions",
+            4,
+            "a page further down repeats this one, and tells line 4 otherwise",
+        ),
+        (
+            "repeated-lines",
+            10,
+            "“wired 3 mm Al on left 1” and 1 more line stand further up too, of the same day",
+        ),
+        ("repeated-page", 16, "this page stands in line 6 too, word for word"),
+    ]
+    assert _lost(found) == []
+
+
+def test_two_pages_of_one_day_are_one_day(read) -> None:
+    morning = "2027-03-06\nhoshi\n  worked 2 h\n  watered\n  moved tunnel\n"
+    evening = "2027-03-06\nhoshi\n  worked 2 h\n  watered\n  moved yard\nkaze\n  trimmed\n"
+    found = read(morning + evening)
+    assert found.problems == []
+    assert [_count(found, act) for act in ("worked", "watered", "moved")] == [2, 2, 2]
 
 
 # ------------------------------------------------------------------ cards

@@ -43,6 +43,12 @@ def core() -> list[Path]:
     return [path for folder in CORE for path in sorted((ROOT / folder).rglob("*.py"))]
 
 
+def species_files() -> list[Path]:
+    """The files of single species, which are no part of the core: all that they say is told by
+    tables."""
+    return sorted((ROOT / SPECIES).glob("*.py"))
+
+
 def near_tests() -> list[Path]:
     """The test files that may run."""
     found = [path for name in NEAR for path in sorted((ROOT / "tests" / name).glob("test_*.py"))]

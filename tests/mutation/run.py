@@ -27,7 +27,15 @@ from hypothesis import settings
 sys.path.insert(0, str(Path(__file__).parent))
 
 from mutants import Mutant, mutants_of
-from near import SPECIES, chosen_tests, core, importers, near_tests, tables_of
+from near import (
+    SPECIES,
+    chosen_tests,
+    core,
+    importers,
+    near_tests,
+    species_files,
+    tables_of,
+)
 from reach import ROOT, reached
 from trying import (
     ALL_PASS,
@@ -213,7 +221,8 @@ def main() -> int:
     settings.register_profile("mutation", deadline=None, derandomize=True, database=None)
     settings.load_profile("mutation")
     found = reached(core(), near_tests(), options.kept)
-    users = importers(core())
+    # What a group of species sets is used by species too.
+    users = importers([*core(), *species_files()])
     asked = [(str(path.relative_to(ROOT)), mutant) for path, mutant in changes(options)]
     tally = Tally(len(asked), memory := Killed(options.kept))
     load_others()

@@ -38,7 +38,7 @@ from backbud.species import CHANCE, ROUTINE, Species, Temperature, Window, Year
 from backbud.species.deed import Deed
 from backbud.species.facts import Fact
 from backbud.species.frost_free import frost_to_come
-from backbud.species.summer_outside import SummerOutside
+from backbud.species.summer_outside import SummerOutside, comes_in, summer_outside
 from backbud_species.field_maple import FieldMaple
 from backbud_species.habits.judges import silver_leaf_about
 from backbud_species.trident_maple import TridentMaple
@@ -482,6 +482,12 @@ def test_a_tender_tree_that_goes_in_late_in_its_summer_stays_in(
     assert str(asked.window.opens) == opens
 
 
+def test_no_summer_sends_out_or_in_what_is_hardy_or_of_whose_nights_nothing_is_known() -> None:
+    hardy, unknown = MADE.year(FieldMaple()), MADE.year(WillowLeafFig(), "unknown")
+    assert summer_outside(hardy) is summer_outside(unknown) is None
+    assert comes_in(hardy) is comes_in(unknown) is None
+
+
 # ------------------------------------------------------------------ winter_in_a_room.py
 
 
@@ -519,3 +525,13 @@ def test_what_the_coldest_night_of_the_card_leaves_to_spare(coldest_c, bear) -> 
     [asked] = before_the_first_hard_night(MADE.tree(), autumn, year)
     assert asked.window == window("2027-11-01 2027-11-15 2028-03-10")
     assert asked.schedule.in_time.endswith(bear)
+
+
+def test_cover_is_best_four_days_before_the_first_hard_night_and_open_a_fortnight() -> None:
+    year = MADE.year(TridentMaple())
+    nights = year.hard_nights(-5.0)
+    assert nights is not None
+    [asked] = before_the_first_hard_night(MADE.tree(), year.season("autumn"), year)
+    assert (nights.first - asked.window.best).days == 4
+    assert (nights.first - asked.window.opens).days == 14
+    assert asked.window.closes == nights.last

@@ -353,3 +353,20 @@ def test_only_what_stands_within_a_year_is_bought_for(buying) -> None:
     """)
         == {}
     )
+
+
+def test_only_wire_that_was_weighed_stands_for_that_of_the_last_time(buying) -> None:
+    """Lava of those weeks is no wire, and the wire itself is reckoned: two metres a branch."""
+    found = buying("""
+    2025-12-01
+    oak
+      wired     2 mm Al on left 1
+    2025-12-20
+    oak
+      used      lava 3 L
+    2026-11-01
+    oak
+      planned   wire, to 2027-01
+    """)
+    assert [(want.tree, want.quantity) for want in found["al-2"].wants] == [("oak", 2)]
+    assert "lava" not in found

@@ -122,6 +122,8 @@ def test_leaves_come_off_no_weak_or_just_repotted_tree(care, before, said) -> No
     [
         ("2026-07-20\ncrow\n  checked  roots rotten\n", False),
         ("2026-07-20\ncrow\n  drained  120 s\n", False),
+        ("2026-07-20\ncrow\n  drained  60 s\n", False),
+        ("2026-07-20\ncrow\n  drained  59 s\n", True),
         ("2026-07-20\ncrow\n  checked  roots white roots\n", True),
         # Thirteen weeks are too long ago.
         ("2026-05-01\ncrow\n  checked  roots rotten\n", True),

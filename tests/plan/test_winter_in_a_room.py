@@ -59,3 +59,17 @@ def test_a_tender_tree_is_left_there_and_a_summer_visit_says_nothing(asked) -> N
     assert asked("field maple", july, "2026-07-12") == []
     frame = "2026-11-10\nhoshi\n  moved  frame\n"
     assert asked("field maple", frame, "2026-11-12") == []
+
+
+@pytest.mark.parametrize(("kind", "warm"), [("willow-leaf fig", True), ("field maple", False)])
+def test_a_tender_tree_under_fleece_is_asked_into_the_warmth_alone(written, kind, warm) -> None:
+    """Near 0 °C, where a hardy one is kept when its fleece will not do, its roots die."""
+    text = PLACES.replace("low   1 1 4", "low   -9 -9 -4").replace("10 5 2 C", "10 2 -6 C")
+    diary = "2026-10-10\nhoshi\n  protected  fleece\n"
+    cards = f"tree hoshi\n  kind   {kind}\n  place  yard\n"
+    session = written(text + cards + KNOWN + diary, "2026-10-20", settings='home = "yard"\n')
+    moves = [one for one in session.plan().all() if one.act == "moved" and "2026" in one.id]
+    now = [one.title for one in moves if one.is_open(session.today)]
+    place = "move in, to a warm and light place" if warm else "move on, to a place that stays near"
+    assert len(now) == 1
+    assert now[0].startswith(place)

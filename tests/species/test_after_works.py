@@ -42,6 +42,7 @@ SAID = {
     "pruned": ("", "hard"),
     "repotted": ("same pot", "same pot, bare-rooted"),
     "drained": ("90 s",),
+    "opened": ("", "hard surface"),
     "planned": ("repot, to 2028-03",),
     "checked": ("strength fine", "strength weak"),
 }

@@ -580,6 +580,14 @@ def test_a_maple_is_cut_bare_before_its_sap_rises(made, species, days) -> None:
     assert window.closes.year == 2027
 
 
+def test_the_end_of_february_is_that_of_its_own_year(made) -> None:
+    """2028 is a leap year, and the year after it is not."""
+    year = replace(made.year(Staged()), first=date(2028, 1, 1), last=date(2028, 12, 31))
+    time = months((11, 1), (1, 15), (2, 29), why="the short days")
+    window = time.window(year.season("autumn"), year)
+    assert window == Window(date(2028, 11, 1), date(2029, 1, 15), date(2029, 2, 28))
+
+
 def test_months_may_cross_new_year(made) -> None:
     year = made.year(Staged())
     time = months((11, 1), (1, 15), (2, 28), why="the short days")

@@ -314,6 +314,31 @@ def test_the_terminal_keeps_its_english(german: Path, capsys: pytest.CaptureFixt
     assert cli.main(["due", str(german), "--on", "2026-11-29"]) == 0
     told = capsys.readouterr().out
     assert "2 trees  gegen Winterfrost schützen  –  until 10 May 2027" in told
+    assert cli.main(["check", str(german), "--on", "2026-11-29"]) == 0
+    told = capsys.readouterr().out
+    assert "No problems. 19 trees here, " in told
+
+
+def test_what_leaves_the_house_is_in_german(german: Path) -> None:
+    """Its navigation, what somebody's tree measures, what was done to it, and days."""
+    session = open_session(str(german), date(2026, 11, 29))
+    files = dict(compiled(session).output.files)
+    pages = {name: data.decode() for name, data in files.items() if name.endswith(".html")}
+    assert "<bdi>öffentlich</bdi>" in pages["trees.html"]
+    helpers = [page for page in pages.values() if "Die Woche auf Papier</a>" in page]
+    assert len(helpers) > 20
+    assert all(">Arbeitstisch</a>" in page and ">Bäume</a>" in page for page in helpers)
+    assert "Stamm 13,1 cm, Höhe 50 cm, Wurzelballen" in pages["public/index.html"]
+    (public,) = (page for name, page in pages.items() if name.startswith("public/trees/"))
+    assert "Knospen abgerieben" in public
+    assert "rubbed" not in public
+    (owners,) = (
+        page
+        for name, page in pages.items()
+        if re.fullmatch("for/[^/]+/trees/gale.html", name) and page not in helpers
+    )
+    assert "20. November 2026: protected" in owners
+    assert not re.search(r"\d{4}-\d\d-\d\d: ", owners)
 
 
 def test_the_shelf_counts_the_same_in_german(german: Path) -> None:

@@ -61,6 +61,7 @@ class PieceReader:
         self.details, self.handles, self.kind_of = details, handles, kind_of
         self.language = language
         self._said: dict[tuple[str, str], Said | None] = {}
+        self._bears: dict[tuple[str, str], bool] = {}
         self._slips: dict[tuple[str, str], bool] = {}
         self._known: dict[str, ActPhrases] = {}
         # What is a detail of some act: where it is none of this act, another may be missing.
@@ -225,6 +226,12 @@ class PieceReader:
 
     def bears(self, form: ActForm, piece: str) -> bool:
         """Whether words that are no detail may still change what the act says."""
+        key = (form.word, piece)
+        if key not in self._bears:
+            self._bears[key] = self._may_bear(form, piece)
+        return self._bears[key]
+
+    def _may_bear(self, form: ActForm, piece: str) -> bool:
         if re.search(r"[\d?\"]", piece) or (limiter_in(piece) and not is_only_seen(piece)):
             return True
         if elsewhen((piece,)) or not_by_us((piece,)):

@@ -90,11 +90,8 @@ class _FeedLine(NamedTuple):
     text, which thousands are sorted by in no time."""
 
     order: str
+    uid: str
     lines: bytes
-
-    @property
-    def uid(self) -> str:
-        return self.order.partition(" ")[2]
 
 
 class EntriesOfTree(NamedTuple):
@@ -196,20 +193,24 @@ class FeedWriter:
             (),
         )
         base_url = "" if is_of_owner(gone) else self._settings.base_url
-        lines = [self._with_revision(entry_of_ended(gone, self._settings))]
+        entry = entry_of_ended(gone, self._settings)
+        lines = [self._with_revision(entry, digest_of(entry.content))]
         return _feed_written(feed, base_url, lines)
 
     def _joint(self, joint: WeekEntry) -> _FeedLine:
         """The entry of works that stand together."""
         inputs = (self._settings, joint)
-        work = partial(joint_event_of, joint, self._settings)
-        return self._with_revision(self._kept.once(("joint", joint.name), inputs, work))
 
-    def _with_revision(self, entry: CalendarEntry) -> _FeedLine:
-        digest = digest_of(entry.content)
+        def made() -> tuple[CalendarEntry, str]:
+            entry = joint_event_of(joint, self._settings)
+            return entry, digest_of(entry.content)
+
+        return self._with_revision(*self._kept.once(("joint", joint.name), inputs, made))
+
+    def _with_revision(self, entry: CalendarEntry, digest: str) -> _FeedLine:
         revision = revised_to(self._remembered.get(entry.uid), digest, self._today)
         self.revisions[entry.uid] = revision
-        return _FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision))
+        return _feed_line(entry, revision)
 
     def _weeks(self, feed: Feed) -> Sequence[_FeedLine]:
         """The keeper's weeks: an entry of a tree where a work stands alone, else joint ones."""
@@ -326,7 +327,7 @@ def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: d
     revisions = [revised_to(old, digest, today)
                  for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
     lines = [
-        (_FeedLine(f"{entry.start} {entry.uid}", stamped(entry.content, revision)), work, near)
+        (_feed_line(entry, revision), work, near)
         for entry, revision, work, near in zip(
             entries.entries, revisions, entries.works, entries.near, strict=True
         )
@@ -339,6 +340,10 @@ def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: d
     named = dict(zip(entries.names, revisions, strict=True))
     near = [line for line, _, is_near in lines if is_near]
     return _OfTree([line for line, *_ in lines], near, by_work, named, entries.weeks)
+
+
+def _feed_line(entry: CalendarEntry, revision: Revision) -> _FeedLine:
+    return _FeedLine(f"{entry.start} {entry.uid}", entry.uid, stamped(entry.content, revision))
 
 
 def _feed_written(feed: Feed, base_url: str, lines: Sequence[_FeedLine]) -> bytes:

@@ -57,6 +57,29 @@ def write_revisions(revisions: Revisions) -> bytes:
     return _encoder.encode(revisions)
 
 
+class KnownRevisions:
+    """The revisions as a process last read or wrote them, so that one that makes the feeds again
+    and again need not read what it wrote."""
+
+    def __init__(self) -> None:
+        self._bytes = b""
+        self._revisions: Revisions = {}
+
+    def read(self, remembered: bytes) -> Revisions:
+        """As `read_revisions`."""
+        if remembered != self._bytes or not remembered:
+            self._revisions = read_revisions(remembered)
+            # Of torn ones nothing is ours.
+            self._bytes = remembered if self._revisions else b""
+        return self._revisions
+
+    def written(self, revisions: Revisions) -> bytes:
+        """As `write_revisions`."""
+        if revisions != self._revisions or not self._bytes:
+            self._bytes, self._revisions = write_revisions(revisions), revisions
+        return self._bytes
+
+
 def revised_to(old: Revision | None, digest: str, today: date) -> Revision:
     """Return the revision of an entry whose content has the digest."""
     if old is not None and old.digest == digest:

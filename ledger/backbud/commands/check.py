@@ -11,6 +11,7 @@ from backbud.commands.journal import journal_options, session_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS
 from backbud.say import Heading, say, say_problem
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.plan.judged_at_once import CautionsTold
@@ -43,16 +44,19 @@ def run(options: Namespace) -> int:
     if kept:
         say(*([""] if problems else []), *_words_kept(kept))
     if not problems:
-        say(*([""] if kept else []), f"No problems. {session.summary()}")
+        say(*([""] if kept else []), *in_english(lambda: [f"No problems. {session.summary()}"]))
     else:
         from backbud.words import number
 
-        files = number(len({problem.file for problem in problems}), "file")
-        say("", f"{number(len(problems), 'problem')} in {files}. {session.summary()}")
-    say(*_newer_language(session))
-    say(*_own_words(session, (*problems, *kept)))
+        def ending() -> list[str]:
+            files = number(len({problem.file for problem in problems}), "file")
+            return ["", f"{number(len(problems), 'problem')} in {files}. {session.summary()}"]
+
+        say(*in_english(ending))
+    say(*in_english(lambda: _newer_language(session)))
+    say(*in_english(lambda: _own_words(session, (*problems, *kept))))
     if told is not None:
-        say(*_cautions(told))
+        say(*in_english(lambda: _cautions(told)))
     return PROBLEMS if problems else FINE
 
 

@@ -9,6 +9,7 @@ from backbud.commands.journal import journal_options, session_of, status_of
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import Failed, Misuse, unpublished
 from backbud.say import say, say_json
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.session import Session
@@ -56,8 +57,12 @@ def run(options: Namespace) -> int:
     lines = sum(len(one.history) for one in data.trees)
     count = len(done.written) + done.kept
     say(
-        f"{into}/: {number(count, 'file')} of {number(len(data.trees), 'tree')} and "
-        f"{number(lines, 'line')} of their history."
+        *in_english(
+            lambda: [
+                f"{into}/: {number(count, 'file')} of {number(len(data.trees), 'tree')} and "
+                f"{number(lines, 'line')} of their history."
+            ]
+        )
     )
     if eyes.sort == "keeper":
         say("All of it is for your own eyes: prices and private notes are in it.")

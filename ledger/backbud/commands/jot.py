@@ -12,6 +12,7 @@ from backbud.commands.journal import day_of, day_option, folder_of, json_option
 from backbud.commands.parser import ArgumentParser
 from backbud.commands.status import FINE, PROBLEMS, Failed, Misuse
 from backbud.say import ask_line, can_ask, say
+from backbud.tongue import in_english
 
 if TYPE_CHECKING:
     from backbud.jot.line import JottedLine
@@ -71,7 +72,7 @@ def run(options: Namespace) -> int:
     if options.json:
         print_json(_view(written, reads))
     else:
-        say(*_lines(written, reads))
+        say(*in_english(lambda: _lines(written, reads)))
     return FINE if all(read.is_understood for read in reads) else PROBLEMS
 
 

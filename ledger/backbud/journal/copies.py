@@ -11,7 +11,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from backbud.journal.copy_names import is_of_conflict, original_of
-from backbud.journal.edited_copies import two_keepers, without_edited_copies
+from backbud.journal.edited_copies import (
+    two_keepers,
+    without_edited_copies,
+    without_pasted_pages,
+)
 from backbud.journal.line_order import likelier_first, rests, sorted_as
 from backbud.journal.outlined import Outlined
 from backbud.journal.pasted import adds_up
@@ -79,6 +83,10 @@ def copies_among(files: Mapping[str, Outlined], known: Known, kept: Memo) -> Cop
         for n, run in enumerate(_runs(long, ends)):
             also = len(short) if n == 0 else 0
             flaws.append((name, _counts_once(name, other, run, ends[run[-1].line], also)))
+        if name == other and long:
+            # Where a page was pasted again, another that was edited since may stand there, too.
+            counting[name], more = without_pasted_pages(name, counting[name], known)
+            flaws += more
         if not long and _is_much(short, file) and not _by_two(name, other, counting, known):
             flaws.append((name, _overlap(name, other, short, len(file.pages))))
     return Copies(counting, flaws)

@@ -10,11 +10,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from functools import partial
+from itertools import chain
 from typing import NamedTuple
 
 from backbud.journal.cards_again import CardsAgain, cards_again, without_cards
 from backbud.journal.line_order import likelier_first, sorted_as
 from backbud.journal.outlined import Outlined
+from backbud.journal.page_text import PageText
+from backbud.journal.remember import Kept
 from backbud.journal.told_lines import (
     AGAIN_AND_AGAIN,
     OF_EACH,
@@ -66,13 +69,34 @@ def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Mem
         if is_copy:
             flaws.append((name, _of_copy(other, second, first, held, again)))
         else:
-            flaws.append((name, _of_lines(other, held)))
+            flaws.append((name, _of_lines(f"in {other}", held)))
         if held.versions:
-            flaws.append((other, _of_versions(name, held)))
+            flaws.append((other, _of_versions(f"{name} repeats this file", held)))
         second = without_told(second, (*held.both, *(there for _, there in held.versions)))
         mended[name] = without_cards(second, again.lines) if again.lines else second
         mended[other] = without_told(first, (here for here, _ in held.versions))
     return Mended(mended, flaws)
+
+
+def without_pasted_pages(
+    name: str, file: Outlined, known: Known
+) -> tuple[Outlined, Sequence[tuple[str, Flaw]]]:
+    """The second pages of a day in a file held against the first, where both tell of the same work
+    of one tree in the same words."""
+    first: dict[str, tuple[int, Kept[PageText]]] = {}
+    later: list[tuple[int, Kept[PageText]]] = []
+    for line, kept in file.pages:
+        if first.setdefault(kept.section.date, (line, kept))[0] != line:
+            later.append((line, kept))
+    begun = dict(first[kept.section.date] for _, kept in later)
+    here, there = file._replace(pages=[*begun.items()]), file._replace(pages=later)
+    held, _ = _held_against(here, there, False, known)
+    if not held.both:
+        return file, ()
+    flaws = [(name, _of_lines("further up", held))]
+    if held.versions:
+        flaws.append((name, _of_versions("a page further down repeats this one", held)))
+    return without_told(file, (*held.both, *chain.from_iterable(held.versions))), flaws
 
 
 def _held_against(
@@ -99,7 +123,7 @@ def _by_line(lines: Iterable[ToldLine]) -> dict[int, ToldLine]:
 def two_keepers(first: Outlined, second: Outlined, known: Known) -> bool:
     """Whether two files that are not alike each tell enough of their own."""
     lines = (told_lines(file, known) for file in (first, second))
-    return min(sum(one.is_telling for one in of) for of in lines) >= MANY_ALIKE
+    return min(sum(one.tells_a_copy for one in of) for of in lines) >= MANY_ALIKE
 
 
 def days_of_several(files: Mapping[str, Outlined]) -> set[str]:
@@ -172,8 +196,8 @@ def _are_alike(
 ) -> bool:
     """Whether two files, of which these lines are in both, are so much the same that one is a copy
     of the other."""
-    telling = sum(one.is_telling for one in both)
-    fewest = min(sum(one.is_telling for one in lines) for lines in (first, second))
+    telling = sum(one.tells_a_copy for one in both)
+    fewest = min(sum(one.tells_a_copy for one in lines) for lines in (first, second))
     if telling < SHARE_OF_A_COPY * fewest:
         return False
     if telling >= MANY_ALIKE or same_cards:
@@ -207,23 +231,23 @@ def _of_copy(
     return Flaw("edited-copy", 0, 1, 1, message + ", ".join(parts), hint, lines=lines)
 
 
-def _of_lines(other: str, held: HeldAgainst) -> Flaw:
+def _of_lines(where: str, held: HeldAgainst) -> Flaw:
     """The same of files that are no copies, but tell of the same work on some days."""
     away = [*held.both, *(there for _, there in held.versions)]
     begin, end, more = min(away).begin, max(one.end for one in away), len(held.both) - 1
     numbers = sorted(one.line for one in held.both)
     also = f" and {more} more line{'s' * (more > 1)} stand" if more else " stands"
-    message = f"“{min(held.both).words}”{also} in {other} too, of the same day"
+    message = f"“{min(held.both).words}”{also} {where} too, of the same day"
     hint = f"What stands in both counts once ({_lines(numbers)} here).{_of_both(held)}"
     hint += (
-        " Take the second writing away; where two people did the same, a remark tells them apart: "
-        "-- Ben."
+        " Take the second writing away; where it was done twice, a remark tells them apart: "
+        "-- Ben, too."
     )
     return Flaw("repeated-lines", begin, 1, 1, message, hint, lines=end - begin)
 
 
-def _of_versions(name: str, held: HeldAgainst) -> Flaw:
-    """What is told of the other file, of which lines are held back."""
+def _of_versions(what: str, held: HeldAgainst) -> Flaw:
+    """What is told of the first writing, of which lines are held back."""
     here = [one for one, _ in held.versions]
     begin, end = min(here).begin, max(one.end for one in here)
     return Flaw(
@@ -231,7 +255,7 @@ def _of_versions(name: str, held: HeldAgainst) -> Flaw:
         begin,
         1,
         1,
-        f"{name} repeats this file, and tells {_lines(_those(held, 0))} otherwise",
+        f"{what}, and tells {_lines(_those(held, 0))} otherwise",
         "Which is right is not known, so neither counts. Put it right in one of the two, and take "
         "the other away.",
         lines=end - begin,

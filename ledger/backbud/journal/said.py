@@ -151,6 +151,8 @@ class ActReader:
         if known is None:
             found = None if hints else self._unsound.get((act.word, act.text))
             known, flaws = found or self.judge.judged(form, act.word, act.text, hints=hints)
+            if flaws and not hints and found is None:
+                self._keep_unsound(act.word, act.text, known, flaws)
             if flaws:
                 flaws = tuple([in_its_place(one, act, own) for one in flaws])
             elif not form.prose:
@@ -241,9 +243,7 @@ class ActReader:
         said, flaws = self.judge.judged(form, word, text, hints=False)
         if flaws:
             # It is asked for soon, by whoever looks at the whole page.
-            if len(self._unsound) >= MOST_UNSOUND:
-                self._unsound.clear()
-            self._unsound[word, text] = said, flaws
+            self._keep_unsound(word, text, said, flaws)
             return None
         self._keep(word, text, said)
         self._by_example.learn(form, word, text, said)
@@ -252,6 +252,11 @@ class ActReader:
     def _keep(self, word: str, text: str, said: Said) -> None:
         """Keep that a text, or a piece of one, is sound."""
         self.found_sound.setdefault(word, {})[text] = said
+
+    def _keep_unsound(self, word: str, text: str, said: Said, flaws: tuple[Flaw, ...]) -> None:
+        if len(self._unsound) >= MOST_UNSOUND:
+            self._unsound.clear()
+        self._unsound[word, text] = said, flaws
 
     def form(self, word: str) -> ActForm | None:
         """The row of an act as it is written, in any case of its letters; None where it is none."""

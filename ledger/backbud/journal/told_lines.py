@@ -21,12 +21,15 @@ AGAIN_AND_AGAIN = acts_with("daily_keep") | {"noted", "private"}
 # What two people may both write of one day, each of what they did or saw themselves.
 OF_EACH = AGAIN_AND_AGAIN | {
     *("worked", "used", "counted", "misted", "ventilated", "measured", "staged", "bloomed"),
-    *("fruited", "vigour", "drained", "photographed", "shown", "valued"),
+    *("fruited", "vigour", "drained", "shown", "valued"),
 }
 
 
 # What may be done, undone and done again on one day.
 TO_AND_FRO = {"moved", "planted-out", "shaded", "unshaded", "protected", "unprotected"}
+# What nobody words as somebody else does, from so many words behind the act on.
+_IN_OWN_WORDS = {"noted", "private", "measured"}
+_A_SENTENCE = 4
 _BLANK = (" ", "\t")
 
 
@@ -62,6 +65,13 @@ class ToldLine(NamedTuple):
     def is_telling(self) -> bool:
         """Whether two people hardly write it both: what is done once to this tree on a day."""
         return self.act not in OF_EACH and self.subject.partition(" ")[0] != "all"
+
+    @property
+    def tells_a_copy(self) -> bool:
+        """The same, and whole sentences and measures, which two say each in their own way."""
+        return self.is_telling or (
+            self.act in _IN_OWN_WORDS and self.words.count(" ") >= _A_SENTENCE
+        )
 
 
 def told_lines(file: Outlined, known: Known, days: Container[str] | None = None) -> list[ToldLine]:
@@ -114,14 +124,18 @@ def held_against(
         if not here.again_and_again:
             of_day.setdefault(here.day, []).append(here)
             said.setdefault((here.subject, here.words), []).append(here)
-    versions: list[tuple[ToldLine, ToldLine]] = []
-    for there in second_alone:
-        if there.again_and_again:
-            continue
-        same_day = [one for one in of_day.get(there.day, ()) if _are_versions(one, there, is_copy)]
-        elsewhen = said.get((there.subject, there.words), ()) if is_copy else ()
-        versions += [(one, there) for one in same_day]
-        versions += [(one, there) for one in elsewhen if one.day != there.day]
+    theirs = [one for one in second_alone if not one.again_and_again]
+    # By the day there, that day; and another, from which some line of it may have been moved.
+    days = {there.day: {there.day} for there in theirs}
+    for there in theirs if is_copy else ():
+        days[there.day] |= {one.day for one in said.get((there.subject, there.words), ())}
+    versions = [
+        (here, there)
+        for there in theirs
+        for day in sorted(days[there.day])
+        for here in of_day.get(day, ())
+        if _are_versions(here, there, is_copy)
+    ]
     return HeldAgainst(both, first_alone, second_alone, versions)
 
 
@@ -139,13 +153,12 @@ def _taken(
 
 
 def _are_versions(here: ToldLine, there: ToldLine, is_copy: bool) -> bool:
-    """Whether two lines of one day may be versions of one: they tell of the same act, be it for a
-    tree of both or in the same words."""
+    """Whether two lines of a day may be versions of one: they tell of the same act, be it for a
+    tree of both or in the same words. Other words than the tables' may tell of any act."""
+    same_act = here.act == there.act or not (here.act and there.act)
     if not is_copy:
-        return here.act == there.act != "" and here.subject == there.subject
-    if here.words == there.words:
-        return True
-    return here.act == there.act != "" and _of_one_tree(here.subject, there.subject)
+        return same_act and here.subject == there.subject
+    return here.words == there.words or (same_act and _of_one_tree(here.subject, there.subject))
 
 
 def _of_one_tree(one: str, other: str) -> bool:

@@ -22,7 +22,7 @@ from backbud.pages.tree import kind_of, laid_out, next_when, shown_tree, standin
 from backbud.pages.tree_page import pages_of_sheet
 from backbud.plan.laid_plans import once_asked
 from backbud.plan.stores import Stores
-from backbud.tongue import full_day, phrase
+from backbud.tongue import decimal, full_day, phrase
 from backbud.views.audience import Audience
 from backbud.views.folder import Secrets
 from backbud.views.narrow import only_tree, own_inputs, without_trees
@@ -120,7 +120,13 @@ def helpers_pages(
 ) -> Iterator[tuple[str, bytes]]:
     """A helper's folder: the works at the bench and by place, and every tree, without money."""
     shared = _shared(view, view.title, public=False)
-    shared |= {"nav": ((INDEX, "Bench"), (TREES, "Trees"), (WEEK, phrase("The week on paper")))}
+    shared |= {
+        "nav": (
+            (INDEX, phrase("Bench")),
+            (TREES, phrase("Trees")),
+            (WEEK, phrase("The week on paper")),
+        )
+    }
     apart = Apart(kept, phrase("helper {person}", person=person))
     plans = {
         # What is left of a plan is the same while the plan is, and so is what is made from it.
@@ -240,7 +246,9 @@ def _public_tree(
     pictures = tuple(public_picture(one, secrets) for one in shown.photographs)
     shown = replace(shown, photographs=pictures)
     path = f"trees/{secrets.name('tree', tree.first_handle)}.html"
-    sizes = ", ".join(f"{name} {words.sizes(said)}" for name, said in shown.sizes.items())
+    sizes = ", ".join(
+        f"{phrase(name)} {decimal(words.sizes(said))}" for name, said in shown.sizes.items()
+    )
     listed = HandedTree(shown.name, "", link(path), sizes, "", "", True, _portrait(shown))
     return listed, _tree_pages(own, shown, path, shared)
 

@@ -18,7 +18,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.memo import NO_MEMO, Memo
+from backbud.memo import NO_MEMO, Identical, Memo
 from backbud.plan.followups import FollowUp, sort_of_work
 from backbud.words import monday_of
 
@@ -141,7 +141,14 @@ def season_of(
     if limit_minutes > 0:
         _even_out(laid, moves, limit_minutes)
     return WeeksAhead(
-        tuple(_evened(one.week, come, gone) for one, come, gone in zip(laid, *moves, strict=True)),
+        tuple(
+            kept.once(
+                ("evened", one.monday),
+                (Identical(one.week), come, gone),
+                partial(_evened, one.week, come, gone),
+            )
+            for one, come, gone in zip(laid, *moves, strict=True)
+        ),
         tuple(one.week.minutes for one in laid),
         limit_minutes,
     )

@@ -70,7 +70,7 @@ class NewOutput:
         digest = known.digest if is_known and known is not None else file_digest(content)
         self._digests[name] = digest
         # On a system that does not know case, an old file may be the very one that is compared.
-        if self._before.spelled_otherwise(name) or not self._holds(name, content):
+        if self._before.spelled_otherwise(name) or not self._holds(name, content, digest):
             self._before.check_coming(name)
             staged = self._write(str(len(self._moves)), content)
             self._moves.append(Placing(staged, digest, name, name not in self._old))
@@ -127,7 +127,7 @@ class NewOutput:
         write_new(staged_path(self._journal, name), content)
         return name
 
-    def _holds(self, name: str, content: bytes) -> bool:
+    def _holds(self, name: str, content: bytes, digest: str) -> bool:
         """Whether the output holds these very bytes, if need be by reading them."""
         path = f"{self._journal}/{self._made}/{name}"
         found = lstat(path)
@@ -140,9 +140,11 @@ class NewOutput:
         now = time.time_ns()
         held = read_plain(self._journal, f"{self._made}/{name}") or b""
         is_old_enough = max(found.st_mtime_ns, found.st_ctime_ns) < now - _TOO_NEW_NS
+        if held != content:
+            return False
         if self._seen is not None and is_old_enough:
-            self._seen[name] = Seen(mark, content if held == content else held, file_digest(held))
-        return held == content
+            self._seen[name] = Seen(mark, content, digest)
+        return True
 
     def _check_same_disk(self) -> None:
         """Refuse before the commitment what no rename could carry out after it."""

@@ -55,17 +55,18 @@ def made_on(today: str, is_as_of: bool) -> str:
     return f"{MADE_ON}/{today}" if is_as_of else MADE
 
 
-def fingerprint(journal: str, today: str, arguments: str) -> str:
+def fingerprint(journal: str, today: str, arguments: str, installed: str = "") -> str:
     """A digest, in hexadecimal, of all that the output of `make` is made from.
 
     That is: the day, the arguments, where the journal lies, which of its plugins are trusted, the
     versions of backbud and Python, name, size and time of each file of the installed program and
     of each installed distribution; and the relative names and the bytes of the journal's inputs.
-    Take it before the inputs are read for the work itself. Returns "", which is never remembered,
-    if anything cannot be read.
+    Take it before the inputs are read for the work itself. `installed`: the `installed_mark`, where
+    it is known. Returns "", which is never remembered, if anything cannot be read.
     """
     try:
-        return _surroundings(journal, today, arguments) + _inputs_digest(journal)
+        around = _surroundings(journal, today, arguments, installed or installed_mark())
+        return around + _inputs_digest(journal)
     except OSError:
         return ""
 
@@ -180,10 +181,10 @@ def _input_names(journal: str, folder: str) -> list[str]:
 # --- the program ---------------------------------------------------------------------------------
 
 
-def _surroundings(journal: str, today: str, arguments: str) -> str:
+def _surroundings(journal: str, today: str, arguments: str, installed: str) -> str:
     """A digest of all that the output and the summary depend on beside the inputs."""
     where = os.path.abspath(journal)
-    return _digest_of([today, arguments, where, *_trusted(journal), *_installed()])
+    return _digest_of([today, arguments, where, *_trusted(journal), installed])
 
 
 def _trusted(journal: str) -> list[str]:

@@ -77,7 +77,8 @@ class Rebuilder:
 
     def _made(self, today: date, began: float) -> News:
         check_settings(self._folder)
-        is_same_program = installed_mark() == self._program
+        installed = installed_mark()
+        is_same_program = installed == self._program
         note = "" if is_same_program else RESTART
 
         def news_of(made: Made) -> News:
@@ -103,6 +104,7 @@ class Rebuilder:
             # What an older program made must not pass for what the new one would make.
             remembered=is_same_program,
             when_published=published,
+            installed=installed,
         )
         return news_of(made)
 

@@ -14,7 +14,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.photographs.named import marked_for
 from backbud.plan.followups import FollowUp, Reason, ReasonSort
-from backbud.tongue import phrase
+from backbud.tongue import act_phrase, full_day, phrase
 from backbud.views.for_keeper import is_work_for_keeper
 from backbud.views.grounds import Grounds
 from backbud.views.hidden_names import EverybodysNames, HiddenNames, places
@@ -23,11 +23,12 @@ from backbud.views.less import nameless, unpriced
 from backbud.views.lines_of_act import free_names
 from backbud.views.people import PersonView
 from backbud.views.plain_details import is_part_of_trade, plain_details
-from backbud.views.plain_words import is_plain_keep, told_plainly
+from backbud.views.plain_words import act_alone, is_plain_keep, told_plainly
 from backbud.views.shelf import ShelfView
 from backbud.views.tree import ThingView, TreeView
 from backbud.views.work import SettledView, WorkView
 from backbud_grammar.act_words import ActWord
+from backbud_grammar.acts import ROWS
 from backbud_grammar.details import part_at_commas
 
 # What the programme says of its own accord names nobody, but that a season is told with its place.
@@ -198,6 +199,7 @@ class Audience:
             within="",
             count="",
             of=None,
+            plainly=act_alone(event),
         )
 
     # ------------------------------------------------------------------ an owner's
@@ -275,7 +277,8 @@ class Audience:
             is_plain = False
         if is_plain and not self._hides(title):
             return title
-        return title.split()[0]
+        row = ROWS.get(work.act)
+        return act_phrase(row.bare if row else work.act)
 
     def _owners_part(self, part: str) -> str:
         """A part of the tree by the trade's words for it."""
@@ -302,7 +305,7 @@ class Audience:
         event = self._event_at(work.tree, reason)
         if event is not None and reason.quotes:
             plain = self._plain(event, event.text)
-            text = f"{event.day}: {event.act} {plain}".rstrip() + "."
+            text = f"{full_day(event.day)}: {event.act} {plain}".rstrip() + "."
         elif event is None and reason.file:
             return ""
         return "" if self._hides(text) else text

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from functools import partial
 from itertools import chain
 
 from msgspec import Struct
 
-from backbud.memo import NO_MEMO, Memo
-from backbud.plan.season import WEEK, PlacedWork, WeeksAhead
+from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.plan.season import WEEK, PlacedWork, Week, WeeksAhead
 
 
 class BudView(Struct, frozen=True):
@@ -65,32 +66,57 @@ def sprigs_of(
 
     `kept`: what an earlier run of this process left.
     """
-    alike: dict[str, dict[str, list[tuple[int, PlacedWork]]]] = {}
+    kinds = kept.same("kinds of trees", kinds)
+    alike: dict[str, _ByWork] = {}
     for n, week in enumerate(season.weeks):
-        for placed in week.works:
-            of_kind = alike.setdefault(kinds[placed.work.tree], {})
-            of_kind.setdefault(placed.work.called, []).append((n, placed))
+        inputs = (n, Identical(week), Identical(kinds))
+        of_week = kept.once(("alike", week.monday), inputs, partial(_alike_in, n, week, kinds))
+        for kind, called, those in of_week:
+            alike.setdefault(kind, {}).setdefault(called, []).extend(those)
     first, weeks = season.weeks[0].monday, len(season.weeks)
-
-    def twig() -> TwigView:
-        return _twig(called, those, first, weeks, today)
-
-    sprigs = []
-    for kind, by_work in alike.items():
-        twigs = []
-        for called, those in by_work.items():
-            inputs = (those, first, weeks, today)
-            twigs.append(kept.once(("twig", kind, called), inputs, twig))
-        every = list(chain.from_iterable(by_work.values()))
-        sprigs.append(
-            SprigView(
-                kind,
-                len({placed.work.tree for _, placed in every}),
-                sum(placed.work.minutes for _, placed in every),
-                tuple(sorted(twigs, key=lambda twig: (twig.first_week, twig.work))),
-            )
+    sprigs = [
+        kept.once(
+            ("sprig", kind),
+            (by_work, first, weeks, today),
+            partial(_sprig, kind, by_work, first, weeks, today, kept),
         )
+        for kind, by_work in alike.items()
+    ]
     return tuple(sorted(sprigs, key=lambda one: (-one.minutes, one.kind)))
+
+
+# Works by what they are called, each with the number of its week.
+_ByWork = dict[str, list[tuple[int, PlacedWork]]]
+
+
+def _alike_in(
+    n: int, week: Week, kinds: Mapping[str, str]
+) -> list[tuple[str, str, list[tuple[int, PlacedWork]]]]:
+    """The works of a week that are of one kind and called the same."""
+    alike: dict[tuple[str, str], list[tuple[int, PlacedWork]]] = {}
+    for placed in week.works:
+        alike.setdefault((kinds[placed.work.tree], placed.work.called), []).append((n, placed))
+    return [(kind, called, those) for (kind, called), those in alike.items()]
+
+
+def _sprig(
+    kind: str, by_work: _ByWork, first: date, weeks: int, today: date, kept: Memo
+) -> SprigView:
+    twigs = [
+        kept.once(
+            ("twig", kind, called),
+            (those, first, weeks, today),
+            partial(_twig, called, those, first, weeks, today),
+        )
+        for called, those in by_work.items()
+    ]
+    every = list(chain.from_iterable(by_work.values()))
+    return SprigView(
+        kind,
+        len({placed.work.tree for _, placed in every}),
+        sum(placed.work.minutes for _, placed in every),
+        tuple(sorted(twigs, key=lambda twig: (twig.first_week, twig.work))),
+    )
 
 
 def _twig(

@@ -112,7 +112,8 @@ def weeks_view(
     weeks: dict[date, _Week] = defaultdict(partial(_Week, entry))
     for one in alone:
         weeks[monday_of(one.best)].alone.append(one)
-    for one_of_week in chain(_musts(musts, entry), _chances(chances, this_week, entry)):
+    joint = chain(_musts(musts, entry, kept), _chances(chances, this_week, entry, kept))
+    for one_of_week in joint:
         weeks[monday_of(one_of_week.first)].joint.append(one_of_week)
     past = kept.once("late", (late, today), partial(_late, late, today))
     with_late = {monday_of(one) for one in (today, today + AHEAD)} if past else set()
@@ -161,7 +162,9 @@ def _week_of(one: WeekWork, this_week: date) -> date:
 # ------------------------------------------------------------------ together
 
 
-def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[WeekEntry]:
+def _musts(
+    musts: Iterable[tuple[date, WeekWork]], entry: _Entry, kept: Memo
+) -> Iterator[WeekEntry]:
     groups: dict[tuple[date, str, str], list[WeekWork]] = defaultdict(list)
     looks: dict[tuple[str, str], list[tuple[date, WeekWork]]] = defaultdict(list)
     for monday, one in musts:
@@ -170,39 +173,51 @@ def _musts(musts: Iterable[tuple[date, WeekWork]], entry: _Entry) -> Iterator[We
         else:
             groups[monday, one.work, one.place].append(one)
     for (work, place), some_looks in looks.items():
-        for monday, here in _rounds_of(some_looks):
+        rounds = partial(_rounds_of, some_looks)
+        for monday, here in kept.once(("rounds", work, place), (some_looks,), rounds):
             groups[monday, work, place] += here
     for (monday, work, place), some in groups.items():
         name = f"must:{work}/{place}/{_iso(monday)}"
         yield entry("must", name, monday, some, work=work, place=place)
 
 
-def _rounds_of(
-    looks: list[tuple[date, WeekWork]],
-) -> Iterator[tuple[date, list[WeekWork]]]:
+def _rounds_of(looks: list[tuple[date, WeekWork]]) -> list[tuple[date, list[WeekWork]]]:
     """The looks at one thing at one place in few rounds, as their own days allow: each round in the
     week of most of them. `looks`: each with the week that it would stand in alone. One whose best
     week went by waits for a round that is near it, so that it stays where it was told of."""
+    rounds: list[tuple[date, list[WeekWork]]] = []
     while looks:
         weeks = Counter(week for week, _ in looks)
         monday = min(weeks, key=lambda week: (-weeks[week], week))
         in_reach = [week == monday or _is_open_in(one, monday, NEAR_LOOK) for week, one in looks]
-        yield monday, [one for (_, one), here in zip(looks, in_reach, strict=True) if here]
+        some = [one for (_, one), here in zip(looks, in_reach, strict=True) if here]
+        rounds.append((monday, some))
         looks = [look for look, here in zip(looks, in_reach, strict=True) if not here]
+    return rounds
 
 
-def _chances(chances: Iterable[WeekWork], this_week: date, entry: _Entry) -> Iterator[WeekEntry]:
+def _chances(
+    chances: Iterable[WeekWork], this_week: date, entry: _Entry, kept: Memo
+) -> Iterator[WeekEntry]:
     """Each chance once, with those of its work and kind, in the best week of most of them that its
     own window is open in. What has its best week behind it was told of then."""
     groups: dict[tuple[str, str], list[WeekWork]] = defaultdict(list)
     for one in chances:
         groups[one.work, one.kind].append(one)
-    for (work, kind), left in groups.items():
-        while best := _best_week(left, this_week):
-            here = [one for one in left if _is_open_in(one, best, NEAR_BEST)]
+    for (work, kind), some in groups.items():
+        in_weeks = partial(_in_their_weeks, some, this_week)
+        for best, here in kept.once(("chances", work, kind), (some, this_week), in_weeks):
             name = f"may:{work}/{kind}/{_iso(best)}"
             yield entry("may", name, best, here, work=work, kind=kind)
-            left = [one for one in left if not _is_open_in(one, best, NEAR_BEST)]
+
+
+def _in_their_weeks(left: list[WeekWork], this_week: date) -> list[tuple[date, list[WeekWork]]]:
+    """Chances of one work and kind in few weeks, each in one that is near its best."""
+    found: list[tuple[date, list[WeekWork]]] = []
+    while best := _best_week(left, this_week):
+        found.append((best, [one for one in left if _is_open_in(one, best, NEAR_BEST)]))
+        left = [one for one in left if not _is_open_in(one, best, NEAR_BEST)]
+    return found
 
 
 def _best_week(works: Iterable[WeekWork], this_week: date) -> date | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 from itertools import chain
 
 from msgspec import Struct
@@ -202,9 +203,11 @@ def _near(
     """The weeks of what comes first; the rows that take longest stand, whatever their week."""
     found = []
     for shown, week in weeks:
+        if shown.monday > until:
+            break
         coming = [one for one in week.works if one.day <= until and not _at_bench(one)]
         at_bench = sum(map(_at_bench, week.works))
-        if shown.monday <= until and (coming or at_bench):
+        if coming or at_bench:
             found.append((shown, at_bench, _rows(coming, trees)))
     ordered = sorted((row for *_, rows in found for row in rows), key=lambda row: -row.minutes)
     stand = set(map(id, ordered[:MOST_ROWS]))
@@ -253,9 +256,13 @@ def _months(
         kept.same("kinds and names", [(one.handle, one.kind, one.title) for one in trees.values()])
     )
 
+    def row(kind: str, work: str, those: Sequence[PlacedWork]) -> RowView:
+        made = partial(_row, kind, work, those, trees)
+        return kept.once(("row ahead", first, kind, work), (called, those), made)
+
     def in_order() -> tuple[RowView, ...]:
-        rows = sorted(_rows(works, trees), key=lambda row: (row.kind, row.first, row.work))
-        return tuple(rows)
+        rows = [row(*alike) for alike in _alike(works, trees)]
+        return tuple(sorted(rows, key=lambda row: (row.kind, row.first, row.work)))
 
     by_month: dict[date, list[PlacedWork]] = {}
     for placed in chain.from_iterable(week.works for week in season.weeks):
@@ -277,11 +284,18 @@ def _months(
 
 def _rows(works: Iterable[PlacedWork], trees: Mapping[str, Tree]) -> list[RowView]:
     """A row for each work of each kind, what takes longest first."""
+    rows = [_row(*alike, trees) for alike in _alike(works, trees)]
+    return sorted(rows, key=lambda row: (-row.minutes, row.work, row.kind))
+
+
+def _alike(
+    works: Iterable[PlacedWork], trees: Mapping[str, Tree]
+) -> Iterator[tuple[str, str, list[PlacedWork]]]:
+    """The works of each kind that are called the same."""
     alike: dict[tuple[str, str], list[PlacedWork]] = {}
     for one in works:
         alike.setdefault((trees[one.work.tree].kind, one.work.called), []).append(one)
-    rows = [_row(kind, called, those, trees) for (kind, called), those in alike.items()]
-    return sorted(rows, key=lambda row: (-row.minutes, row.work, row.kind))
+    return ((kind, called, those) for (kind, called), those in alike.items())
 
 
 def _row(kind: str, called: str, works: Sequence[PlacedWork], trees: Mapping[str, Tree]) -> RowView:

@@ -25,6 +25,7 @@ from backbud.species import (
     Window,
     Year,
     after,
+    comes_in,
     joined,
     weeks_after,
 )
@@ -83,10 +84,11 @@ def _looked_at(done: Event, year: Year, datum: str, cautions: tuple[str, ...]) -
 
 
 def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Where nights come which the cover does not keep from it: on to where it is kept."""
+    """Where nights come which the cover does not keep from it: on to where it is kept; but a tender
+    tree comes in, to the warmth (tender.py)."""
     bears = year.bears(tree, done.day)
     nights = None if bears is None else year.hard_nights(bears.celsius)
-    if bears is None or nights is None:
+    if bears is None or nights is None or comes_in(year) is not None:
         return
     covered = held_off(year, nights.one_in_ten_c, bears)
     if covered.enough == "yes":

@@ -255,6 +255,15 @@ def unit_named(written: str) -> Unit:
 _SHORT_UNIT = 3
 
 
+def hint_of_unit(written: str) -> str:
+    """How to write a unit that people also write so; "" where it is none.
+
+    >>> hint_of_unit("ccm")
+    'Write mL.'
+    """
+    return _SAID_OTHERWISE.get(written.casefold(), "")
+
+
 def _hint_for_unit(written: str) -> str:
     folded = written.casefold().replace(" ", "")
     if folded in _SAID_OTHERWISE:

@@ -10,6 +10,10 @@ ENGLISH_MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
+# Every page tells dozens of days: sooner found in a year of them than put together.
+ENGLISH_DAYS = tuple(
+    tuple(f"{number} {month}" for number in range(1, 32)) for month in ENGLISH_MONTHS
+)
 
 
 # How long a name is, as the CLDR calls it: `Dienstag`, `Di`.

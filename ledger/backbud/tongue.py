@@ -14,7 +14,7 @@ from pathlib import Path
 from string import Formatter
 from typing import TYPE_CHECKING, Any
 
-from backbud.cldr import ENGLISH_MONTHS, month_names, written_day
+from backbud.cldr import ENGLISH_DAYS, ENGLISH_MONTHS, month_names, written_day
 
 if TYPE_CHECKING:
     from gettext import NullTranslations
@@ -61,13 +61,14 @@ def phrase(text: str, /, **values: object) -> str:
     `6 March 2027`.
     """
     language = _spoken.get()
+    if language != ENGLISH and text:
+        text = _catalogue(language).gettext(text)
+    if not values:
+        return text
     for name, value in values.items():
         if type(value) is date:
             values[name] = _full_day(value, language)
-    if language == ENGLISH:
-        return text.format(**values) if values else text
-    found = _catalogue(language).gettext(text) if text else text
-    return _FORMATTER.vformat(found, (), values) if values else found
+    return text.format(**values) if language == ENGLISH else _FORMATTER.vformat(text, (), values)
 
 
 def act_phrase(bare: str) -> str:
@@ -127,7 +128,7 @@ def as_named(text: str) -> str:
 def day_and_month(on: date) -> str:
     """`6 March`, in the language spoken."""
     if _spoken.get() == ENGLISH:
-        return f"{on.day} {ENGLISH_MONTHS[on.month - 1]}"
+        return ENGLISH_DAYS[on.month - 1][on.day - 1]
     return written_day(on, _spoken.get())
 
 
@@ -150,7 +151,7 @@ def decimal(text: str) -> str:
 @lru_cache(maxsize=4096)
 def _full_day(on: date, language: str) -> str:
     if language == ENGLISH:
-        return f"{on.day} {ENGLISH_MONTHS[on.month - 1]} {on.year}"
+        return f"{ENGLISH_DAYS[on.month - 1][on.day - 1]} {on.year}"
     return written_day(on, language, with_year=True)
 
 

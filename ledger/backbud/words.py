@@ -10,7 +10,16 @@ from typing import Protocol
 
 from backbud import cldr
 from backbud.bench.money import digits_of
-from backbud.tongue import ENGLISH, counted_phrase, decimal, full_day, phrase, spoken, spoken_months
+from backbud.tongue import (
+    ENGLISH,
+    counted_phrase,
+    day_and_month,
+    decimal,
+    full_day,
+    phrase,
+    spoken,
+    spoken_months,
+)
 from backbud_grammar.act_words import ActWord
 
 
@@ -61,17 +70,7 @@ def beside(title: str, name: str, handle: str) -> str:
 
 def day(on: date, year: int) -> str:
     """`6 March`; the year only when it is another than `year`."""
-    if spoken() != ENGLISH:
-        return cldr.written_day(on, spoken(), with_year=on.year != year)
-    told = _ENGLISH_DAYS[on.month - 1][on.day - 1]
-    return told if on.year == year else f"{told} {on.year}"
-
-
-# Every page tells dozens of days: sooner found in a year of them than put together, and than
-# found again among thousands.
-_ENGLISH_DAYS = tuple(
-    tuple(f"{number} {name}" for number in range(1, 32)) for name in cldr.ENGLISH_MONTHS
-)
+    return day_and_month(on) if on.year == year else full_day(on)
 
 
 def weekday(on: date) -> str:

@@ -147,7 +147,30 @@ def test_a_night_at_the_limit_is_not_over_it(low_c) -> None:
         assert is_expected(mild.because)
 
 
+@pytest.mark.parametrize(
+    ("southern", "first", "last"),
+    [(False, (2027, 12, 1), (2028, 2, 28)), (True, (2028, 6, 1), (2028, 8, 31))],
+)
+def test_a_hard_night_that_keeps_to_no_date_is_of_the_three_months_of_winter(
+    southern, first, last
+) -> None:
+    """An even 5 °C by night and 15 by day: a drop of 5.2 K in the mean year and of 7.2 in one of
+    ten, so -2.2 °C; -6 °C is close, and no month is so cold by itself."""
+    air = PlaceAir({}, even_means(5.0, 15.0), LAST_YEAR, "the card")
+    begins = date(2027, 7, 1) if southern else NEW_YEAR
+    hard = over(air, southern).hard_nights(begins, -6.0)
+    assert hard is not None
+    assert (hard.verdict, hard.first, hard.last) == ("close", date(*first), date(*last))
+
+
 # ------------------------------------------------------------------ heat
+
+
+@pytest.mark.parametrize(("days", "mean_c"), [(1, 10.0), (2, 10.0)])
+def test_the_mean_of_one_day_is_its_own(days, mean_c) -> None:
+    outlook = over(PlaceAir({}, even_means(5.0, 15.0), LAST_YEAR, "the card"))
+    assert outlook.usual_mean(NEW_YEAR, days).celsius == pytest.approx(mean_c)
+    assert outlook.mean(NEW_YEAR, days).celsius == pytest.approx(mean_c)
 
 
 @pytest.mark.parametrize("high_c", [0.0, -0.1])

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
+
 import pytest
 from tests.fates import fates_of
+from tests.language.conftest import CARDS as THREE_TREES
 
 DIARY = """\
 2027-03-06   low 1 C
@@ -154,6 +159,18 @@ def test_sentences_that_are_the_same_tell_a_copy(read) -> None:
     assert sorted(found.problems) == ["edited-copy", "two-versions"]
 
 
+def test_a_note_in_the_same_words_tells_that_its_page_is_the_same(read) -> None:
+    """A first diary of one page, copied as it stood, and its one wire put right since."""
+    page = (
+        "2027-03-06\nhoshi\n  checked strength\n  wired 2 mm Al on left 1\n"
+        "  noted buds are set well; the left side is thinner than the right\n"
+    )
+    found = read(page.replace("2 mm", "3 mm"), files={"old-diary.txt": page})
+    assert [_count(found, act) for act in ("checked", "wired", "noted")] == [1, 0, 1]
+    assert sorted(found.problems) == ["repeated-lines", "two-versions"]
+    assert _lost(found) == []
+
+
 def test_what_was_taken_out_in_the_one_counts_as_written_in_the_other(read) -> None:
     copy = DIARY.replace("  pruned\n", "  trimmed\n").replace("  worked 1 h\n", "")
     found = read(DIARY, files={"old-diary.txt": copy})
@@ -239,6 +256,35 @@ def test_a_move_to_and_fro_is_told_by_two_files(read) -> None:
     assert _count(found, "moved") == 3
 
 
+def test_which_counts_hangs_on_no_order_of_the_machine(tmp_path) -> None:
+    """Neither on how a process orders what it looks through, nor on the order of writing."""
+    copies = {
+        "diary.txt": DIARY,
+        "was.txt": DIARY.replace("2 h", "3 h"),
+        "backup/diary.txt": DIARY.replace("pruned", "pruned 1/3 off"),
+        "old-diary.txt": DIARY.replace("trimmed", "trimmed left 1") + "2027-04-01\nkaze\n  fed\n",
+    }
+    told = set()
+    for seed in range(3):
+        folder = tmp_path / str(seed)
+        (folder / "backup").mkdir(parents=True)
+        (folder / "backbud.toml").write_text("language = 1\n")
+        (folder / "cards.txt").write_text(THREE_TREES)
+        for name in [*copies][:: 1 if seed else -1]:
+            (folder / name).write_text(copies[name])
+        command = [sys.executable, "-m", "backbud", "check", "--json", "--on", "2027-06-01", "."]
+        done = subprocess.run(
+            command,
+            cwd=folder,
+            capture_output=True,
+            text=True,
+            env={**os.environ, "PYTHONHASHSEED": str(seed)},
+        )
+        told.add(done.stdout)
+    assert len(told) == 1
+    assert told.pop().count('"edited-copy"') == 3
+
+
 def test_a_file_that_was_half_merged_counts_once(read) -> None:
     own = "".join(f"2027-04-{day}\nyuki\n  bent left {day}\n" for day in range(10, 30))
     found = read(DIARY, files={"half-merged.txt": own + DIARY.replace("  watered\n", "", 1)})
@@ -296,7 +342,7 @@ def test_a_copied_cards_file_is_one_problem_and_what_is_new_in_it_counts(read) -
             "repeated-cards",
             1,
             "7 of the 8 cards of this file stand in trees.txt too",
-            "Of 7 cards that stand in both those in trees.txt count; line 10 here differ. Bring "
+            "Of 7 cards that stand in both those in trees.txt count; line 10 here differs. Bring "
             "over what is right, and take these away.",
         )
     ]

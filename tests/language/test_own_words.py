@@ -222,6 +222,17 @@ def test_a_word_that_returns_three_times_is_proposed(written: Any, capsys: Any) 
     assert out.count("WHAT IT MEANS") == 1
 
 
+@pytest.mark.parametrize("word", ["spritz", "vexed", "zupfen"])
+def test_a_word_that_has_some_letters_of_an_act_is_no_slip_of_it(
+    written: Any, capsys: Any, word: str
+) -> None:
+    """`spritz` is no `private`, `zupfen` no `open`: no hand slips that far three times."""
+    lines = "".join(f"2026-03-0{day}\nhoshi\n  {word} the top {day}\n" for day in range(1, 4))
+    found = written(CARDS + lines)
+    main(["check", found.journal.folder, "--on", "2026-11-20"])
+    assert f"    {word}  WHAT IT MEANS\n" in capsys.readouterr().out
+
+
 def test_a_slip_of_an_own_word_is_told_which(written: Any) -> None:
     words = "words\n  since  2026-01-01\n  zogumaru  repotted\n\n"
     session = written(

@@ -99,6 +99,9 @@ class InPlace(Runner):
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         items = {item.nodeid: item for item in session.items}
         _warm()
+        for file in {tried.file for tried in self.todo}:
+            # What is loaded only once it is wanted.
+            import_module(module_of(ROOT / file))
         live = _live_functions()
         gc.freeze()
         for tried in self.todo:

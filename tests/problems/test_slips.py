@@ -77,6 +77,14 @@ LINES = [
     ),
     # a bad unit
     (
+        "  fed 2 gal",
+        "unknown-unit",
+        9,
+        "gal",
+        "“gal” is no unit known here",
+        "Write US gal or UK gal (the UK one is a fifth larger), or say whose in backbud.toml.",
+    ),
+    (
         "  wired 2 cmm on left",
         "unknown-unit",
         11,

@@ -238,6 +238,11 @@ def _open_years(folder: Path) -> int:
             "diary/mine.txt:41: “2014-13-01” is no day that counts",
         ),
         ("diary/mine (copy).txt", MINE, "diary/mine (copy).txt:1: everything in this file stands"),
+        (
+            "diary/mine-old.txt",
+            MINE.replace("  fed\n", "").replace("1/3 off", "1/4 off") + "\nhoshi\n  fed\n",
+            "diary/mine-old.txt:1: this file and diary/mine.txt are copies of one another: of 6 ",
+        ),
         (".gitignore", "resting/\n", "leaves out resting/a.txt, so it would not be read there"),
     ],
 )

@@ -34,6 +34,9 @@ UNDERSTOOD = [
     "fed 0-10-10, lamp on 14 h",
     "pruned hard, wound 2,2 cm hollow",
     "cleaned, 8 marks on bark",
+    # That nothing is wrong.
+    "pruned hard, no paste needed",
+    "fed 0-10-10, bone dry under the moss",
     # What was left as it was.
     "pinched, inner ones let go",
     "trimmed, low left skipped",
@@ -104,6 +107,25 @@ DONE: dict[str, list[str]] = {
     "sown 40, tunnel": ["sown 40, tunnel"],
     # It is told of what went home.
     "home to Mrs Lowe, paid 310, told her twice": ["returned to lowe", "paid 310"],
+    # A ring and where, a graft and where, needles that stay, a girth against last year's.
+    "layer ringed, 1 in wide just over graft": ["layered ring, 1 inch"],
+    "tsugiki, 6 scions low L, bagged": ["grafted 6 scions, on low left, bagged"],
+    "momiage, 5 pr left ea, 1.5 h": ["plucked old needles, leaving 5 pairs", "worked 1.5 h"],
+    "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm -- 27 this time last yr"],
+    "harigane, cu 10 - 18": ["wired gauge 10-18 Cu"],
+    "fleece off, 2 soft lvs blacked, no harm": ["unprotected -- 2 soft lvs blacked"],
+    "wire off left 1 + apex, biting": ["unwired on left 1, on apex"],
+    "thumb + soap, again sat": ["treated by hand, soap", "planned treat, to 2026-06-06"],
+    "clipped, Gwen all morning": ["trimmed by gwen"],
+    "red spider, neem 5 ml/L after 3 d again": ["treated neem 5 mL/L", "planned treat, in 3 days"],
+    "0-10-10 half str instead": ["fed 0-10-10 half strength"],
+    "no uekae this yr. Mrs Lowe wants it full": ["skipped repot -- Mrs Lowe wants it full"],
+    "wire ok, look again 6 wk": ["checked wire fine, again in 6 weeks"],
+    "harigane whole tree, al 2. crown by Gwen": ["wired whole tree, 2 mm Al, on crown, by Gwen"],
+    # Who fetched it, and which way, nobody said; what was not wired is asked.
+    "fetched": [],
+    "wired 2 mm Al on left 1, apex not": [],
+    "fleece off, not the pot": [],
     # A work that was left out, and why.
     "candles not touched this yr, weak": ["skipped decandle, weak"],
     "not cutting candles": [],

@@ -19,6 +19,13 @@ _BUYER = re.compile(
 )
 
 
+# When it is done again, behind what was done: `neem 5 ml/L after 3 d again`.
+_AFTER = re.compile(
+    r"(?<=[\w)]) (?=after \d+ ?(?:d|days?|wks?|weeks?) again(?:$|[,.;]))", re.IGNORECASE
+)
+_AND_AGAIN = re.compile(
+    r"(?<=[\w)]) [+&] (?=again (?:in |after )?\d+ ?(?:d|days?|wks?|weeks?)(?:$|[,.;]))", re.I
+)
 _LIFTED = re.compile(
     r"^(lifted|dug(?: up)?|dug out) (?:\+|&|and) (?=(?:in|into|straight into) )", re.I
 )
@@ -31,6 +38,8 @@ def with_two_things_apart(line: str) -> str:
     'needles out, 2 h,  resin on all fingers'
     """
     line = _LIFTED.sub(r"\1,   ", line)
+    if "again" in line:
+        line = _AND_AGAIN.sub(",  ", _AFTER.sub(", ", line))
     if " + " in line or " & " in line:
         line = _HOURS.sub(r"\1,  ", line)
     if " over " in line or " in " in line:

@@ -39,7 +39,7 @@ _STATES = plain_words(
     "small smaller tiny big bigger large larger huge heavy light lighter early earlier late later ahead "
     "behind slow slower tired limp floppy droopy drooping hanging wilted wilting flagging shrivelled "
     "wrinkled curled curling cupped rolled crinkled scorched burnt burned singed frosted frozen thawed iced "
-    "speckled spotted mottled streaked stippled silvered chewed nibbled eaten gnawed torn cracked "
+    "blacked blackened browned yellowed reddened bleached holed speckled spotted mottled streaked stippled silvered chewed nibbled eaten gnawed torn cracked "
     "bruised chafed sticky sooty mouldy mildewed rusty mushy mush slimy sour smelly rotten rotting "
     "stinking peeling flaking flaky corky rough smooth tight loose matted circling compacted choked "
     "clogged rootbound potbound visible showing coming appearing everywhere dropping dropped falling fallen "
@@ -133,6 +133,10 @@ _SAID = re.compile(
     r"|(?:said|told|rang|phoned|texted|e?-?mailed|asked|wrote) [^?]*",
     re.IGNORECASE,
 )
+_WANTS = re.compile(
+    rf"{_WHO} (?:wants?|prefers?|would like|likes|needs?) (?:it|her|him|them|the tree) [^?\d]*",
+    re.IGNORECASE,
+)
 # In what somebody says these may take something back.
 _TURNS = re.compile(
     r"\b(?:not|n't|no|never|wait|waits|stop|stopped|undo|undone|again|back|off|instead|rather|wrong|mistake|half"
@@ -154,7 +158,7 @@ _FOUND = plain_words(
     "whitefly greenfly blackfly sawfly moths moth eggs webs web nests nest holes hole cracks crack spots spot "
     "mushrooms mushroom toadstools bees bee birds bird mice mouse voles vole visitors guests people drips "
     "dieback scorch sunburn chlorosis mildew rust botrytis blight canker rot damage webbing soot honeydew "
-    "frass sawdust burn drop mould mold fungus droppings leafminer tipburn "
+    "tapped loads lots plenty dozens hundreds crawling swarming frass sawdust burn drop mould mold fungus droppings leafminer tipburn "
     "leafminers miners galls gall mealybugs bugs bug lesions cankers blisters cocoons cobwebs larvae pupae"
 )
 _OF_FOUND = plain_words(
@@ -169,7 +173,7 @@ _OF_FOUND = plain_words(
 )
 _TIMES = re.compile(
     r"(?:(?:again|early|late|about|abt|at|by|from|before|after|since|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
-    r"|\d{1,2}[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
+    r"|[1-9]\d?[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
     r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
     r"|(?:at )?(?:first|last) thing|(?:before|after|in|during|between) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
     r"|(?:(?:for )?(?:the )?|my |its |his |her )?(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|last|final) (?:time|go|pass|try|attempt|outing)"
@@ -186,7 +190,8 @@ _TIMES = re.compile(
 )
 _WAS = re.compile(
     r"(?:(?:was|were|had|before|previously|last (?:year|time|spring|summer|autumn|winter|month|week)|a year ago|in (?:19|20)?\d\d)(?: (?:was|were|only|about|abt|at|just))*)"
-    r" \d+(?:[.,]\d+)?(?: ?(?:mm|cm|inch|m|%|kg|g|L|s|sec|min|C|F|degrees)| [^\W\d]+)?(?: (?:last year|last time|before|then|a year ago|in (?:19|20)?\d\d))?",
+    r" \d+(?:[.,]\d+)?(?: ?(?:mm|cm|inch|m|%|kg|g|L|s|sec|min|C|F|degrees)| [^\W\d]+)?(?: (?:last year|last time|before|then|a year ago|in (?:19|20)?\d\d))?"
+    r"|\d+(?:[.,]\d+)?(?: (?:mm|cm|inch|m|%|kg|g|L))? (?:this time |at this time )?(?:last year|last (?:spring|summer|autumn|winter)|a year ago|last time)",
     re.IGNORECASE,
 )
 # What befell the pot or the bench, and why a work had to be done.
@@ -203,6 +208,22 @@ _REGRET = re.compile(
     r"(?:(?:i |we )?(?:should|could)(?: have|['’]ve| of) (?:waited|started (?:earlier|sooner)|known|gone (?:harder|further|easier|lighter)"
     r"|(?:done|left|taken) (?:it|this|that|more|less|them)(?: (?:sooner|earlier|before|later|last \w+|in \w+|alone|on))*)"
     r"|(?:a (?:bit|little|week|fortnight|month) |rather |really |too )*(?:late|early)(?: for it| this year| really| but still)*)",
+    re.IGNORECASE,
+)
+# That nothing is wrong; it limits no act.
+_NO_HARM = re.compile(
+    r"(?:no|not any|without) (?:harm|damage|problem|problems|trouble|losses|loss|scorch|burn|paste|sealer)(?: (?:done|seen|needed|at all|yet|so far|found))*"
+    r"|none the worse|nothing (?:wrong|amiss)",
+    re.IGNORECASE,
+)
+_THOROUGHLY = plain_words(
+    "bone dust very quite still rather really pretty fairly rock stone awfully terribly"
+)
+_HARDENING = re.compile(r"\b(harden(?:ing|ed)) off\b", re.IGNORECASE)
+# A thing that stands near.
+_NEAR = re.compile(
+    r"(?:the |a |his |her |my )*(?:max-?min|min-?max|thermometer|heater|fan|lamp|radio|saucer|tray|bucket|fleece|hose|can|label)"
+    r" (?:beside|next to|under|near|by|above|over|at) (?:it|her|him|them|the (?:pot|door|bench))",
     re.IGNORECASE,
 )
 # What goes with a tree on its way.
@@ -228,6 +249,8 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     """
     if form.word in _NEVER or form.names_act or form.prose or piece[:3].casefold() == "by ":
         return False
+    if _NO_HARM.fullmatch(piece):
+        return True
     if form.bearing == "ends" and limiter_in(piece):
         # What ends or comes off is only done where nothing may limit it.
         return False
@@ -248,6 +271,7 @@ def _is_of_its_own(piece: str) -> bool:
         or _TIMES.fullmatch(piece) is not None
         or _WAS.fullmatch(piece) is not None
         or _MISHAP.fullmatch(piece) is not None
+        or _NEAR.fullmatch(piece) is not None
         or _made_of(piece, _TOOLS, _OF_TOOLS)
         or _made_of(piece, _PICTURES, _OF_PICTURES)
         or _is_found(piece)
@@ -274,15 +298,23 @@ def _made_of(piece: str, core: frozenset[str], beside: frozenset[str]) -> bool:
 def _is_seen_so(piece: str) -> bool:
     """A thing that can be seen, and behind it how it is: `roots not dry yet`; never the other way
     round, since `dry leaves only` may be what was taken."""
-    tokens = _tokens(piece)
+    tokens = _tokens(_HARDENING.sub(r"\1", piece))
     thing = state = -1
+    if len(tokens) > 1 and tokens[0] in _THOROUGHLY and tokens[1] in _STATES:
+        # `bone dry under the moss`.
+        thing, state = 0, 1
     for at, one in enumerate(tokens):
         if one in _THINGS:
             thing = at if thing < 0 else thing
         if one in _STATES and thing >= 0:
             state = at
         elif not (
-            one in _THINGS or one in _STATES or one in _IS or one in _SO or _NUMBER.fullmatch(one)
+            one in _THINGS
+            or one in _STATES
+            or one in _THOROUGHLY
+            or one in _IS
+            or one in _SO
+            or _NUMBER.fullmatch(one)
         ):
             return False
     if not 0 <= thing < state:
@@ -315,6 +347,11 @@ def _is_found(piece: str) -> bool:
     return any(one in _FOUND for one in tokens) and all(
         one in _FOUND or one in _OF_FOUND or _NUMBER.fullmatch(one) for one in tokens
     )
+
+
+def tells_who_wants(raw: str) -> bool:
+    """Whether a clause says who said or wants what, which may be why: `Mrs O wants it full`."""
+    return _is_said_by(raw) or (_WANTS.fullmatch(raw) is not None and not _TURNS.search(raw))
 
 
 def _is_said_by(raw: str) -> bool:

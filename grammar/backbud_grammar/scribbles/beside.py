@@ -30,6 +30,7 @@ _WEATHER = (
     r"|because(?: of)? (?:the )?[^\W\d]+(?: [^\W\d]+){0,4}"
 )
 _MARKS = (
+    r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"
     r"(?:was |were |had been |been )?on (?:for )?(?:\d+|a|one|two|three) (?:weeks?|months?|years?)|(?:branch|branches|it) (?:stands|sits|holds|stays put)|"
     r"(?:(?:little|tiny|small|faint|thin) )+(?:rings?|marks?|scars?|bites?)(?: only)?|(?:only|just) (?:a )?(?:(?:little|tiny|small|faint|thin) )*(?:rings?|marks?|scars?|bites?)|"
     r"(?:(?:no|slight|faint|light|small|few|some|a few|hardly any|deep|bad|one|two|\d) )+(?:(?:bite|wire) )?"
@@ -123,6 +124,7 @@ _CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.
 _BUYER = (
     r"(?:to )?(?:a |the |some |an? old |young )*(?:chap|man|woman|lady|gent(?:leman)?|couple|lad|girl|fellow|bloke|guy|collector|dealer"
     r"|beginner|visitor|neighbour|neighbor|friend|club member|regular|stranger|buyer)"
+    r"(?: with (?:a |the )?(?!.*\b(?:half|rest)\b)[^\W\d]+(?: [^\W\d]+)?)?"
     r"(?: (?:from|at|off|of) (?:(?:the )?(?:show|club|market|internet|net|web|village|town|road|street|fair|sale|workshop|open day|neighbourhood)|(?-i:[A-Z])[^\W\d]+))?"
     r"|(?:(?:first|second|third|another|last|\d+(?:st|nd|rd|th)) (?:one |tree )?(?:sold )?(?:this|in a|in one) (?:week|month|day|year|season))"
     r"|(?:with (?:the |its )?pot|(?:the |its )?pot (?:too|as well|included|goes with it|incl\.?))"
@@ -151,6 +153,7 @@ _SPOT = (
 )
 # What was left for another year.
 _ROOTS_LEFT = (
+    r"(?:(?:the|rock|old|thick|surface|heavy|white|fine) )*roots? (?:on (?:the )?rock )?(?:left (?:be|alone|as (?:they are|is))|let be|untouched|not touched|spared|stay)|"
     r"(?:a|one|two|three|some|\d+) (?:fat |thick |big |heavy |old |bad |crossing )*roots? (?:was |were |is )?"
     r"(?:left|stays?|kept)(?: on| in| alone)?(?: (?:for|till|until) (?:next (?:time|year)|later|now|then))?"
 )
@@ -177,7 +180,7 @@ _TABLE: Mapping[str, str] = {
         r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
     ),
     "treated": (
-        rf"{_OFTEN}|(?:ca|about|abt|around|maybe|over|some|at least) \d+|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
+        rf"{_OFTEN}|(?:found|got|counted|saw) (?:about |abt |ca )?\d+(?: [^\W\d]+){{0,2}}|(?:ca|about|abt|around|maybe|over|some|at least) \d+|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
     ),
@@ -218,6 +221,8 @@ _TABLE: Mapping[str, str] = {
     **dict.fromkeys(
         ("quoted", "agreed"),
         r"(?:[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:was |came |is )?(?:by|here|round|over|rang|called|phoned|visited|came|in)"
+        r"|(?:(?:he|she|they)(?: will|['’]ll) |will )?(?:rings?|calls?|phones?|writes?|decides?|let (?:me|us) know)(?: back| (?:me|us))?(?: (?:soon|later|tomorrow|next week))?"
+        r"|(?:he|she|they) (?:thinks?|is thinking|are thinking) (?:about|on|over) it"
         r"|no (?:answer|reply|word)(?: yet| so far)?|(?:he|she|they)(?:['’]ll| will) think(?: (?:on|about|it over)(?: it)?)?|thinking (?:on|about) it"
         r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)",
     ),
@@ -304,6 +309,7 @@ _GROWS_ON = re.compile(
 
 # How long what was put on, or begun, stays as it is.
 _STAYS_TILL = re.compile(
+    rf"(?:until|till|til) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|spring|summer|autumn|fall|winter)|"
     r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
     r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,

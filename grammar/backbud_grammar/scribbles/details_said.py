@@ -39,11 +39,11 @@ _FRACTIONS = {
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
-_THICK = r"(?:\d+|a|one|two|three|some|few|the) (?:(?:big|thick|heavy|fat|large|old|crossing|circling|dead) )+(?:ones?|roots?)"
+_THICK = r"(?:tap(?: ?root)?|thick roots?|\d+|a|one|two|three|some|few|the) (?:(?:big|thick|heavy|fat|large|old|crossing|circling|dead) )+(?:ones?|roots?)"
 _ROOT_WHERE = r"(?: (?:back|front|left|right|under|on|at|of|the|side|trunk|below|base|[NSEWLR]))*"
 _ROOTS = (
     (
-        rf"{_THICK}{_ROOT_WHERE} (?:cut|sawn|sawed|removed|taken|off|out)(?: (?:off|out|away|back|under|below|at|trunk|the|base|flush))*",
+        rf"{_THICK}{_ROOT_WHERE}(?: {_LEN}(?: thick)?)? (?:cut|sawn|sawed|removed|taken|off|out)(?: (?:off|out|away|back|right|under|below|at|trunk|the|base|flush|(?:left|right) \d))*",
         "thick roots off",
     ),
     (r"(?:the )?rest (?:combed|teased|raked|picked)(?: out)?", "combed out"),
@@ -251,6 +251,8 @@ _RUBBED = (
     ),
 )
 _PLUCKED = (
+    (r"(\d+) pairs? (?:left |kept |stay )?(?:on )?each(?: shoot| tip| twig)?", r"leaving \1 pairs"),
+    (r"all (?:the )?old(?: ones| needles)?(?: (?:off|out|away))?", "old needles"),
     (
         r"(?:left|leaving|leave|kept|keeping) (\d|one|two|three) years?['’]?(?: of)?(?: needles)?(?: on)?",
         r"leaving \1 years",
@@ -289,7 +291,7 @@ _EXCEPT = (
 )
 _CUT = (
     (
-        r"(?:out )?(?:the )?(\d+) (?:tallest|strongest|longest|biggest|fattest)(?: ones| shoots)?",
+        r"(?:out |only )?(?:the )?(\d+) (?:strong|tallest|strongest|longest|biggest|fattest)(?: ones| shoots)?",
         r"\1 shoots",
     ),
     (
@@ -718,6 +720,7 @@ _PESTS = (
     r"|slugs?|snails?|sawfly|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
 )
 _TREAT = (
+    (r"(?:by )?(?:hand|hands|thumb|thumbs|fingers)(?: too)?", "by hand"),
     (
         r"(?:the )?(\d+) (galls|grubs|slugs|snails|beetles|caterpillars|weevils|moths)"
         r" (?:(?:cut|picked|taken|pulled|dug) )?(?:off|out|away)(?: (?:first|by hand|before))?",
@@ -844,6 +847,10 @@ _WATER = (
     (r"(?:for )?(\d+ (?:min|h))", r"\1"),
 )
 _UNWIRED = (
+    (
+        r"(?:on |off )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk) ?(?:\+|&|and) ?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)",
+        r"on \1, on \2",
+    ),
     (r"(?:the )?(?:whole|entire) tree|from (?:the )?whole tree", "whole tree"),
     (rf"(?:on )?{_WHERE} (?:off|removed|away|out)", r"on \1"),
     (rf"(?:on |from )?{_WHERE} only", r"on \1"),
@@ -852,6 +859,11 @@ _UNWIRED = (
     (r"(?:the )?(?:lot|whole lot|whole thing|all of it|everything|every bit)", "all"),
 )
 _LAYERED = (
+    (
+        rf"{_LEN} wide(?: just| right)?(?: (?:over|above|below|under) (?:the )?[^\W\d]+)?",
+        r"ring, \1",
+    ),
+    (r"(?:clear |black )*(?:poly|polythene|film)(?: (?:over|round|around|on))*", "in plastic"),
     (
         r"(?:and |\+ )?(?:dark |black |tin |silver |clear )*(?:foil|plastic|bag|cling ?film|wrap)(?: (?:over|round|around|on|outside))*",
         "in plastic",
@@ -1021,6 +1033,10 @@ _SEALED = (
 _CARVED = ((r"(\d[\d /.,]*) ins?", r"\1 inch"),)
 _MEASURED = (
     (
+        rf"{_LEN} (?:round|girth)(?: (?:at|above|just above) (?:the )?(?:soil|base|ground)(?: level)?)?",
+        r"girth \1",
+    ),
+    (
         rf"(?:the )?(trunk|girth|nebari|height|candles|needles|shoots|spread) (?:(?:is|are|now|at|about|abt|measures?|grown to) )*{_LEN}(?: (?:across|wide|thick|round|tall|high|long|now|this year|today))*",
         r"\1 \2",
     ),
@@ -1127,6 +1143,11 @@ _STAGED = (
     (r"(?:in )?(?:the )?apex", "on apex"),
 )
 _GRAFT = (
+    (
+        r"(\d+) scions? (?:on |at )?((?:(?:low|high|upper|lower|left|right|front|back|apex|trunk|first|second|third|branch|\d)(?: |$))+)",
+        r"\1 scions, on \2",
+    ),
+    (r"(?:side|bark|tip) (veneer)(?: grafts?)?", r"\1"),
     (r"(\d+) scions? (?:on|set|in|made|up)", r"\1 scions"),
     (
         r"(?:raffia|rubber|string)(?: (?:\+|&|and) (?:grafting |budding )?tape)?|(?:grafting|budding) tape",

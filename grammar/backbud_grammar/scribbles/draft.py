@@ -193,7 +193,8 @@ def _measured_parts(form: ActForm, pieces: list[Piece]) -> list[Piece]:
         return _on_its_part(pieces, _SHARE) if form.work == "branches" else pieces
     sizes = [one for one in pieces if _SIZE.fullmatch(one[0])]
     parts = [one for one in pieces if one[0].startswith("on ")]
-    if len(sizes) != 1 or not parts:
+    if len(sizes) != 1 or not parts or any(one[0] in ("whole tree", "all") for one in pieces):
+        # `whole tree, crown by Wren`: whose hands it was there, and no wire of its own.
         return pieces
     others = [one for one in pieces if one not in sizes and one not in parts]
     return [(f"{sizes[0][0]} {part}", at) for part, at in parts] + others

@@ -11,7 +11,7 @@ REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
     r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time))?)"
-    r" (?:in |after )?|in (?=\d+ (?:days?|weeks?|months?) again$))"
+    r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
     r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
     rf"|(?:and )?again (?:on |in )?(?P<on>{WEEKDAY}|(?:next )?(?:{SEASON}|{MONTH}))"
     r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"

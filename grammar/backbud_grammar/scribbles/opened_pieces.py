@@ -25,6 +25,11 @@ _AS_WELL = re.compile(r"(?:\+|&|and) (?!\w+ (?:off|away|down)\b)\w")
 _FIGURE = re.compile(r"\d")
 _OFF = re.compile(r"\boff\b", re.IGNORECASE)
 _LONGEST_BEHIND = 200
+# One of these stands in whatever says of roots what a repotting does, or of its pot.
+_MAY_BE_OF_ROOTS = re.compile(
+    r"\b(?:off|roots?|washed|bare|combed|teased|tap\w*|pot|box|tray|ball|kluit|wortels|wurzeln)\b",
+    re.IGNORECASE,
+)
 # What a repotting says: of roots, of the pot, of the mix.
 _POTTING = frozenset({"roots", "pot", "mix"})
 _BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
@@ -126,6 +131,8 @@ class PieceOpener:
         `half washed out, pine mix, own pot, tied`. `behind`: what stands behind the piece."""
         form = self.acts.get("repotted")
         if form is None or "?" in behind or "," not in behind or len(behind) > _LONGEST_BEHIND:
+            return None
+        if _MAY_BE_OF_ROOTS.search(piece) is None and _MAY_BE_OF_ROOTS.search(behind) is None:
             return None
         said = self.pieces.said(form, piece)
         if said is None or not said[0]:

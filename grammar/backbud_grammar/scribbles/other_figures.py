@@ -7,6 +7,7 @@ from collections.abc import Container
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
+from backbud_grammar.problems import nearest
 from backbud_grammar.scribbles.plain import plain_words
 
 _TOKEN = re.compile(r"\d[\d.,/-]*(?: \d/\d)?|[^\W\d_]+(?:['’-][^\W\d_]+)*|\S")
@@ -48,6 +49,8 @@ _NEVER = re.compile(
 )
 # No part of a sentence that says so much by itself.
 _LEAST_WORDS = 2
+# A word as short as this may be a unit with a slip of the thumb: `2 cmm`.
+_UNIT_WITH_A_SLIP = 4
 
 
 def counts_another_thing(form: ActForm, own: Container[str], piece: str) -> bool:
@@ -63,6 +66,9 @@ def counts_another_thing(form: ActForm, own: Container[str], piece: str) -> bool
     tokens = _TOKEN.findall(piece)
     words = [one for one in tokens if one[0].isalpha() and one not in _UNITS]
     if len(words) < _LEAST_WORDS or not any(one[0].isdigit() for one in tokens):
+        return False
+    if tokens[0].casefold() in own:
+        # It begins as a detail of the act does: `tied 2 strands`.
         return False
     of_its_own = tokens[0].casefold() in _MEASURED or tokens[1].casefold() in _MEASURED
     return all(
@@ -80,6 +86,8 @@ def _is_of_another(
     sort = _UNITS.get(behind[0])
     if sort is not None:
         return of_its_own or not any(sort in one.sorts for one in form.forms)
+    if len(behind[0]) <= _UNIT_WITH_A_SLIP and nearest(behind[0], _UNITS):
+        return False
     return behind[0][0].isalpha() and not any(
         one.casefold() in _MAY_BE_DONE or one.casefold() in own for one in behind
     )

@@ -75,6 +75,7 @@ ASIDE = re.compile(
     r"|for (?:once|now|good)|as usual|of course|once more"
     r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
+    r"|all (?:morning|afternoon|evening)|instead(?=$)"
     r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"

@@ -15,7 +15,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.apart import with_two_things_apart
-from backbud_grammar.scribbles.asides import is_aside
+from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
 from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
@@ -38,7 +38,7 @@ from backbud_grammar.scribbles.opener import WITH_REASON, Opened, Opener
 from backbud_grammar.scribbles.other_figures import counts_another_thing
 from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
-from backbud_grammar.scribbles.said_of import said_of
+from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
 from backbud_grammar.scribbles.sentences import LONGEST, halves, sentences
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.sums_said import with_sums
@@ -210,9 +210,13 @@ class _LineReader:
             if self._says_when(draft, piece, at):
                 return
             # A sentence that opens no act says why.
-            if not first or (
-                self.opener.is_nothing(piece, self.page)
-                and not fits_beside(draft, piece, self.line)
+            if (
+                not first
+                or tells_who_wants(raw)
+                or (
+                    self.opener.is_nothing(piece, self.page)
+                    and not fits_beside(draft, piece, self.line)
+                )
             ):
                 self._more_of_plan(draft, piece, raw, at)
                 return
@@ -231,7 +235,7 @@ class _LineReader:
         piece = without_own_day(piece, self.page)
         if not piece:
             return
-        if draft is not None and self._is_where_it_stands(draft, piece):
+        if draft is not None and is_where_it_stands(draft, piece, self.talk.handles):
             piece = f"in {piece}"
         piece, why = self._untalked(piece)
         hours = draft is not None and draft.form.word == "worked"
@@ -266,13 +270,6 @@ class _LineReader:
 
     def _said_of(self, piece: str, first: bool) -> Draft:
         return said_of(self.drafts, piece, self.line, self.pieces, first=first)
-
-    def _is_where_it_stands(self, draft: Draft, piece: str) -> bool:
-        """Whether a place alone, behind what came or was potted, is where it went."""
-        traits = draft.form.traits
-        # Where seed was sown the mother tree does not stand.
-        is_new = ("arrival" in traits and "raised" not in traits) or "potting" in traits
-        return is_new and self.talk.handles.places.fullmatch(piece) is not None
 
     def _untalked(self, piece: str) -> Talked:
         """The piece without what is only talk, where an act opens it then."""

@@ -189,7 +189,7 @@ class PieceReader:
             return False
         for detail in details:
             part = _HALF.sub("", detail.part)
-            if form.undone_by and _TWO_PARTS.search(part):
+            if (form.undone_by or form.word == "unwired") and _TWO_PARTS.search(part):
                 # `on L1 L3` is two branches.
                 return False
             if detail.part and (limiter_in(part) or self._names_tree(detail.part)):

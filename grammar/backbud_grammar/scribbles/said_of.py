@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from backbud_grammar.scribbles.draft import Draft
 from backbud_grammar.scribbles.fits_beside import fits_beside
+from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.reads import PieceReader
 
 # What is told of the work before it.
@@ -34,6 +35,14 @@ def said_of(
         first or pieces.said(work.form, piece) is not None or fits_beside(work, piece, line)
     )
     return work if is_of_work else last
+
+
+def is_where_it_stands(draft: Draft, piece: str, handles: Handles) -> bool:
+    """Whether a place alone, behind what came or was potted, is where it went."""
+    traits = draft.form.traits
+    # Where seed was sown the mother tree does not stand.
+    is_new = ("arrival" in traits and "raised" not in traits) or "potting" in traits
+    return is_new and handles.places.fullmatch(piece) is not None
 
 
 def _that_it_fits(drafts: Sequence[Draft], piece: str, line: str, pieces: PieceReader) -> Draft:

@@ -81,7 +81,8 @@ _WORDS: Mapping[str, str] = {
         "right": "rh rhs",
         "medium": "med",
         "half strength": "half-strength",
-        "pieces": "pcs",
+        "pieces": "pcs pc",
+        "each": "ea",
         "ponderosa": "pondo",
         "seedlings": "sdlgs",
         "cuttings": "ctgs cttgs",
@@ -174,6 +175,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"£\s?(\d+(?:[.,]\d+)?)", r"\1 GBP", "£"),
     (r"(\d+(?:[.,]\d+)?)\s?(?:£|quid\b)", r"\1 GBP", "quid"),
     (r"\s?@\s?(?=\d)", " at ", "@"),
+    (r"(?<=\d) [-–] (?=\d)", "-", "-"),
     (r"\bw/\s?", "with ", "w"),
     # No look at a tree is numbered so high.
     (
@@ -197,6 +199,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"\b(cu)\b(?=\s|,|$)(?<=\d mm cu)", "Cu", "cu"),
     (r"(\d) ?(?:deg|degs|°)\b\.?(?![CF])", r"\1 degrees", "deg degs"),
     (r"(\d)deg\b", r"\1 degrees", "deg"),
+    (r"(\d) ?degr\b", r"\1 degrees", "degr"),
 )
 PHRASES = tuple((re.compile(pattern, re.IGNORECASE), written) for pattern, written, _ in _ROWS)
 # By such a word or sign the phrases that need one of it, a bit each.

@@ -26,7 +26,9 @@ def zone_scores(event: Event) -> Iterator[tuple[str, int]]:
     """
     if event.act == "checked":
         yield from _checked(event)
-    for detail in event.all("zone"):
+    for detail in event.details:
+        if detail.name != "zone":
+            continue
         words = detail.words.split()
         if detail.measure is not None:
             score = int(detail.measure.number)

@@ -20,6 +20,7 @@ from backbud.journal.page_text import PageText
 from backbud.journal.remember import Kept
 from backbud.journal.told_lines import (
     AGAIN_AND_AGAIN,
+    IN_OWN_WORDS,
     OF_EACH,
     TO_AND_FRO,
     HeldAgainst,
@@ -57,7 +58,7 @@ def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Mem
     mended = dict(files)
     flaws: list[tuple[str, Flaw]] = []
     cards = cards_again(files)
-    for name, other in dict.fromkeys((*cards, *_perhaps_alike(files, kept))):
+    for name, other in sorted({*cards, *_perhaps_alike(files, kept)}, key=_in_order):
         again = cards.get((name, other), CardsAgain((), ()))
         first, second = mended[other], mended[name]
         held, is_copy = _held_against(first, second, bool(again.lines), known)
@@ -76,6 +77,10 @@ def without_edited_copies(files: Mapping[str, Outlined], known: Known, kept: Mem
         mended[name] = without_cards(second, again.lines) if again.lines else second
         mended[other] = without_told(first, (here for here, _ in held.versions))
     return Mended(mended, flaws)
+
+
+def _in_order(pair: tuple[str, str]) -> tuple[tuple[int, str, bool], ...]:
+    return tuple(map(likelier_first, pair))
 
 
 def without_pasted_pages(
@@ -108,7 +113,7 @@ def _held_against(
     held = held_against(here, there, is_copy=True)
     if _are_alike(here, there, held.both, same_cards):
         return held, True
-    sure = {one.day for one in held.both if one.is_telling and one.act not in TO_AND_FRO}
+    sure = {one.day for one in held.both if one.tells_a_copy and one.act not in TO_AND_FRO}
     here, there = ([one for one in lines if one.day in sure] for lines in (here, there))
     return held_against(here, there, is_copy=False), False
 
@@ -163,6 +168,9 @@ def _perhaps_alike(files: Mapping[str, Outlined], kept: Memo) -> list[tuple[str,
     ]
 
 
+# A note or measures of more letters are hardly worded so by two.
+_A_SENTENCE = 24
+_IN_OWN_WORDS = tuple([b"\1" + word.encode() for word in sorted(IN_OWN_WORDS)])
 _NOTHING, _OF_EACH = (
     tuple([b"\1" + word.encode() for word in sorted(words)]) for words in (AGAIN_AND_AGAIN, OF_EACH)
 )
@@ -178,7 +186,9 @@ def _squeezed(data: bytes) -> tuple[set[bytes], set[bytes]]:
     for line in text.split(b"\n"):
         sign = line[:1]
         if sign == b"\1":
-            if day and not line.startswith(_NOTHING):
+            if day and len(line) > _A_SENTENCE and line.startswith(_IN_OWN_WORDS):
+                telling.add(head + line)
+            elif day and not line.startswith(_NOTHING):
                 (of_each if line.startswith(_OF_EACH) else telling).add(head + line)
         elif sign.isdigit():
             # Behind the day stands its weather.
@@ -277,7 +287,11 @@ def _of_card_lines(where: str, cards: CardsAgain) -> str:
     if not cards.lines:
         return ""
     told = f" Of {len(cards.lines)} cards that stand in both those {where} count"
-    return told + (f"; {_lines(cards.differ)} here differ." if cards.differ else ".")
+    return told + (
+        f"; {_lines(cards.differ)} here differ{'s' * (len(cards.differ) == 1)}."
+        if cards.differ
+        else "."
+    )
 
 
 def _of_both(held: HeldAgainst) -> str:

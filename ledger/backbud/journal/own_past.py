@@ -24,6 +24,8 @@ from backbud_grammar.problems import Misread, Problem, nearest
 
 # A word that was not understood so often is hardly a slip.
 RETURNS = 3
+# So alike in letters a word is to an act that it is written with one wrong, of five or more.
+A_SLIP = 0.8
 # Problems whose mark stands under words that nobody understood.
 # Lines, and words beside an act, that were kept as words.
 UNREAD_LINE, WORDS_KEPT = "unread-line", "words-kept"
@@ -143,6 +145,6 @@ def returning(
     found = [
         Returning(shown[word], len(lines[word]), lines[word][0], lines[word][-1])
         for word in often
-        if word not in taken and things.find(word) is None and not nearest(word, acts)
+        if word not in taken and things.find(word) is None and not nearest(word, acts, A_SLIP)
     ]
     return tuple(sorted(found, key=lambda one: (-one.times, one.word)))

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from backbud.journal.events import Origin
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.things import Things
+from backbud_grammar.measures import hint_of_unit
 from backbud_grammar.problems import Flaw
 
 
@@ -17,6 +18,11 @@ def flaw_of_reference(
     something is. `words`: what else may have been meant there, for the hint."""
     found = things.find(handle)
     if found is None:
+        unit = hint_of_unit(handle) if "material" in kinds else ""
+        if unit:
+            # `2 gal` of what goes into water: a word behind a number may be either.
+            message = f"“{handle}” is no unit known here"
+            return Flaw("unknown-unit", 0, 0, len(handle), message, unit)
         message = f"no {' or '.join(kinds)} is called “{handle}”"
         hint = things.nearest(handle, *kinds, words=words)
         return Flaw("unknown-handle", 0, 0, len(handle), message, hint)

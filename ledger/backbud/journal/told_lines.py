@@ -28,7 +28,7 @@ OF_EACH = AGAIN_AND_AGAIN | {
 # What may be done, undone and done again on one day.
 TO_AND_FRO = {"moved", "planted-out", "shaded", "unshaded", "protected", "unprotected"}
 # What nobody words as somebody else does, from so many words behind the act on.
-_IN_OWN_WORDS = {"noted", "private", "measured"}
+IN_OWN_WORDS = {"noted", "private", "measured"}
 _A_SENTENCE = 4
 _BLANK = (" ", "\t")
 
@@ -70,7 +70,7 @@ class ToldLine(NamedTuple):
     def tells_a_copy(self) -> bool:
         """The same, and whole sentences and measures, which two say each in their own way."""
         return self.is_telling or (
-            self.act in _IN_OWN_WORDS and self.words.count(" ") >= _A_SENTENCE
+            self.act in IN_OWN_WORDS and self.words.count(" ") >= _A_SENTENCE
         )
 
 

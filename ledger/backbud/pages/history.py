@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from backbud import words
 from backbud.journal.line_order import rests
 from backbud.pages.links import earlier_page, link
-from backbud.tongue import phrase, spoken
+from backbud.tongue import day_and_month, phrase, spoken
 from backbud.views.history import DateView, EntryView, LateView
 from backbud_grammar.acts import acts_with
 
@@ -95,7 +95,7 @@ def years_of(by_year: dict[int, list[OfDate]]) -> tuple[HistoryYear, ...]:
         entries_of_year = sum([len(those) for _, those in dates])
         count = words.number(entries_of_year, "entry", "entries")
         is_open = at < YEARS_OPEN and not _rests(dates)
-        again = () if is_open else tuple(_again_and_again(dates, year))
+        again = () if is_open else tuple(_again_and_again(dates))
         if again:
             told = {one.act for one in again}
             dates = [(when, _without_keep(those, told)) for when, those in dates]
@@ -138,7 +138,7 @@ def _rests(dates: Sequence[OfDate]) -> bool:
     return True
 
 
-def _again_and_again(dates: Sequence[OfDate], year: int) -> Iterator[Again]:
+def _again_and_again(dates: Sequence[OfDate]) -> Iterator[Again]:
     """Each act of the daily keep that was done often in a year, with its days, newest first."""
     by_act: dict[str, list[EntryView]] = {}
     for _, entries in dates:
@@ -147,7 +147,7 @@ def _again_and_again(dates: Sequence[OfDate], year: int) -> Iterator[Again]:
                 by_act.setdefault(entry.act, []).append(entry)
     for act, done in by_act.items():
         if len(done) >= OFTEN:
-            told = (f"{words.day(one.when.first, year)} {one.text}".rstrip() for one in done)
+            told = (f"{day_and_month(one.when.first)} {one.text}".rstrip() for one in done)
             yield Again(act, ("; " if any(one.text for one in done) else ", ").join(told))
 
 
@@ -167,7 +167,7 @@ def _is_plain_keep(entry: EntryView) -> bool:
 
 
 def _day(when: DateView, entries: Sequence[EntryView], year: int, language: str) -> Day:
-    told = words.day(when.first, year) if when.exact else _written(when, year, language)
+    told = day_and_month(when.first) if when.exact else _written(when, year, language)
     lines = tuple(entries)
     for one in entries:
         if one.own_words or one.hour or one.plainly:

@@ -34,19 +34,17 @@ class Cautioned(Struct, frozen=True, gc=False):
 def reasons_once(works: Iterable[WorkView]) -> Iterator[tuple[Reason, ...]]:
     """The reasons of each work in turn. For a sentence that stands with an earlier one already, it
     says with which, but for a short one."""
-    with_work: dict[str, str] = {}
+    with_work: dict[str, WorkView] = {}
     for work in works:
-        title = words.sentence(work.title)
-        yield tuple([_pointed(reason, with_work, title) for reason in work.reasons])
+        yield tuple([_pointed(reason, with_work, work) for reason in work.reasons])
 
 
-def _pointed(reason: Reason, with_work: dict[str, str], title: str) -> Reason:
-    first = with_work.setdefault(reason.text, title)
-    if first is title:
+def _pointed(reason: Reason, with_work: dict[str, WorkView], work: WorkView) -> Reason:
+    first = with_work.setdefault(reason.text, work)
+    if first is work or len(reason.text) < _SHORT:
         return reason
-    if len(reason.text) < _SHORT:
-        return reason
-    return replace(reason, text=phrase("as for “{work}” above", work=first))
+    title = words.sentence(first.title)
+    return replace(reason, text=phrase("as for “{work}” above", work=title))
 
 
 def cautions_once(works: Sequence[WorkView]) -> Iterator[Cautioned]:

@@ -136,10 +136,14 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def window_on(self, today: date) -> Window:
         """The window that counts on a day: its own, or the next good moment."""
-        in_time = today <= self.window.closes and self.schedule.rests is None
-        if self.outcome != "open" or in_time:
-            return self.window
-        return window_on(self.window, self.weight, self.schedule, self.promised, today)
+        window, rests = self.window, self.schedule.rests
+        if self.outcome != "open":
+            return window
+        # Most of what rests in a year does so on other days.
+        rests_now = rests is not None and rests.opens <= today <= rests.closes
+        if today <= window.closes and not rests_now:
+            return window
+        return window_on(window, self.weight, self.schedule, self.promised, today)
 
     def said_on(self, today: date) -> str:
         """What its rule says of it on a day: what is to be known then, or what will happen."""

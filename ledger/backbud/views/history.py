@@ -210,6 +210,7 @@ def told_history(entries: Iterable[Entry]) -> ToldHistory:
             text=_details(event) if named else text,
             remark=remark,
             at=f"{event.file}:{event.line}",
+            shared_among=entry.among,
             done=not (held or undone),
             held_back=held != "",
             kept=event.kept,
@@ -230,7 +231,6 @@ def told_history(entries: Iterable[Entry]) -> ToldHistory:
             or said
             or event.own
             or event.hour
-            or entry.among != 1
             or entry.within
             or entry.of is not None
             or (of_act.moves_count and entry.batch is not None)
@@ -246,7 +246,6 @@ def _more_of(entry: Entry, moves_count: bool) -> dict[str, object]:
     more: dict[str, object] = {
         "own_words": event.own,
         "hour": event.hour,
-        "shared_among": entry.among,
         "of": entry.of,
         "within": entry.within,
     }

@@ -9,7 +9,7 @@ _GIVEN = (
     r"(?:\s*$|\s*[,#]|\s+(?:\d|no\b|again$|spray(?:ed)?\b|drench(?:ed)?\b|again(?= \d)|all over|under(?:side)?\b"
     r"|on (?:the )?(?:leaves|underside|undersides|trunk|bark|soil|worst)|in the (?:evening|morning)"
     r"|against\b|for (?:the )?\w+$|at \d|half\b|same evening|that evening|by hand|(?:and|\+|&) "
-    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|\d ?x\b|(?:early |late )?[ap]\.?m\.?(?:$|[,.])|1:|neat$|whole tree|both sides))"
+    r"|first time|second time|third time|(?:first|second|third|1st|2nd|3rd)(?:\s*$|\s*,)|x ?\d|\d ?x\b|(?:nr|no\.?|#) ?\d|(?:early |late )?[ap]\.?m\.?(?:$|[,.])|1:|neat$|whole tree|both sides))"
 )
 
 # Hands that carry a tree somewhere.
@@ -220,7 +220,11 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("treated", r"hosed (?=against )", details="water jet"),
     *rows("watered", r"mizu(?= \d|\s*$|,)", noun=True),
-    *rows("treated", rf"(?:tooth)?brush (?:and|\+|&) (?={SPRAY}(?:\s*$|,))", details="by hand"),
+    *rows(
+        "treated",
+        rf"(?:(?:tooth)?brush|thumbs?|fingers?|cloth|sponge) (?:and|\+|&) (?={SPRAY}(?:\s*$|,))",
+        details="by hand",
+    ),
     *rows(
         "cleaned",
         rf"{FEED} (?:all )?(?:off|removed|off again|away)(?: again)?",
@@ -261,6 +265,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "treated",
         r"hosed (?:off|down)(?: first)?",
+        r"hosed (?:hard|well|good|thoroughly)(?: (?:under(?:neath)?|from below|both sides|all over|off|down))*(?=$|,| \+)",
         r"hosed (?:the )?(?:undersides?|underneath|leaves from below)(?: (?:hard|well|off))*",
         details="water jet",
     ),

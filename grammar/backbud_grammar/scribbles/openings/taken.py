@@ -36,6 +36,16 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "pruned",
+        rf"{_COUNT}{_ALL}(?:crossing|bar|heavy|thick)(?: ones?)? (?:off|out)(?= (?:of |from )?(?:the )?(?:crown|apex|top|left|right|inside|low|back|front|trunk)\b)",
+        noun=True,
+    ),
+    *rows(
+        "defoliated",
+        rf"{_ALL}{_KIND}leaves (?:halved|cut (?:in|by) half)",
+        details="half of each leaf",
+    ),
+    *rows(
+        "pruned",
         rf"{_COUNT}{_ALL}(?:(?:root|basal|base|trunk|rootstock) )?suckers?{_WHERE}{_CUT}",
         rf"(?:cut|pulled|tore|took|removed|snipped) (?:off |out )?{_COUNT}{_ALL}(?:root |basal )?suckers?(?: (?:off|out|away))?(?=$|,| (?:on|at|in|from|below)\b)",
         details="suckers",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
+    *rows("measured", r"(?=\d[\d.,]* (?:cm|mm|inch) round(?: at (?:the )?(?:soil|base))?(?:$|,))"),
     *rows(
         "fruited",
         r"(?:apples|fruits?|figs|crabs) (?=\d+$)",

@@ -40,6 +40,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("grafted", r"grafts? (?:set|made|done)", r"grafted on"),
     *rows("trimmed", r"tip[- ]?prun(?:ed?|ing)", noun=True),
     *rows("layered", r"(?:air[- ]?)?layer(?:ed)? (?:set|begun|started|on)", r"ring[- ]?barked"),
+    *rows("layered", r"(?:air[- ]?)?layer (?:ringed|girdled|wrapped|made)(?=$|,)"),
     *rows("layered", r"air[- ]?layer", noun=True),
     *rows(
         "layered",

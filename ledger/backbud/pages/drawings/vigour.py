@@ -39,10 +39,11 @@ def vigour(ident: str, looks: Looks) -> Drawing:
         zone: " strongest" if zone in strongest else " weakest" if zone in weakest else ""
         for zone in zones
     }
+    across = {day: f"{_x(day, days):.1f}" for day in days}
     drawn = (
         mark
         for row, zone in enumerate(zones)
-        for mark in _zone(ident, row, zone, sides[zone], looks, days)
+        for mark in _zone(ident, row, zone, sides[zone], looks, across)
     )
     svg = (
         f'<svg class="zones" role="img" aria-labelledby="{ident}-title {ident}-about" '
@@ -122,17 +123,19 @@ def _years(days: Sequence[date], height: int) -> Iterator[str]:
 
 
 def _zone(
-    ident: str, row: int, zone: str, side: str, looks: Looks, days: Sequence[date]
+    ident: str, row: int, zone: str, side: str, looks: Looks, across: dict[date, str]
 ) -> Iterator[str]:
-    """Its name above its line, a leaf for each look, and the last score in figures."""
+    """Its name above its line, a leaf for each look, and the last score in figures. `across`: how
+    far across each look stands, in percent, the last one last."""
     y = _HEAD + _ROW * row + 29
     yield f'<text class="zone{side}" x="0" y="{y - 14}">{escape(zone)}</text>'
     yield f'<line class="grid" x1="0" x2="100%" y1="{y}" y2="{y}"/>'
-    known = [(day, looks[day][zone]) for day in days if zone in looks[day]]
+    known = [(day, looks[day][zone]) for day in across if zone in looks[day]]
+    last = next(reversed(across))
     for day, score in known:
-        mark = f"leaf{side}" if day == days[-1] else "leaf"
+        mark = f"leaf{side}" if day == last else "leaf"
         yield (
             f'<use class="{mark}" href="#{ident}-{min(max(score, 1), 5)}" '
-            f'x="{_x(day, days):.1f}%" y="{y}"/>'
+            f'x="{across[day]}%" y="{y}"/>'
         )
     yield f'<text class="score" x="99%" y="{y - 5}">{known[-1][1]}</text>'

@@ -7,6 +7,7 @@ every row. What reaches beyond is cut off there; the words beside it tell the da
 from __future__ import annotations
 
 from datetime import date
+from functools import lru_cache
 
 from backbud.words import WindowDays
 
@@ -17,8 +18,16 @@ _MIDDLE = HEIGHT // 2
 
 def window_line(window: WindowDays, today: date, late: bool) -> str:
     """The drawing; it says nothing that the row does not say in words."""
-    opens, closes = _x(window.opens, today), _x(window.closes, today)
-    best = _leaf(_x(window.best, today)) if abs((window.best - today).days) <= DAYS else ""
+    days = (window.opens - today).days, (window.best - today).days, (window.closes - today).days
+    return _from_today(*days, late)
+
+
+# Works of thousands of trees have windows of the same days.
+@lru_cache(maxsize=4096)
+def _from_today(opens_in: int, best_in: int, closes_in: int, late: bool) -> str:
+    """The drawing of a window that opens, is best and closes in so many days."""
+    opens, closes = _x(opens_in), _x(closes_in)
+    best = _leaf(_x(best_in)) if abs(best_in) <= DAYS else ""
     # A day is as wide as a day: the last one is included.
     end = min(closes + WIDTH / (2 * DAYS), WIDTH)
     last = _diamond(closes) if late else ""
@@ -50,9 +59,9 @@ def year_line(window: WindowDays, first: date, today: date) -> str:
     )
 
 
-def _x(day: date, today: date) -> float:
-    """How far across a day stands, in pixels: within the line."""
-    return min(max((day - today).days + DAYS, 0), 2 * DAYS) * WIDTH / (2 * DAYS)
+def _x(days: int) -> float:
+    """How far across the day in so many days stands, in pixels: within the line."""
+    return min(max(days + DAYS, 0), 2 * DAYS) * WIDTH / (2 * DAYS)
 
 
 def _leaf(x: float) -> str:

@@ -70,15 +70,14 @@ def years_drawn(
     within a year; None where nothing has a mark. `by_year`: the history."""
     ahead = [one for one in due if one.sign and today <= one.best <= today + timedelta(365)]
     last = max(today.year, *(one.best.year for one in ahead), 0)
-    done = _marked(by_year, last)
+    done, signs = _marked(by_year, last)
     if not (done or wires or ahead):
         return None
     first = min([today.year, *done, *(one.on.year for one in wires)])
     years = range(last, first - 1, -1)
     shown = years[:MOST_YEARS]
-    used = frozenset([one for those in done.values() for _, signs in those for one in signs])
     foreseen = ahead[0].sign if ahead else ""
-    used |= {one.sign for one in ahead}
+    used = frozenset(signs.union([one.sign for one in ahead]))
     wired = [(one.on.toordinal(), (one.off or today).toordinal()) for one in wires]
     return YearsDrawn(
         _signs(used),
@@ -91,24 +90,32 @@ def years_drawn(
     )
 
 
-# A date, and what was done on it as it is drawn.
-_Marked = tuple[DateView, Sequence[Sign]]
-
-
-def _marked(by_year: Mapping[int, Iterable[OfDate]], last: int) -> dict[int, list[_Marked]]:
-    """What was done and has a mark, by each year up to the `last` that its date can mean."""
-    found: dict[int, list[_Marked]] = {}
+def _marked(
+    by_year: Mapping[int, Iterable[OfDate]], last: int
+) -> tuple[dict[int, list[str]], set[Sign]]:
+    """What was done as it is drawn, by each year up to the `last` that its date can mean, in the
+    order of the history; and the signs it is drawn with."""
+    drawn: dict[int, list[str]] = {}
+    used: set[Sign] = set()
     for year, dates in by_year.items():
         if year == 1:
             continue
+        begins = date(year, 1, 1).toordinal()
+        # Of one sort and place one is seen, so one is drawn.
+        seen: set[str] = set()
         for when, entries in dates:
-            signs = [one.sign for one in entries if one.sign and one.done]
-            if not signs:
-                continue
-            ends = year if when.exact else max(min(when.last.year, last), year)
-            for each in range(year, ends + 1):
-                found.setdefault(each, []).append((when, signs))
-    return found
+            for one in entries:
+                sign = one.sign
+                if not (sign and one.done):
+                    continue
+                used.add(sign)
+                if not when.exact:
+                    for each in range(year, max(min(when.last.year, last), year) + 1):
+                        drawn.setdefault(each, []).extend(_rough(when, sign, each))
+                elif (mark := _marks(sign)[when.first.toordinal() - begins]) not in seen:
+                    seen.add(mark)
+                    drawn.setdefault(year, []).append(mark)
+    return drawn, used
 
 
 # Few sorts of work make few sets of signs, and each tree has one.
@@ -158,7 +165,7 @@ _Span = tuple[int, int]
 
 def _line(
     year: int,
-    done: Iterable[_Marked],
+    done: Sequence[str],
     wired: Iterable[_Span],
     ahead: Iterable[WorkView],
     today: date,
@@ -175,20 +182,13 @@ def _line(
             f'<rect x="{x:.1f}%" y="8" width="{max(end - x, 1):.1f}%" height="14" '
             'fill="url(#coil)"/>'
         )
-    # Of one sort and place one is seen, so one is drawn.
+    yield from done
     seen: set[str] = set()
-    for when, signs in done:
-        day = when.first.toordinal() - begins
-        for sign in signs:
-            if not when.exact:
-                yield from _rough(when, sign, year)
-            elif (mark := _marks(sign)[day]) not in seen:
-                seen.add(mark)
-                yield mark
     for work in ahead:
         if work.best.year != year:
             continue
-        if (mark := _marks(work.sign)[work.best.toordinal() - begins]) not in seen:
+        mark = _marks(work.sign)[work.best.toordinal() - begins]
+        if mark not in seen and mark not in done:
             seen.add(mark)
             yield mark.replace("<use", '<use class="ahead"')
     yield "</svg>"

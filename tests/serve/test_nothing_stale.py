@@ -12,6 +12,7 @@ import re
 import shutil
 from collections.abc import Callable
 from datetime import date, timedelta
+from decimal import Decimal
 from pathlib import Path
 from random import Random
 
@@ -21,7 +22,7 @@ from generate import generate
 from backbud.collection import replay
 from backbud.compiled import REVISIONS
 from backbud.make import Made, make
-from backbud.memo import NO_MEMO, Identical, Memo
+from backbud.memo import NO_MEMO, AsWritten, Identical, Memo
 from backbud.publish import MADE, MANIFEST, MEMORY, memory
 from backbud.session import open_session
 
@@ -559,3 +560,11 @@ def test_own_words_that_come_change_and_go_leave_nothing_stale(
         else:
             path.unlink(missing_ok=True)
         compare(journal, tmp_path / "clean", kept, TODAY, f"{count}: {card}")
+
+
+def test_what_is_written_otherwise_is_not_the_same() -> None:
+    one, other = (Decimal("9"),), (Decimal("9.0"),)
+    assert one == other
+    assert AsWritten(one) != AsWritten(other)
+    assert AsWritten(one) == AsWritten((Decimal("9"),))
+    assert AsWritten(one) != one

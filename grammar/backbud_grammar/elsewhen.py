@@ -23,7 +23,12 @@ _NOT_BY_US = re.compile(
     r"(?:chickens?|hens?|ducks?|geese|goats?|sheep|horses?|cows?|pony"
     r"|owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
-    r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)",
+    r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)"
+    # Named alone behind a work, they did it: `new shoots cut, deer`.
+    r"|(?:(?:the|a|late|hard|those|some) )*(?:deer|rabbits?|hares?|voles?|mice|squirrels?"
+    r"|(?:black|wild )?birds?|pigeons?|jays?|magpies?|woodpeckers?|blue tits|tits|ladybirds?"
+    r"|badgers?|foxe?s?|goats?|sheep|storm|gale"
+    r"|hail|(?:rain|frost|snow|wind|storm) did it)(?: again| damage| did it| got (?:it|them))?",
     re.IGNORECASE,
 )
 

@@ -389,6 +389,7 @@ def test_an_owner_reads_of_nobody_else(build: Any) -> None:
         build.follow_up(
             "hoshi",
             id="hoshi/a",
+            act="moved",
             title="move out again, to pell-corner",
             because=(
                 build.reason("2027-03-01: moved pell-corner.", "diary/pell.txt:4"),

@@ -19,9 +19,6 @@ TREE = "tree hoshi\n  kind trident maple\nplace tunnel\n  cover  open\n2026-06-0
 # Nothing of these asks.
 UNDERSTOOD = [
     # How a thing looks, with a limit of its own.
-    "pruned hard, buds behind not moving yet",
-    "fed 0-10-10, roots hardly dry",
-    "watered, leaves limp but soil still wet",
     # The weather, the hour, the tools, how it went, who said what.
     "pinched, no rain for 3 weeks",
     "watered, again 4pm",
@@ -33,9 +30,7 @@ UNDERSTOOD = [
     # Figures of something else.
     "fed 0-10-10, lamp on 14 h",
     "pruned hard, wound 2,2 cm hollow",
-    "cleaned, 8 marks on bark",
-    # That nothing is wrong.
-    "pruned hard, no paste needed",
+    # How it was found.
     "fed 0-10-10, bone dry under the moss",
     # What was left as it was.
     "pinched, inner ones let go",
@@ -44,6 +39,40 @@ UNDERSTOOD = [
 ]
 # These are asked: it may be how much, a limit of the work, or a plan.
 ASKED = [
+    # A limit or a figure is asked about wherever it stands: it may be one of the work.
+    "pruned hard, buds behind not moving yet",
+    "fed 0-10-10, roots hardly dry",
+    "watered, leaves limp but soil still wet",
+    "cleaned, 8 marks on bark",
+    "pruned hard, no paste needed",
+    # What takes it back, puts it on another day or tells of an end.
+    "pruned, she said leave left 1",
+    "fleece off, frost tonight so on again",
+    "moved tunnel, out again in the sun",
+    "unwired, left low branches still soft",
+    "moved tunnel, it was too heavy",
+    "repotted same pot, next dry day",
+    "repotted same pot, yesterday in the rain",
+    "watered, sorry not yet",
+    "treated soap 20 mL/L, in 8 days",
+    "pinched, top later",
+    "trimmed, but top still long",
+    "fed 0-10-10, Hob thinks",
+    "repotted same pot, tree dead",
+    "watered, cuttings all dead",
+    "pruned, Dell came for it",
+    "protected fleece, wind blew it off",
+    "new shoots nipped, deer",
+    # How much it was, of what, or for how much.
+    "fed, 3 scoops bonemeal",
+    "treated sulphur, 2 teaspoonfuls heaped",
+    "repotted same pot, ball 3 cm smaller",
+    "pruned, 3 forks shortened",
+    "decandled, 38 whorls done",
+    "pruned, took 3 h altogether",
+    "repotted same pot, told him tray-7",
+    "pruned, dieback left 2",
+    "repotted same pot, tied 2 cmm",
     "pruned hard, leaves big only",
     "pruned hard, 3 cm",
     "pruned hard, 5 at the top",
@@ -83,10 +112,18 @@ DONE: dict[str, list[str]] = {
     "haws all off": ["thinned fruit, all off"],
     "last year's leaves pulled": ["cleaned dead leaves"],
     "snow knocked off": ["cleaned snow off"],
-    "3 yr needles off, 2h": ["plucked old needles", "worked 2 h"],
+    "3 yr needles pulled, 2h": ["plucked old needles", "worked 2 h"],
     "5 galls off first, then copper 2 g/L": ["treated 5 galls, copper 2 g/L"],
     "mealy bug in forks, 6. alcohol w stick": ["treated with alcohol -- 6"],
     # It may have fallen, or be only seen, or other hands.
+    "new shoots all off, deer": [],
+    "twigs broken, snow": [],
+    "two limbs off, storm": [],
+    "long ends cut off, wire": [],
+    "3 yr needles off, on their own": [],
+    "wire off, 1 h, on again": ["worked 1 h, on again"],
+    "fleece off, 1 h, back on": ["worked 1 h"],
+    "back of bench, scale again": [],
     "dead branch off": [],
     "haws off": [],
     "old needles": [],
@@ -111,9 +148,9 @@ DONE: dict[str, list[str]] = {
     "layer ringed, 1 in wide just over graft": ["layered ring, 1 inch"],
     "tsugiki, 6 scions low L, bagged": ["grafted 6 scions, on low left, bagged"],
     "momiage, 5 pr left ea, 1.5 h": ["plucked old needles, leaving 5 pairs", "worked 1.5 h"],
-    "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm -- 27 this time last yr"],
+    "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm"],
     "harigane, cu 10 - 18": ["wired gauge 10-18 Cu"],
-    "fleece off, 2 soft lvs blacked, no harm": ["unprotected -- 2 soft lvs blacked"],
+    "fleece off, 2 soft lvs blacked, no harm": [],
     "wire off left 1 + apex, biting": ["unwired on left 1, on apex"],
     "thumb + soap, again sat": ["treated by hand, soap", "planned treat, to 2026-06-06"],
     "clipped, Gwen all morning": ["trimmed by gwen"],

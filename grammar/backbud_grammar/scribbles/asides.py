@@ -8,11 +8,11 @@ much the act did, or a limit of it, is of none of them.
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.plain import plain_words
+from backbud_grammar.scribbles.turns import turns
 
 # What can be seen of a tree, its soil and what lives there: each can have a state of its own.
 _THINGS = plain_words(
@@ -20,24 +20,22 @@ _THINGS = plain_words(
     "sphagnum moss liverwort algae lichen weeds compost crust mould mold fungus mycelium myco mycorrhiza "
     "leaf leaves foliage needles needle sheath sheaths tips tip buds bud candles candle shoots shoot "
     "growth extension extensions internode internodes rosettes whorls fronds pads pad ramification twigs "
-    "twig stems stem petioles stalks spurs thorns bark trunk nebari base crown apex canopy flowers flower "
+    "twig stems stem petioles stalks spurs thorns bark nebari canopy flowers flower "
     "petals petal blossom blossoms bloom blooms stamens fruit fruits fruitlets berries berry haws crabs "
     "apples figs pods cones catkins seeds callus cambium wound wounds scar scars stub stubs sap resin jin "
-    "jins shari deadwood wood heartwood edges edge undersides underside colour color tree trees cuttings branch branches "
-    "seedlings whips drainage water holes labels label pot pots tray trays saucer saucers outline "
-    "silhouette shape lines inside outside top bottom"
+    "jins shari deadwood wood heartwood edges edge undersides underside colour color "
+    "drainage water holes labels label saucer saucers outline silhouette shape lines"
 )
 # What no work of ours makes of it. Not `off`, `out`, `cut`, `done`: these may be what was done.
 _STATES = plain_words(
     "sound clean fine healthy happy content green greener greening fat fatter plump moving opening open "
-    "shut closed swelling swollen breaking alive dead dying live dry drier wet wetter damp moist sodden soggy "
-    "waterlogged boggy strong stronger firm firmer soft softer hard hardened hardening woody red "
+    "shut closed swelling swollen breaking dry wet wetter damp moist sodden soggy "
+    "waterlogged boggy strong firm firmer soft softer hard hardened hardening woody red "
     "redder reddish yellow yellowing yellowish brown browning brownish bronze bronzed purple pink orange "
     "golden gold silver grey gray white black pale paler dark darker bright dull glossy shiny ok okay good "
     "great lovely perfect fair poor bad better best worse worst crisp crispy fresh fresher pushing full "
-    "fuller empty thin thinner thick thicker thickening dense denser sparse leggy long longer short shorter "
-    "small smaller tiny big bigger large larger huge heavy light lighter early earlier late later ahead "
-    "behind slow slower tired limp floppy droopy drooping hanging wilted wilting flagging shrivelled "
+    "empty thin thick thickening dense sparse leggy long short small tiny big large huge heavy light "
+    "slow tired limp floppy droopy drooping hanging wilted wilting flagging shrivelled "
     "wrinkled curled curling cupped rolled crinkled scorched burnt burned singed frosted frozen thawed iced "
     "blacked blackened browned yellowed reddened bleached holed speckled spotted mottled streaked stippled silvered chewed nibbled eaten gnawed torn cracked "
     "bruised chafed sticky sooty mouldy mildewed rusty mushy mush slimy sour smelly rotten rotting "
@@ -48,51 +46,48 @@ _STATES = plain_words(
     "rooting ripening ripe setting dormant asleep awake weak weaker warm cool cold hot even "
     "uneven level brittle stiff crowded messy shaggy untidy patchy"
 )
+# What says of a thing that it is so.
 _IS = plain_words(
     "is are was were looks look looked looking feels feel felt smells smell smelt smelled seems seem seemed went "
     "going gone getting got gets turned turning stays stay stayed has have had been being it's they're isn't aren't wasn't "
     "weren't that's"
 )
 _SO = plain_words(
-    "still now again already all quite very really rather too so mostly mainly nearly almost just also bit "
-    "little lot much more less well nicely badly slightly slowly quickly fast yet no not none never hardly barely "
-    "scarcely only even both most some many few several any every each other own the a an its his her my "
-    "our their this that these those these than as like if-anything and or but + & with without of in on at by "
-    "under underneath over above below behind beside between round around near along up down low lower high "
-    "higher upper inner outer left right front back side sides middle centre center first second third new old "
-    "young last this-year year years yr week month months season spring summer autumn fall winter january february march "
-    "april may june july august september october november december day days today before after since usual expected always ever though perhaps-not everywhere "
-    "all-over places here there one two three four five six half inch mm cm inches"
+    "still now already all quite very really rather too so mostly mainly just also bit "
+    "little lot much more less well nicely badly slightly slowly quickly fast "
+    "even both most some many few several any every each other own the a an its his her my "
+    "our their this that these those these than as like if-anything and or + & with of in on at by "
+    "under underneath over above below behind beside between round around near along low lower high "
+    "higher upper inner outer front side sides middle centre center first second third new old "
+    "young today since usual expected always ever though everywhere places here there"
 )
 _WEATHER = plain_words(
-    "rain raining rained rains drizzle shower showers wind winds windy gale gales storm storms stormy thunder "
+    "rain raining rained rains drizzle showers wind winds windy gale gales storm storms stormy thunder "
     "frost frosts frosty snow snowing snowed sleet hail hailed sun sunny sunshine shine cloud clouds cloudy overcast fog "
-    "foggy mist misty heat heatwave cold colder hot hotter warm warmer mild milder humid muggy dry wet damp "
+    "foggy misty heat heatwave cold colder hot hotter warm warmer mild milder humid muggy dry wet damp "
     "breeze breezy calm thaw thawing ice icy freeze freezing baking scorching boiling roasting pouring "
     "drought dew weather forecast chilly bitter draught draughty degrees C F"
 )
+# Of that day, or of all the days around it: no other day of its own.
 _WHEN = plain_words(
-    "today tonight tomorrow yesterday overnight night nights day days morning mornings evening evenings "
-    "afternoon noon midday dawn dusk week weeks month months year season spring summer autumn winter mon "
-    "tue wed thu fri sat sun monday tuesday wednesday thursday friday saturday sunday january february march "
-    "april may june july august september october november december am pm hours hour lunch breakfast"
+    "today tonight overnight night nights day days morning mornings evening evenings afternoon noon "
+    "midday dawn dusk week month spring summer autumn winter"
 )
 _OF_WEATHER = plain_words(
-    "a an the this that last next first all it it's is was were at in on by from for of to and or + & again "
-    "still now so too very quite much more most less bit little some no not no-more hardly light hard heavy "
-    "late early ground forecast expected due coming said announced since after before during low lows high "
-    "highs min max minimum maximum average mean temp temperature north south east west northerly easterly "
-    "southerly westerly strong full bright dull grey gray clear spell snap wave front weather shade outside out inside "
-    "there here mm cm inch mph ahead over finally at-last set yet below above under zero minus plus about abt down up only"
+    "a an the this that last all it it's is was were at in on by from for of to and or + & still now too "
+    "very quite much more less bit little some light hard heavy early ground forecast expected "
+    "due coming said announced since during low lows high highs average temperature north south east "
+    "west northerly easterly southerly westerly strong full bright dull grey gray clear spell snap wave "
+    "front weather shade outside there here ahead"
 )
+_IN = ("in", "on", "at", "by", "from", "for", "of", "to")
 # Hands and tools.
 _TOOLS = plain_words(
     "scissors shears secateurs tweezers tweezer cutters cutter knife saw chisel chisels gouge brush brushes "
     "toothbrush toothbrushes wirebrush chopstick chopsticks rake hook roothook sickle trowel spade fork sieve hose rose can cans sprayer "
     "syringe pliers grinder drill burr burrs torch burner hand hands finger fingers fingertips thumb nails nail gloves glove "
-    "goggles mask ladder steps turntable stool lamp headlamp torchlight loupe lens magnifier sponge cloth rag "
-    "bucket tub wand nozzle broom blower tape clamp clamps jack rubber padding pad cotton bud swab swabs stick skewer "
-    "bamboo cane canes wedge wedges string raffia"
+    "goggles mask ladder steps turntable stool headlamp torchlight loupe lens magnifier wand nozzle "
+    "broom blower"
 )
 _OF_TOOLS = plain_words(
     "a an the my his her our with by using and + & only just old new small big fine long short sharp blunt "
@@ -116,31 +111,16 @@ _JUDGED = plain_words(
     "satisfied chuffed proud sorry ages forever hurts sore worth luck lucky fun learnt learned earliest latest "
     "usual always ugly tidy neat pretty nice nicely lovely great"
 )
-# What whoever says nothing about what was done.
-_SPEAKS = (
-    r"(?:say|says|said|think|thinks|thought|reckons?|reckoned|agrees|told|tells|wrote|writes|rang|rung|rings"
-    r"|phoned|called|calls|texted|mailed|emailed|e-mailed|asked|asks|knows|knew|likes?|liked|loves?|loved|hates?"
-    r"|came|comes|visited|visits|watched|watching|watches|helped|helps|helping|saw|sees|looked|looks"
-    r"|worries|worried|hopes|hoped|smiled|laughed|grumbled|complained|complains|cried|taught|filmed"
-    r"|admired|remembers|remembered|stayed|agreed)"
-)
+# Who says how something is, or how it went, and who wants it so.
 _WHO = (
-    r"(?:(?:he|she|they|we|I|who|owner|the owner|client|the client|customer|the customer|neighbou?r|apprentice|(?:his|her|my|their) (?:wife|husband|son"
-    r"|daughter|mother|father|boy|girl|friend|brother|sister))|(?:mrs?|ms|dr|mr)\.? [^\W\d]+|(?-i:[A-Z])[^\W\d]+(?:['’]s (?:wife|husband|boy|girl|son|daughter))?)"
+    r"(?:(?:he|she|they|(?:the )?(?:owner|client|customer))"
+    r"|(?:mrs?|ms|dr|mr)\.? [^\W\d]+|(?-i:[A-Z])[^\W\d]+)"
 )
-_SAID = re.compile(
-    rf"{_WHO} (?:(?:also|just|still|was|is|has|had) )?{_SPEAKS}(?: [^?]*)?"
-    r"|(?:said|told|rang|phoned|texted|e?-?mailed|asked|wrote) [^?]*",
-    re.IGNORECASE,
+_SAYS = re.compile(
+    rf"{_WHO} (?:says?|said|thinks?|thought|reckons?|reckoned) (?P<what>.+)", re.IGNORECASE
 )
 _WANTS = re.compile(
-    rf"{_WHO} (?:wants?|prefers?|would like|likes|needs?) (?:it|her|him|them|the tree) [^?\d]*",
-    re.IGNORECASE,
-)
-# In what somebody says these may take something back.
-_TURNS = re.compile(
-    r"\b(?:not|n't|no|never|wait|waits|stop|stopped|undo|undone|again|back|off|instead|rather|wrong|mistake|half"
-    r"|rest|later|tomorrow|if|unless|until|till|cancel\w*|refus\w*|mind|but|only|except|yet|should|must|will)\b|n['’]t",
+    rf"{_WHO} (?:wants?|prefers?|would like|likes|needs?) (?:it|her|him|them|the tree) (?P<what>[^?\d]*)",
     re.IGNORECASE,
 )
 # A picture was taken.
@@ -149,7 +129,6 @@ _OF_PICTURES = plain_words(
     "front back sides side both all top left right before after taken took made sent and + & of the it a "
     "few some two three first again from too as well for file record"
 )
-_NUMBER = re.compile(r"[-–+]?\d+(?:[.,]\d+)?(?:/\d+)?(?:-\d+(?:[.,]\d+)?)?")
 _TOKEN = re.compile(r"[-–]?\d[\d.,/-]*|[^\W\d_]+(?:['’-][^\W\d_]+)*|[+&°%?!:\"]|\S")
 # What is counted where it is found, and is never what a work takes, gives or leaves.
 _FOUND = plain_words(
@@ -162,30 +141,30 @@ _FOUND = plain_words(
     "leafminers miners galls gall mealybugs bugs bug lesions cankers blisters cocoons cobwebs larvae pupae"
 )
 _OF_FOUND = plain_words(
-    "a an the about abt ca approx only just some few many several more less small big tiny old new live dead "
+    "a an the about just some few many several more less small big tiny old new live dead "
     "faint slight deep light bad fat green black white red brown grey gray or so odd at least over under "
-    "found seen counted there here left right in on at by near round behind inside outside up down low lower "
+    "found seen there here in on at by near round behind inside outside up down low lower "
     "upper high top apex bottom base back front side sides branch trunk leaf leaves needles stems stem forks "
     "bark soil moss surface pot tray edge edges tips tip paper each per and + & still again now yet too all "
     "larch pine maple juniper azalea elm beech oak spruce yew hornbeam birch ash apple pear plum cherry hawthorn "
     "quince fig olive ficus cotoneaster cypress cedar fir hemlock box privet rose spider woolly red vine "
-    "over everywhere this year time week one two three four five six no"
+    "over everywhere"
 )
 _TIMES = re.compile(
-    r"(?:(?:again|early|late|about|abt|at|by|from|before|after|since|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
+    r"(?:(?:again|early|late|about|abt|at|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
     r"|[1-9]\d?[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
     r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
-    r"|(?:at )?(?:first|last) thing|(?:before|after|in|during|between) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
+    r"|(?:at )?(?:first|last) thing|(?:in|during) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
     r"|(?:(?:for )?(?:the )?|my |its |his |her )?(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|last|final) (?:time|go|pass|try|attempt|outing)"
     r"(?: (?:this|of the|in the|in a|for|since|ever)? ?(?:year|yr|season|month|week|spring|summer|autumn|winter|it|her|him|me|ages|years))?"
     r"|(?:first|last) (?:one )?(?:of|for|in) (?:the |this )?(?:year|yr|season|month|spring|summer|autumn|fall|winter|day|week|batch|lot|ages|years)"
     r"|(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth) (?:year|yr|season|spring|summer|autumn|winter) (?:running|in a row|now|here|in (?:the |this )?(?:pot|box))"
-    r"|(?:in|over) (?:one|two|three|four|\d+) (?:goes|go|sittings?|days|evenings|afternoons|mornings|sessions)"
+    r"|(?:in|over) (?:one|two|three|four|\d+) (?:goes|go|sittings?|sessions)"
     r"|(?:all )?(?:done|finished|over|enough)(?: with (?:it|her|him|this))?(?: now)?"
-    r" (?:for (?:the|this) (?:year|season|spring|summer|autumn|fall|winter|time)|for now|(?:till?|until) (?:next )?(?:year|spring|summer|autumn|fall|winter))"
+    r" (?:for (?:the|this) (?:year|season|spring|summer|autumn|fall|winter|time)|for now)"
     r"|(?:looks?|looking|feels?|much|a lot|far|so much|all the|it looks) (?:much |so much |a lot |far )?(?:better|nicer|lighter|tidier|fuller|worse|stronger|happier)(?: now| already| again| for it| so)*"
     r"|(?:earliest|latest|best|worst|first|most|biggest|longest)(?: (?:yet|ever|so far|in years|for years|in \d+ (?:years|yrs)))+"
-    r"|(?:a (?:week|month|fortnight|bit)|\d+ (?:days|weeks|d|wks)|two weeks|ten days) (?:late|early|later|earlier|ahead|behind)(?: than (?:last (?:year|yr)|usual|normal))?",
+    r"|(?:a (?:week|month|fortnight|bit)|\d+ (?:days|weeks|d|wks)|two weeks|ten days) (?:late|early|ahead|behind)(?: than (?:last (?:year|yr)|usual|normal))?",
     re.IGNORECASE,
 )
 _WAS = re.compile(
@@ -196,11 +175,10 @@ _WAS = re.compile(
 )
 # What befell the pot or the bench, and why a work had to be done.
 _MISHAP = re.compile(
-    r"(?:(?:the )?(?:wind|cat|dog|fox|storm|gale|postman|badger|kids?|snow|frost|neighbou?r['’]?s? cat) )?"
-    r"(?:broke|broken|cracked|smashed|dropped|knocked|blown|blew|fell|tipped|toppled)(?: (?:it|over|off|down|the|her|his|old|pot|bench|shelf|in|by|from"
-    r"|wind|storm|night|frost|last|of|corner|rim|edge|box|tray))*"
-    r"|(?:the |her |his |old )*(?:pot|box|tray|slab|bench|shelf|pole|stand)(?: corner| rim| edge| foot)? (?:has |had |was |is |got |went )?(?:broke|broken|cracked|smashed|chipped|gone|rotten|rotted|soft"
-    r"|gone (?:soft|rotten|over)|split|blown over|tipped over)(?: (?:over|by|in|the|wind|storm|frost|rain|last night|through))*",
+    r"(?:the |her |his |old )*(?:pot|box|tray|slab|bench|shelf|pole|stand)(?: corner| rim| edge| foot)?"
+    r" (?:has |had |was |is |got |went )?(?:broke|broken|cracked|smashed|chipped|rotten|rotted|soft"
+    r"|gone (?:soft|rotten|over)|split|blown over|tipped over)"
+    r"(?: (?:over|by|in|the|wind|storm|frost|rain|last night|through))*",
     re.IGNORECASE,
 )
 # What is thought of it now that it is done.
@@ -232,55 +210,71 @@ _CARRIED = plain_words(
     "strapped tied upright towel towels newspaper foam cardboard seat backseat belt"
 )
 _OF_CARRIED = plain_words(
-    "in into by on with the a an his her their my our back front of and + & down up well under two three old big "
+    "in into by on with the a an his her their my our back front of and + & well under old big "
     "passenger own"
 )
 _ON_THE_WAY = ("returned", "received", "sold", "lent", "collected", "delivered", "shown", "moved")
 # Of these nothing that was seen may be passed over: it may be what ends, or was looked for.
-_NEVER = ("checked", "died", "lost", "counted", "noted", "staged", "vigour", "bloomed")
-# Of these a limit of the weather may be a limit of theirs: `fleece on, only hard frost`.
-_SHELTER = ("protected", "shaded", "moved", "unprotected", "unshaded", "planted-out", "watered")
-_LIMITS_OF_WEATHER = plain_words("only no not hardly till until if unless")
+_NEVER = ("checked", "died", "lost", "counted", "noted", "staged", "vigour", "bloomed", "rooted")
+# Of these the weather may be how long it is for: `fleece on, hard frost`.
+_SHELTER = ("protected", "shaded", "moved", "planted-out")
+# What is done with water, so that rain may be what did it.
+_WATER = ("watered", "soaked", "flushed", "cleaned", "treated")
+# Another day, a part of the tree, what ended, and hands that may have done another thing.
+_BEARS = re.compile(
+    r"\?|\b(?:yesterday|ago|sooner|next|another|mon(?:day)?|tues?(?:day)?|wed(?:nesday)?"
+    r"|thu(?:rs)?(?:day)?|fri(?:day)?|saturday|sunday|january|jan|february|feb|april|june|july|august"
+    r"|aug|september|sept?|october|oct|november|nov|december|dec|(?:left|right|branch) ?\d|[LR] ?\d"
+    r"|dead|dying|died|alive|lost|gone|sold|home|left)\b|\b(?:last|in a|in an|in two|in three)"
+    r" (?:week|month|year|spring|summer|autumn|fall|winter)\b|\bin \d+ (?:d|days?|weeks?|months?)\b"
+    r"|\d{1,2}[./-]\d{1,2}(?!\d* ?(?:am|pm))",
+    re.IGNORECASE,
+)
+_FIGURE = re.compile(r"\d")
+_TOO = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
+# Work whose object none of the things that are seen can be.
+_KEEPS = ("water", "feed")
 
 
 def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     """Whether a clause beside an act is about something else: how a thing looks, the weather, the
-    hour, the tools, how it went, who said what. `raw`: as it is written.
+    hour, the tools, how it went, who said so. `raw`: as it is written.
+
+    None has a limit, another day, a part of the tree or an end in it; those are asked.
     """
     if form.word in _NEVER or form.names_act or form.prose or piece[:3].casefold() == "by ":
         return False
-    if _NO_HARM.fullmatch(piece):
+    if form.bearing == "does" and _REGRET.fullmatch(piece) is not None:
         return True
-    if form.bearing == "ends" and limiter_in(piece):
-        # What ends or comes off is only done where nothing may limit it.
+    if form.word == "measured" and _WAS.fullmatch(piece) is not None:
+        return True
+    if limiter_in(piece) or limiter_in(raw) or turns(raw) or _BEARS.search(raw):
         return False
-    return (
-        _is_of_its_own(piece)
-        or (_is_of_weather(piece) and not (form.word in _SHELTER and _limits_weather(piece)))
-        or (form.word in _ON_THE_WAY and _made_of(piece, _CARRIED, _OF_CARRIED))
-        or (form.bearing == "does" and (_is_said_by(raw) or _REGRET.fullmatch(piece) is not None))
+    if form.word in _ON_THE_WAY and _made_of(piece, _CARRIED, _OF_CARRIED):
+        return True
+    if form.bearing == "ends":
+        # What ends or comes off is only done beside the weather of the day; `too wet` may be why it
+        # was not done.
+        return _is_of_weather(piece) and _TOO.search(piece) is None
+    if _TIMES.fullmatch(piece) is not None:
+        return True
+    return not _FIGURE.search(piece) and (
+        (_is_of_weather(piece) and form.word not in _WATER and form.word not in _SHELTER)
+        or _is_of_its_own(form, piece)
+        or _is_said_so(form, raw)
     )
 
 
-@lru_cache(maxsize=20_000)
-def _is_of_its_own(piece: str) -> bool:
-    if "?" in piece:
-        return False
+def _is_of_its_own(form: ActForm, piece: str) -> bool:
+    if _MISHAP.fullmatch(piece) is not None:
+        return not form.undone_by
     return (
-        _is_seen_so(piece)
-        or _TIMES.fullmatch(piece) is not None
-        or _WAS.fullmatch(piece) is not None
-        or _MISHAP.fullmatch(piece) is not None
-        or _NEAR.fullmatch(piece) is not None
+        _is_seen_so(form, piece)
         or _made_of(piece, _TOOLS, _OF_TOOLS)
         or _made_of(piece, _PICTURES, _OF_PICTURES)
-        or _is_found(piece)
-        or (_made_of(piece, _JUDGED, _HOW) and not _FIGURES.search(piece))
+        or (form.work in _KEEPS and _made_of(piece, _FOUND, _OF_FOUND))
+        or _made_of(piece, _JUDGED, _HOW)
     )
-
-
-_FIGURES = re.compile(r"\d")
-_IS_TO_COME = re.compile(r"\bin (?:\d+|an?|one|two|three|four) (?:days?|weeks?|months?)\b", re.I)
 
 
 def _tokens(piece: str) -> list[str]:
@@ -295,64 +289,47 @@ def _made_of(piece: str, core: frozenset[str], beside: frozenset[str]) -> bool:
     )
 
 
-def _is_seen_so(piece: str) -> bool:
-    """A thing that can be seen, and behind it how it is: `roots not dry yet`; never the other way
-    round, since `dry leaves only` may be what was taken."""
-    tokens = _tokens(_HARDENING.sub(r"\1", piece))
+def _is_seen_so(form: ActForm, piece: str) -> bool:
+    """A thing that can be seen, and behind it how it is: `roots are dry`; never the other way
+    round, since `dry leaves` may be what was taken.
+
+    Beside work on branches and roots a verb must say so: `leaves big` may be which were taken.
+    """
+    tokens = _tokens(piece)
     thing = state = -1
-    if len(tokens) > 1 and tokens[0] in _THOROUGHLY and tokens[1] in _STATES:
-        # `bone dry under the moss`.
-        thing, state = 0, 1
+    says = False
     for at, one in enumerate(tokens):
         if one in _THINGS:
             thing = at if thing < 0 else thing
+        says = says or (one in _IS and thing >= 0)
         if one in _STATES and thing >= 0:
             state = at
-        elif not (
-            one in _THINGS
-            or one in _STATES
-            or one in _THOROUGHLY
-            or one in _IS
-            or one in _SO
-            or _NUMBER.fullmatch(one)
-        ):
+        elif not (one in _THINGS or one in _STATES or one in _IS or one in _SO):
             return False
-    if not 0 <= thing < state:
-        return False
-    # A limit behind the state may be one of the work: `leaves big only`.
-    return not any(one in ("only", "half", "off", "till", "but", "if") for one in tokens[state:])
+    return 0 <= thing < state and (says or form.work in _KEEPS)
 
 
 def _is_of_weather(piece: str) -> bool:
-    if _IS_TO_COME.search(piece):
-        # `full sun in 2 weeks` is a plan.
-        return False
     tokens = _tokens(piece)
-    core = any(one in _WEATHER for one in tokens) or (
-        any(one in ("low", "lows", "high", "highs", "min", "max") for one in tokens)
-        and any(map(_NUMBER.fullmatch, tokens))
-    )
-    return bool(core) and all(
-        one in _WEATHER or one in _OF_WEATHER or one in _WHEN or _NUMBER.fullmatch(one)
-        for one in tokens
+    return (
+        any(one in _WEATHER for one in tokens)
+        and all(one in _WEATHER or one in _OF_WEATHER or one in _WHEN for one in tokens)
+        # `in on frosty nights` is where it stands then.
+        and tokens[-1] not in _IN
+        and not (tokens[0] in _IN and len(tokens) > 1 and tokens[1] in _IN)
+        and tokens[0] != "on"
     )
 
 
-def _limits_weather(piece: str) -> bool:
-    return not _LIMITS_OF_WEATHER.isdisjoint(_tokens(piece))
-
-
-def _is_found(piece: str) -> bool:
-    tokens = _tokens(piece)
-    return any(one in _FOUND for one in tokens) and all(
-        one in _FOUND or one in _OF_FOUND or _NUMBER.fullmatch(one) for one in tokens
+def _is_said_so(form: ActForm, raw: str) -> bool:
+    """Whether somebody says how something is, or how it went, and no more."""
+    found = _SAYS.fullmatch(raw)
+    return found is not None and (
+        _is_seen_so(form, found["what"]) or _made_of(found["what"], _JUDGED, _HOW)
     )
 
 
 def tells_who_wants(raw: str) -> bool:
-    """Whether a clause says who said or wants what, which may be why: `Mrs O wants it full`."""
-    return _is_said_by(raw) or (_WANTS.fullmatch(raw) is not None and not _TURNS.search(raw))
-
-
-def _is_said_by(raw: str) -> bool:
-    return _SAID.fullmatch(raw) is not None and not _TURNS.search(raw)
+    """Whether a clause says who wants what of the tree, which may be why: `Mrs O wants it full`."""
+    found = _WANTS.fullmatch(raw)
+    return found is not None and not (limiter_in(found["what"]) or _BEARS.search(raw))

@@ -72,9 +72,8 @@ _COMES = (
 )
 # Who comes to see it.
 _VISIT = (
-    r"(?:[^\W\d]+(?:['’]s)?|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:is |was |will be |comes |came |coming )?"
-    r"(?:down|up|over|round|here|by)(?: to (?:see|look at|view) (?:it|her|him))?"
-    rf"(?: (?:on )?(?:{WEEKDAY}|today|tomorrow|next week))?"
+    r"(?:[^\W\d]+(?:['’]s)?|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:is |was |came )?"
+    r"(?:down|up|over|round|here|by) to (?:see|look at|view) (?:it|her|him)(?: today)?"
 )
 _ROOTED = (
     r"(?:firm|solid|rock solid)(?: as a rock| in (?:the |its )?pot)?|(?:not|no longer) moving|"
@@ -119,6 +118,17 @@ _ALONG = (
     rf"|{_WANTS}"
     r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:twice|again|all|everything|what to do|(?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*))?"
     r"|(?:safely )?(?:packed|wrapped|boxed)(?: up| well)?(?: for (?:the )?(?:journey|road|trip|drive))?"
+)
+# Who came, and for how long or when the work is.
+_ON_THE_JOB = (
+    r"(?:[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:was |came |is )?(?:by|here|round|over|rang|called|phoned|visited|came|in)"
+    r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)"
+)
+# Who has not agreed yet.
+_UNDECIDED = (
+    r"(?:(?:he|she|they)(?: will|['’]ll) |will )?(?:rings?|calls?|phones?|writes?|decides?|let (?:me|us) know)(?: back| (?:me|us))?(?: (?:soon|later|tomorrow|next week))?"
+    r"|(?:he|she|they) (?:thinks?|is thinking|are thinking) (?:about|on|over) it"
+    r"|no (?:answer|reply|word)(?: yet| so far)?|(?:he|she|they)(?:['’]ll| will) think(?: (?:on|about|it over)(?: it)?)?|thinking (?:on|about) it"
 )
 _CLOCK = r"(?:at |about |abt |ca )?\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?)"
 _BUYER = (
@@ -218,14 +228,8 @@ _TABLE: Mapping[str, str] = {
         r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
         r"|(?:peeled|stripped|torn|ripped)(?: back| down)?",
     ),
-    **dict.fromkeys(
-        ("quoted", "agreed"),
-        r"(?:[^\W\d]+|mrs?\.? [^\W\d]+|dr\.? [^\W\d]+) (?:was |came |is )?(?:by|here|round|over|rang|called|phoned|visited|came|in)"
-        r"|(?:(?:he|she|they)(?: will|['’]ll) |will )?(?:rings?|calls?|phones?|writes?|decides?|let (?:me|us) know)(?: back| (?:me|us))?(?: (?:soon|later|tomorrow|next week))?"
-        r"|(?:he|she|they) (?:thinks?|is thinking|are thinking) (?:about|on|over) it"
-        r"|no (?:answer|reply|word)(?: yet| so far)?|(?:he|she|they)(?:['’]ll| will) think(?: (?:on|about|it over)(?: it)?)?|thinking (?:on|about) it"
-        r"|(?:one|two|three|\d) days?(?:['’]? work)?|in (?:the )?(?:spring|summer|autumn|fall|winter)|(?:spring|summer|autumn|fall|winter)",
-    ),
+    "quoted": rf"{_ON_THE_JOB}|{_UNDECIDED}",
+    "agreed": _ON_THE_JOB,
     "sold": rf"{_BUYER}|{_PLEASED}|{_ALONG}",
     "returned": rf"{_PARTING}|\d[\d.,]* h(?: at \d+)? ?= ?\d[\d.,]*|{_PLEASED}|{_ALONG}|home|gone(?: home)?|went home|{_CLOCK}|wire(?:s)? (?:still |is |are )*on",
     **dict.fromkeys(

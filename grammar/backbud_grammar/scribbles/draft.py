@@ -36,7 +36,7 @@ Said = tuple[tuple[str, ...], tuple[str, ...]]
 # A piece of a line, and where it stands there.
 Piece = tuple[str, int]
 # What came off may have come on again: `wire off L1, new on`.
-_TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unshaded")
+TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unshaded")
 _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
@@ -153,7 +153,7 @@ class Draft:
             # `layered look` is no layer.
             pieces[:0] = [one for one in kept if one[1] == self.rest_at and not harmless(one)]
             kept = [one for one in kept if one not in pieces]
-        if self.form.word in _TAKES_OFF:
+        if self.form.word in TAKES_OFF:
             pieces += [one for one in kept if _PUT_ON.search(one[0])]
             kept = [one for one in kept if one not in pieces]
         if loose:

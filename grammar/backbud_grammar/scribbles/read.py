@@ -387,7 +387,7 @@ class _LineReader:
         if draft.may_stand_beside(at) and (
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
-            draft.put_beside(raw, at)
+            draft.beside.append((raw, at))
         elif self.pieces.bears(draft.form, piece):
             if draft.form.undone_by:
                 # No wire and no tie is so thick: it stays a problem.

@@ -21,6 +21,7 @@ from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
 from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
+from backbud_grammar.scribbles.turns import turns
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -234,7 +235,7 @@ class PieceReader:
     def _may_bear(self, form: ActForm, piece: str) -> bool:
         if re.search(r"[\d?\"]", piece) or (limiter_in(piece) and not is_only_seen(piece)):
             return True
-        if elsewhen((piece,)) or not_by_us((piece,)):
+        if elsewhen((piece,)) or not_by_us((piece,)) or turns(piece):
             return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False

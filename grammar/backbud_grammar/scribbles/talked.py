@@ -43,6 +43,8 @@ _TAKES_OUT = re.compile(
     re.IGNORECASE,
 )
 _WORD = re.compile(r"[^\W\d_]+")
+# Why something was not done is said alike: `moved tunnel, it was too heavy`.
+_WHY_NOT = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
 
 # What takes words out of a piece, and which stand at its beginning, as each is written.
 TALK_PATTERNS = (_IT.pattern, _WHY.pattern)
@@ -99,4 +101,4 @@ def is_reason(piece: str, *, strict: bool) -> bool:
     if _ONLY_WHY.fullmatch(piece) is None or _TAKES_OUT.search(piece) or "?" in piece:
         return False
     names_part = not PART_WORDS.isdisjoint(_WORD.findall(piece.casefold()))
-    return not (strict and (names_part or limiter_in(piece)))
+    return not (strict and (names_part or limiter_in(piece) or _WHY_NOT.search(piece)))

@@ -26,6 +26,7 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.spelled import is_spelled_out, without_idle_words
 from backbud_grammar.scribbles.talked import TALK_PATTERNS
+from backbud_grammar.scribbles.turns import TURN_PATTERNS
 
 # A line of more words is prose.
 _LONGEST = 200
@@ -36,7 +37,7 @@ _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
 _NEVER = ("moved", "worked", "staged", "potted-on", "billed", "credited")
 # What words may say beside any act: another day or other hands, how it went, who did it, and why.
-BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS)
+BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS, *TURN_PATTERNS)
 
 
 class _Word(NamedTuple):

@@ -199,7 +199,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "moved",
         r"(?=@PLACE@ now$)",
-        r"(?:at |on |in |to )?(?:the )?(?:back|front|far end|end|corner|floor|top|side) of (?:the )?(?=@PLACE@(?:$| now$))",
+        r"(?:at |on |in |to )?(?:the )?(?:back|front|far end|end|corner|floor|top|side) of (?:the )?(?=@PLACE@ now$)",
     ),
     *rows("watered", r"hand[- ]?watered", details="by hand"),
     *rows("watered", r"water twice", details="twice"),
@@ -265,7 +265,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "treated",
         r"hosed (?:off|down)(?: first)?",
-        r"hosed (?:hard|well|good|thoroughly)(?: (?:under(?:neath)?|from below|both sides|all over|off|down))*(?=$|,| \+)",
+        r"hosed (?:hard|thoroughly)(?: (?:under(?:neath)?|from below|both sides|all over|off|down))*(?=$|,| \+)",
         r"hosed (?:the )?(?:undersides?|underneath|leaves from below)(?: (?:hard|well|off))*",
         details="water jet",
     ),

@@ -15,11 +15,11 @@ _WHERE = r"(?: (?:on|at|in|from|of|off|inside|under|all|over|along|up|down|the|l
 # What was done, so that it is off or shorter.
 _CUT = (
     r"(?: (?:were|was|all|now|been|have|has))*"
-    r" (?:(?:cut|snipped|clipped|trimmed|shortened|lopped|sawn|sawed|taken|pruned|chopped|nipped|removed|cleared|cleaned|snapped|broken|torn|pulled)"
-    r"(?: (?:off|out|away|back|down|flush|clean|hard))*|(?:off|out|away|back)(?=$|,| (?:to|on|by|at|hard|flush|from|low|top|apex|left|right|inside|below)\b))"
+    r" (?:(?:cut|snipped|clipped|trimmed|shortened|lopped|sawn|sawed|pruned|chopped)"
+    r"(?: (?:off|out|away|back|down|flush|clean|hard))*|back(?= (?:to|by|hard|flush)\b))"
 )
 # `dead branch off` may have fallen.
-_CUT_BY_US = r"(?: (?:were|was|all|now))* (?:cut|snipped|clipped|lopped|sawn|sawed|pruned|chopped|removed|taken)(?: (?:off|out|away|back|flush|clean))*"
+_CUT_BY_US = r"(?: (?:were|was|all|now))* (?:cut|snipped|clipped|lopped|sawn|sawed|pruned|chopped)(?: (?:off|out|away|back|flush|clean))*"
 _SHEARS = r"(?:scissors?|shears|secateurs|clippers|snips)"
 _PEST = (
     r"(?:aphids?|scales?|spider mites?|mites?|greenfly|blackfly|whitefly|adelgids?|weevils?|grubs?|mealy ?bugs?|caterpillars?|sawfly(?: larvae)?"
@@ -57,12 +57,16 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "trimmed",
-        rf"(?:all |the )*(?:long|longest|stray) (?:shoots?|growth|extensions?|whips?|runners?){_CUT}",
+        rf"(?:all |the )*(?:long|longest|stray) (?:shoots?|growth|extensions?){_CUT}",
         details="long shoots",
     ),
     *rows(
         "trimmed",
-        rf"{_COUNT}{_ALL}(?:(?:new|soft|long|longest|strong|stray|top|outer|second|third) )+(?:shoots?|growth|extensions?|whips?|runners?|ends?){_WHERE}{_CUT}",
+        rf"{_COUNT}{_ALL}(?:(?:new|soft|long|longest|strong|stray|top|outer|second|third) )+(?:shoots?|growth|extensions?){_WHERE}{_CUT}",
+        noun=True,
+    ),
+    *rows(
+        "trimmed",
         rf"(?:gone|went|been|go) (?:all )?(?:round|over|around|through)(?: (?:it|her|him|them|all|the (?:top|lot|tree|outline|outside|pads)))* (?:with|using) (?:the |my )?{_SHEARS}",
         rf"(?:once|quick) (?:over|round|trim|clip)(?: with (?:the )?{_SHEARS})?(?=$|,)",
         rf"{_SHEARS} (?:round|all over|all round|along)(?: (?:it|the (?:top|outline|outside|pads)))?(?=$|,)",
@@ -76,7 +80,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "plucked",
         r"(?:last year'?s|old|yellow|brown|second year|two year old) needles(?=,? (?:\d[\d.,/ ]* (?:h|min)\b|by hand|tweezers|with tweezers|by fingers))",
-        r"(?:\d|two|three) year(?:s|-old| old)? needles (?:off|out|pulled|plucked)",
+        r"(?:\d|two|three) year(?:s|-old| old)? needles (?:pulled|plucked)",
         r"(?:last year'?s|old) needles (?:pulled|plucked|picked)(?: (?:off|out|away))?",
         details="old needles",
         noun=True,

@@ -301,9 +301,10 @@ def test_editing_one_line_changes_only_what_grew_from_it(written, seed) -> None:
     touched = untouched = 0
     for _ in range(12):
         changed, day = edited(random, lines)
-        # A line that was doubled makes its short page stand twice, which is told and read.
+        # A line that was doubled makes its short page stand twice, which is told and counts once.
         session = written(cards() + diary(changed), any_problems=True)
-        assert all(one.severity == "warning" for one in session.problems())
+        told = {one.code for one in session.problems() if one.severity != "warning"}
+        assert told <= {"repeated-page"}
         after, now = plans(session), histories(session)
         for handle in TREES:
             if past[handle] == now[handle]:

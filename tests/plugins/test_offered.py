@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import sys
 import zipfile
+from collections.abc import Iterator
+from importlib.machinery import PathFinder
 from importlib.metadata import entry_points
 from pathlib import Path
 
@@ -16,9 +18,16 @@ KINDS = ("trident maple", "Japanese white pine")
 
 
 @pytest.fixture(autouse=True)
-def no_others(monkeypatch: pytest.MonkeyPatch) -> None:
+def no_others(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     offered.species_points.cache_clear()
     monkeypatch.setattr("sys.path", [*sys.path])
+    # A library of another test may have brought a finder of packages of its own.
+    finders = [
+        one for one in sys.meta_path if one is PathFinder or not hasattr(one, "find_distributions")
+    ]
+    monkeypatch.setattr("sys.meta_path", finders)
+    yield
+    offered.species_points.cache_clear()
 
 
 def package(folder: Path, points: str, name: str = "elms-1.0.dist-info") -> str:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 
+from backbud_grammar.elsewhen import elsewhen, not_by_us
 from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.plain import plain_words
@@ -62,7 +63,7 @@ _SO = plain_words(
     "young today since usual expected always ever though everywhere places here there"
 )
 _WEATHER = plain_words(
-    "rain raining rained rains drizzle showers wind winds windy gale gales storm storms stormy thunder "
+    "rain raining rained rains downpour drizzle showers wind winds windy gale gales storm storms stormy thunder "
     "frost frosts frosty snow snowing snowed sleet hail hailed sun sunny sunshine shine cloud clouds cloudy overcast fog "
     "foggy misty heat heatwave cold colder hot hotter warm warmer mild milder humid muggy dry wet damp "
     "breeze breezy calm thaw thawing ice icy freeze freezing baking scorching boiling roasting pouring "
@@ -75,11 +76,12 @@ _WHEN = plain_words(
 )
 _OF_WEATHER = plain_words(
     "a an the this that last all it it's is was were at in on by from for of to and or + & still now too "
-    "very quite much more less bit little some light hard heavy early ground forecast expected "
-    "due coming said announced since during low lows high highs average temperature north south east "
+    "very quite much more less bit little some light hard heavy early ground forecast "
+    "announced since during low lows high highs average temperature north south east "
     "west northerly easterly southerly westerly strong full bright dull grey gray clear spell snap wave "
     "front weather shade outside there here ahead"
 )
+_NOT_FIRST = ("on", "at", "by", "for", "outside", "there", "here")
 _IN = ("in", "on", "at", "by", "from", "for", "of", "to")
 # Hands and tools.
 _TOOLS = plain_words(
@@ -108,7 +110,7 @@ _HOW = plain_words(
 )
 _JUDGED = plain_words(
     "slow slowly quick quickly easy easily fiddly tricky awkward careful carefully gently gentle happy pleased "
-    "satisfied chuffed proud sorry ages forever hurts sore worth luck lucky fun learnt learned earliest latest "
+    "satisfied chuffed proud sorry ages forever hurts sore worth fun learnt learned earliest latest "
     "usual always ugly tidy neat pretty nice nicely lovely great"
 )
 # Who says how something is, or how it went, and who wants it so.
@@ -152,7 +154,7 @@ _OF_FOUND = plain_words(
 )
 _TIMES = re.compile(
     r"(?:(?:again|early|late|about|abt|at|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
-    r"|[1-9]\d?[.:]\d\d|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
+    r"|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
     r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
     r"|(?:at )?(?:first|last) thing|(?:in|during) (?:the )?(?:rain|storm|showers?|frost|heat|thaw|snow|sun|shade|dark|dry)"
     r"|(?:(?:for )?(?:the )?|my |its |his |her )?(?:\d{1,2}(?:st|nd|rd|th)|first|second|third|fourth|fifth|last|final) (?:time|go|pass|try|attempt|outing)"
@@ -232,6 +234,10 @@ _BEARS = re.compile(
 )
 _FIGURE = re.compile(r"\d")
 _TOO = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
+WETS_PATTERN = r"\b(?:rain|rained|raining|downpour|thunder|drizzle|showers|snow|storm|hail|wet)\b"
+_WETS = re.compile(WETS_PATTERN, re.IGNORECASE)
+_BROKEN = ("branches", "roots", "deadwood")
+_ALONE = ("frost", "snow", "wind", "rain", "heat", "sun", "ice", "late frost", "hard frost")
 # Work whose object none of the things that are seen can be.
 _KEEPS = ("water", "feed")
 
@@ -250,19 +256,28 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
         return True
     if limiter_in(piece) or limiter_in(raw) or turns(raw) or _BEARS.search(raw):
         return False
+    if elsewhen((piece,)) or not_by_us((piece,)) or _TOO.search(piece):
+        return False
     if form.word in _ON_THE_WAY and _made_of(piece, _CARRIED, _OF_CARRIED):
         return True
     if form.bearing == "ends":
         # What ends or comes off is only done beside the weather of the day; `too wet` may be why it
         # was not done.
-        return _is_of_weather(piece) and _TOO.search(piece) is None
+        return _is_of_weather(piece)
     if _TIMES.fullmatch(piece) is not None:
         return True
     return not _FIGURE.search(piece) and (
-        (_is_of_weather(piece) and form.word not in _WATER and form.word not in _SHELTER)
+        (_is_of_weather(piece) and not weather_may_do_it(form, piece) and form.word not in _SHELTER)
         or _is_of_its_own(form, piece)
         or _is_said_so(form, raw)
     )
+
+
+def weather_may_do_it(form: ActForm, piece: str) -> bool:
+    """Whether the weather may have done it: rain waters, and snow takes twigs off."""
+    if form.word in _WATER:
+        return _WETS.search(piece) is not None and _is_of_weather(piece)
+    return form.work in _BROKEN and piece.casefold() in _ALONE
 
 
 def _is_of_its_own(form: ActForm, piece: str) -> bool:
@@ -317,7 +332,7 @@ def _is_of_weather(piece: str) -> bool:
         # `in on frosty nights` is where it stands then.
         and tokens[-1] not in _IN
         and not (tokens[0] in _IN and len(tokens) > 1 and tokens[1] in _IN)
-        and tokens[0] != "on"
+        and tokens[0] not in _NOT_FIRST
     )
 
 

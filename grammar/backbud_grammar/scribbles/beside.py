@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from backbud_grammar.scribbles.days import MONTH, WEEKDAY
+from backbud_grammar.scribbles.plain import plain_words
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
@@ -27,7 +28,7 @@ _WEATHER = (
     r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?"
     r"|rain (?:marks|spoils|ruins) (?:the )?(?:petals|flowers|blooms)"
     r"|for (?:the )?(?:winter|summer|winters|season|show|good|flowering|wind|shade|warmth|light|sun)"
-    r"|because(?: of)? (?:the )?[^\W\d]+(?: [^\W\d]+){0,4}"
+    r"|because of (?:the )?(?:frost|rain|wind|sun|heat|snow|hail|storm|cold|drought|weather)"
 )
 _MARKS = (
     r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"
@@ -64,7 +65,7 @@ _AFTERCARE = (
     rf"(?:,? (?:and )?(?:then|after) (?:{_STAND}|out))?"
 )
 # Who was told that a tree can be fetched.
-_WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?:[^\W\d]+\.?(?: |$)){1,3}"
+_WORD_TO = r"(?:rung|rang|phoned|called|told|texted|e-?mailed|mailed|wrote(?: to)?|messaged) (?!(?:off|wrong|no|out|up|in)\b)(?:[^\W\d]+\.?(?: |$)){1,3}"
 # Who comes for it, and when.
 _COMES = (
     r"(?:[^\W\d]+ )?(?:comes|is coming|coming|fetches|collects|picks up)(?: for it| it)?(?: on)?"
@@ -90,10 +91,8 @@ _NOUN_OF_WORK = (
 # What whoever took it home said or left, and where it is to stand there.
 _PARTING = (
     r"no (?:charge|bill|invoice)|free of charge|for free|on the house"
-    r"|(?:(?:he|she|they) )?(?:brought|gave|left|sent)(?: us| me) (?:a |an |some |the )?[^\W\d]+(?: [^\W\d]+)?"
-    r"|(?:(?:he|she|they) )?(?:said|says) (?:thanks|thank you|goodbye|see you [^?\d]*|hello)"
-    r"|(?:it )?(?:goes|is going|going|will stand|stands|to stand) (?:on|in|under|by|against|to) (?:his|her|their|the) "
-    r"[^\W\d]+(?: [^\W\d]+)?(?:,? no sun|,? (?:in )?(?:half |full )?(?:sun|shade))?"
+    r"|(?:(?:he|she|they) )?(?:brought|gave|left|sent)(?: us| me) (?:a |an |some )[^\W\d]+(?: [^\W\d]+)?"
+    r"|(?:(?:he|she|they) )?(?:said|says) (?:thanks|thank you|goodbye|hello)"
 )
 # What it was brought for.
 _WANTED = rf"(?:for )?(?:a |the )?{_NOUN_OF_WORK}(?:(?: ?\+ ?| ?& ?| and | then ){_NOUN_OF_WORK})*"
@@ -102,7 +101,7 @@ _PLEASED = (
     r"|(?:very |well |quite |v )*)(?:pleased|happy|chuffed|delighted|thrilled)(?: with (?:it|her|him))?"
 )
 # What its owner would have, who does not want it back.
-_WANTS = r"(?:(?:she|he|they|[^\W\d]+) )?wants? (?!.*\b(?:back|home)\b)[^?\d]*"
+_WANTS = r"(?:(?:she|he|they|[^\W\d]+) )?wants? (?!.*\b(?:back|home|to|keep|leave|stay|see|first|wait|think|return|another|it not)\b)[^?\d]*"
 # What went with it, and what its owner was told.
 _ALONG = (
     r"(?:water|watering|care|feed|summer|winter) (?:note|notes|list|sheet|plan|card)s?(?: (?:given|sent|printed|enclosed|with (?:it|her|him)))?|"
@@ -111,10 +110,7 @@ _ALONG = (
     r"(?: (?:of|for) (?:care|summer|winter))?(?: (?:given|with (?:it|her|him)|sent|enclosed|explained|printed|handed over))?"
     r"|(?:with |in )(?:its |the |his |her )?own (?:pot|box)|own (?:pot|box)"
     r"|in (?:the |his |her |their )?(?:back of (?:the |his |her )?)?(?:van|car|boot|truck|trailer)"
-    r"|told (?:him|her|them|mrs? [^\W\d]+) (?!.*\b(?:back|return\w*|wait|yet)\b)[^?\d]*"
-    r"|(?:back|again|next)(?: visit)? (?:in |next )*(?:spring|summer|autumn|fall|winter|"
-    + MONTH
-    + r")"
+    r"|told (?:him|her|them|mrs? [^\W\d]+) (?!.*\b(?:back|return\w*|wait|yet|maybe|perhaps|next|year|later|if|when)\b)[^?\d]*"
     rf"|{_WANTS}"
     r"|told (?:him|her|them|mrs? [^\W\d]+)(?: (?:twice|again|all|everything|what to do|(?:to|about|how|no|that|it|keep|water|feed|not|in|when|where|out|of)\b[^?\d]*))?"
     r"|(?:safely )?(?:packed|wrapped|boxed)(?: up| well)?(?: for (?:the )?(?:journey|road|trip|drive))?"
@@ -154,7 +150,7 @@ _DEATH = (
     r"|(?:my|our) (?:own )?fault|(?:a )?(?:shame|pity|blow)|(?:sad(?:ly)?|damn|pity)"
 )
 _SPOT = (
-    r"(?:[^\W\d]+ ){0,2}(?:by|near|along|against|behind|beside|next to|at|on|under)? ?(?:the )?"
+    r"(?!(?:out|in|again|then|outside|inside|brought|back|or|not|no|now|going|goes|put|moved)\b)(?:[^\W\d]+ ){0,2}(?:by|near|along|against|behind|beside|next to|at|on|under)? ?(?:the )?"
     r"(?:back wall|front wall|side wall|wall|door|doorway|window|vent|heater|fan|floor|ground|top shelf|bottom shelf|middle shelf|shelf"
     r"|corner|far end|near end|back row|front row|middle|back end)"
     r"|(?:the )?(?:[nsew]|north|south|east|west|far|near|back|front|both)? ?(?:sides?|ends?|doors?|vents?|flaps?|windows?|lights?)"
@@ -190,7 +186,7 @@ _TABLE: Mapping[str, str] = {
         r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
     ),
     "treated": (
-        rf"{_OFTEN}|(?:found|got|counted|saw) (?:about |abt |ca )?\d+(?: [^\W\d]+){{0,2}}|(?:ca|about|abt|around|maybe|over|some|at least) \d+|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
+        rf"{_OFTEN}|(?:found|got|counted|saw) (?:about |abt |ca )?\d+(?: [^\W\d]+){{0,2}}|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
     ),
@@ -323,9 +319,12 @@ _STAYS_TILL = re.compile(
 _AFTER = re.compile(_AFTERCARE, re.IGNORECASE)
 
 
+_MAY_HAVE_DONE_IT = ("wind", "rain", "sun", "the wind", "the rain", "the sun")
+
+
 def is_aftercare(piece: str) -> bool:
     """Whether a piece says how a tree is to stand for a time after work on it: `no sun 3 weeks`."""
-    return _AFTER.fullmatch(piece) is not None
+    return _AFTER.fullmatch(piece) is not None and piece.casefold() not in _MAY_HAVE_DONE_IT
 
 
 def stays_till(piece: str) -> bool:
@@ -383,13 +382,27 @@ _SPARED = re.compile(
 )
 
 
+_WHOLE = plain_words("all it them tree")
+_SOME_OF = plain_words(
+    "other others rest few some two three one ones weak weaker weakest strong small lower low lowest "
+    "upper inner outer inside outside bottom top back front left right branch apex crown leader side "
+    "trunk new old young fresh sacrifice"
+)
+
+
 def is_spared(piece: str) -> bool:
     """Whether a piece says of something of its own that it was left as it was.
 
     >>> is_spared("inner let go"), is_spared("not touched"), is_spared("7 left alone")
     (True, False, True)
     """
-    return _SPARED.fullmatch(piece) is not None
+    words = piece.casefold().split()
+    return (
+        _SPARED.fullmatch(piece) is not None
+        and _WHOLE.isdisjoint(words)
+        # `candles let go` may be all of them.
+        and any(word in _SOME_OF or word.isdigit() for word in words)
+    )
 
 
 def all_else_stays(piece: str) -> bool:

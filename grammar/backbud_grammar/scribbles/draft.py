@@ -14,6 +14,7 @@ from backbud_grammar.scribbles.beside import is_told_in_figures
 from backbud_grammar.scribbles.observed import is_only_seen
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 from backbud_grammar.scribbles.spelled import in_full
+from backbud_grammar.scribbles.turns import turns
 
 
 class ToldAct(Struct, frozen=True):
@@ -154,7 +155,7 @@ class Draft:
             pieces[:0] = [one for one in kept if one[1] == self.rest_at and not harmless(one)]
             kept = [one for one in kept if one not in pieces]
         if self.form.word in TAKES_OFF:
-            pieces += [one for one in kept if _PUT_ON.search(one[0])]
+            pieces += [one for one in kept if _PUT_ON.search(one[0]) or turns(one[0])]
             kept = [one for one in kept if one not in pieces]
         if loose:
             # What is held back is shown in the order in which it was written.

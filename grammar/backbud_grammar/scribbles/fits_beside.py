@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.forms import ActForm
+from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.scribbles.beside import (
     all_else_stays,
     grows_on,
@@ -13,10 +15,14 @@ from backbud_grammar.scribbles.beside import (
     is_spared,
     stays_till,
 )
-from backbud_grammar.scribbles.draft import Draft
+from backbud_grammar.scribbles.draft import TAKES_OFF, Draft
 from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.talked import is_reason
+from backbud_grammar.scribbles.turns import turns
 
+_TOO = re.compile(r"\btoo\b", re.IGNORECASE)
+# `low 19 fri` is no other day of the work.
+_FORECAST = re.compile(r"(?:lows?|highs?|frosts?|min|max)\b", re.IGNORECASE)
 _OFF_ONES = ("unwired", "unguyed", "untied")
 # What is begun and stays for some time, beside what is put on.
 _BEGUN = ("layered", "grafted", "bent", "shaded", "protected")
@@ -56,8 +62,11 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     if form.word == "lost" and not draft.pieces:
         # Of a batch it may be some.
         return False
+    if form.word in TAKES_OFF and _TOO.search(piece):
+        # `unprotected, too cold` may be why it stays on.
+        return False
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
-        return True
+        return _FORECAST.match(piece) is not None or not (turns(piece) or elsewhen((piece,)))
     if form.bearing == "does" and _NEEDS.fullmatch(piece) is not None:
         return True
     if form.bearing == "does" and form.work in _HEAL and is_aftercare(piece):
@@ -65,16 +74,29 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     if form.word == "billed":
         return _HOURS_AND_SUM.fullmatch(piece) is not None and "charged" in line
     return (
-        (_may_stay(draft) and all_else_stays(piece))
+        (_may_stay(draft) and all_else_stays(piece) and not _is_part_done(draft, piece))
         or (_lasts(draft) and stays_till(piece))
         or (form.work in ("branches", "wire") and not form.undone_by and grows_on(piece))
-        or (form.work in ("branches", "wire") and form.bearing == "does" and is_spared(piece))
+        or (
+            form.work in ("branches", "wire")
+            and form.bearing == "does"
+            and is_spared(piece)
+            and not _is_part_done(draft, piece)
+        )
         or _is_other_work(form, piece)
     )
 
 
 def _names_part(draft: Draft) -> bool:
     return any(" on " in f" {said}" for said, _ in draft.pieces)
+
+
+def _is_part_done(draft: Draft, piece: str) -> bool:
+    """Whether the part that is to stay is the one that was done: `left 1, left 1 untouched`."""
+    words = piece.casefold().split()
+    named = {word for word in words if word in PART_WORDS or word.isdigit()}
+    done = {word for said, _ in draft.pieces for word in said.casefold().split()}
+    return bool(named) and named <= done
 
 
 def _may_stay(draft: Draft) -> bool:

@@ -62,11 +62,13 @@ _ROUND_IT = re.compile(
 )
 # Who was there, and did nothing to the tree by it.
 _LENT_A_HAND = re.compile(
-    r"[^\W\d]+ (?:helped|helping|passed tools|held(?: it| the branch| the tools| on)?|watched|looked on|made tea|stayed(?: late)?"
+    r"(?!(?:tree|it|wire|tie|guy|fleece|net|cloth|raffia|pot)s? )"
+    r"(?:(?-i:[A-Z])[^\W\d]+|he|she|they|(?:the )?(?:owner|client|neighbou?r|apprentice)) (?:helped|helping|passed tools|held(?: it| the branch| the tools| on)?|watched|looked on|made tea|stayed(?: late)?"
     r"|swept up|took (?:photos|pictures))(?: (?:a bit|too|as well|all day|again))?",
     re.IGNORECASE,
 )
 _FIGURES = re.compile(r"\d+")
+_TOO = re.compile(r"\btoo (?=\w)", re.IGNORECASE)
 _PEST = (
     r"(?:aphids?|scales?|mites?|spider mites?|red spider|greenfly|blackfly|whitefly|adelgids?|weevils?|grubs?|mealy ?bugs?"
     r"|leaf ?miners?|caterpillars?|sawfly|thrips|galls?|slugs?|snails?|mildew|rust|black ?spot|moths?|lace ?bugs?)"
@@ -86,6 +88,9 @@ def is_only_seen(piece: str) -> bool:
     (True, False)
     """
     if _FIGURES.search(piece) or "?" in piece:
+        return False
+    if _TOO.search(piece) and not piece.casefold().endswith(" before"):
+        # `still too soft` may be why it was not done.
         return False
     if _SEEN.fullmatch(piece):
         return True

@@ -16,11 +16,12 @@ _UNITS = plain_words(
 )
 # What has a measure of its own, and is no object of any work and no measure of the tree.
 _MEASURED = plain_words(
-    "wound wounds scar scars callus hollow lamp lamps heater heating thermometer run-off drain drip"
+    "wound wounds scar scars callus hollow lamp lamps heater heating thermometer run-off"
 )
 # Asked, reckoned, to a gallon, or how far a branch went.
 _NEVER = re.compile(
-    r"[?\"/=@]|\b(?:down|up|lower|lowered|raised|bent|pulled|moved|further)\b", re.IGNORECASE
+    r"[?\"/=@]|\b(?:cut|sealed|paste|pasted|each|left|right|down|up|lower|lowered|raised|bent|pulled|moved|further)\b",
+    re.IGNORECASE,
 )
 # No part of a sentence that says so much by itself.
 _LEAST_WORDS = 2

@@ -13,6 +13,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import may_be_near, nearest
+from backbud_grammar.scribbles.asides import weather_may_do_it
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
@@ -236,6 +237,8 @@ class PieceReader:
         if re.search(r"[\d?\"]", piece) or (limiter_in(piece) and not is_only_seen(piece)):
             return True
         if elsewhen((piece,)) or not_by_us((piece,)) or turns(piece):
+            return True
+        if weather_may_do_it(form, piece):
             return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False

@@ -9,6 +9,8 @@ from typing import NamedTuple
 from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.limiters import limiter_in
+from backbud_grammar.scribbles.plain import is_seen
+from backbud_grammar.scribbles.turns import turns
 
 # Before the act; whose hands it were is said by no other word.
 _WHO = re.compile(
@@ -45,6 +47,14 @@ _TAKES_OUT = re.compile(
 _WORD = re.compile(r"[^\W\d_]+")
 # Why something was not done is said alike: `moved tunnel, it was too heavy`.
 _WHY_NOT = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
+# In a reason something more may have been done, or something else: `so I took 1/3 off`.
+_MORE_DONE = re.compile(
+    r"\d|\b(?:took|takes?|gave|stop|stopped|went|goes|going|moved?|moves|put|cut|cancel\w*|did|done"
+    r"|misread|wrong|asked|broke|backed|off|out|up|down|again|stolen|dead|died|read|it is|instead"
+    r")\b",
+    re.IGNORECASE,
+)
+_AS = re.compile(r"^(?:because|['’]?cause|cuz|coz|since|as|so(?: that)?) ", re.IGNORECASE)
 
 # What takes words out of a piece, and which stand at its beginning, as each is written.
 TALK_PATTERNS = (_IT.pattern, _WHY.pattern)
@@ -100,5 +110,7 @@ def is_reason(piece: str, *, strict: bool) -> bool:
     """
     if _ONLY_WHY.fullmatch(piece) is None or _TAKES_OUT.search(piece) or "?" in piece:
         return False
+    if _WHY_NOT.search(piece) or turns(piece) or _MORE_DONE.search(piece):
+        return False
     names_part = not PART_WORDS.isdisjoint(_WORD.findall(piece.casefold()))
-    return not (strict and (names_part or limiter_in(piece) or _WHY_NOT.search(piece)))
+    return not (strict and (names_part or limiter_in(piece) or not is_seen(_AS.sub("", piece))))

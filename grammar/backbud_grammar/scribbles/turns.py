@@ -13,6 +13,8 @@ _DAYS = (
     r"|\b(?:last|next) (?:week|month|mon|tue|wed|thu|fri|sat|sun|spring|summer|autumn|fall|winter)\w*\b"
     r"|\b(?:in|within) (?:a few|a|an|one|two|three|four|five|six|ten|\d+) (?:d|days?|weeks?|months?)\b"
     r"|\b(?:days?|weeks?|months?) (?:later|before|after|earlier)\b|^day before\b"
+    r"|^on sat$|\b(?:the other day|at the weekend|(?:this )?coming (?:week|weekend|winter|spring|summer|autumn)"
+    r"|ages ago|before (?:my|the) holidays?|once (?:dry|warm|it)|new year|easter|starting)\b"
 )
 _ENDS = (
     r"\b(?:tree|trees|it|it['’]s|she|he|they|seedlings?|cuttings?|whips?|all|one|called)"
@@ -23,14 +25,20 @@ _ENDS = (
 _GUESSES = (
     r"^(?:so )?(?:i|he|she|they|[^\W\d]+) (?:thinks?|reckons?|hopes?|hoped|guess(?:es)?|believes?)"
     r"(?: so| i had| it was)?$|\b(?:hopefully|allegedly|supposedly)\b|^meant to\b|['’]s turn$"
+    r"|^(?:all|it|they|them)(?: (?:of it|was|were|is|are))* (?:skipped|spared|untouched|let (?:go|grow|run|be))$"
+    r"|^(?:bad|no) luck$|^(?:scratch|strike) that$|\b(?:void|mistake|error|pretend\w*|dreamt|dreamed|pending|cancelled)\b"
+    r"|^(?:gave up|had to stop|undid|in progress|must remember|on the to-?do|leave alone|let go$)"
+    r"|\bleave (?:it|her|him)? ?alone\b|^worth a (?:go|try)\b|^[^\W\d]+['’]s tree$"
     r"|\bsays? (?:he|she|they) did\b|^told [^\W\d]+ (?:weekly|daily|monthly)$"
 )
+# Why it was not done is said as why it was: `too soft`. How it was before is neither.
+_TOO = r"\btoo (?!.*\bbefore$)(?=[^\W\d])"
 # What was put on and did not stay.
 _UNDONE = (
-    r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped)|(?:the )?(?:wind|storm|gale|cat|dog"
+    r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
     r"|squirrels?|birds?|fox|badger|deer) (?:blew|broke|tipped|knocked|tore|pulled|had) (?:it|them)\b.*)$"
 )
-TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _UNDONE)
+TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _UNDONE, _TOO)
 _TURN = re.compile("|".join(TURN_PATTERNS), re.IGNORECASE)
 
 

@@ -17,6 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
 from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
+from backbud_grammar.scribbles.asides import WETS_PATTERN
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
@@ -37,7 +38,7 @@ _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
 _NEVER = ("moved", "worked", "staged", "potted-on", "billed", "credited")
 # What words may say beside any act: another day or other hands, how it went, who did it, and why.
-BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS, *TURN_PATTERNS)
+BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS, *TURN_PATTERNS, WETS_PATTERN)
 
 
 class _Word(NamedTuple):

@@ -13,10 +13,11 @@ TREE = "tree hoshi\n  kind trident maple\n2026-03-01\nhoshi\n  "
 
 
 def test_a_comma_sentence_is_one_problem(written: Written) -> None:
-    line = "repotted, grit at 3, smelled of 2 pots, dust at 4"
+    line = "repotted, old soil full of 3 worms, smelled of 2 things, dust at 4 corners"
     session = written(f"{TREE}{line}\n", any_problems=True)
     assert [one.message for one in session.problems() if one.line == 5] == [
-        "“grit at 3”, “smelled of 2 pots” and “dust at 4” are not understood here"
+        "“old soil full of 3 worms”, “smelled of 2 things” and “dust at 4 corners” are not"
+        " understood here"
     ]
 
 

@@ -30,7 +30,8 @@ UNDERSTOOD = [
     # Figures of something else.
     "fed 0-10-10, lamp on 14 h",
     "pruned hard, wound 2,2 cm hollow",
-    # How it was found.
+    # That nothing is wrong, and how it was found.
+    "pruned hard, no paste needed",
     "fed 0-10-10, bone dry under the moss",
     # What was left as it was.
     "pinched, inner ones let go",
@@ -44,7 +45,6 @@ ASKED = [
     "fed 0-10-10, roots hardly dry",
     "watered, leaves limp but soil still wet",
     "cleaned, 8 marks on bark",
-    "pruned hard, no paste needed",
     # What takes it back, puts it on another day or tells of an end.
     "pruned, she said leave left 1",
     "fleece off, frost tonight so on again",

@@ -192,18 +192,8 @@ _REGRET = re.compile(
 )
 # That nothing is wrong; it limits no act.
 _NO_HARM = re.compile(
-    r"(?:no|not any|without) (?:harm|damage|problem|problems|trouble|losses|loss|scorch|burn|paste|sealer)(?: (?:done|seen|needed|at all|yet|so far|found))*"
-    r"|none the worse|nothing (?:wrong|amiss)",
-    re.IGNORECASE,
-)
-_THOROUGHLY = plain_words(
-    "bone dust very quite still rather really pretty fairly rock stone awfully terribly"
-)
-_HARDENING = re.compile(r"\b(harden(?:ing|ed)) off\b", re.IGNORECASE)
-# A thing that stands near.
-_NEAR = re.compile(
-    r"(?:the |a |his |her |my )*(?:max-?min|min-?max|thermometer|heater|fan|lamp|radio|saucer|tray|bucket|fleece|hose|can|label)"
-    r" (?:beside|next to|under|near|by|above|over|at) (?:it|her|him|them|the (?:pot|door|bench))",
+    r"(?:no|not any|without) (?:harm|damage|problems?|trouble|loss|losses|scorch|burn|paste|sealer)"
+    r"(?: (?:done|seen|needed|at all|so far|found))*|none the worse|nothing (?:wrong|amiss)",
     re.IGNORECASE,
 )
 # What goes with a tree on its way.
@@ -253,6 +243,8 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     if form.bearing == "does" and _REGRET.fullmatch(piece) is not None:
         return True
     if form.word == "measured" and _WAS.fullmatch(piece) is not None:
+        return True
+    if _NO_HARM.fullmatch(piece) is not None:
         return True
     if limiter_in(piece) or limiter_in(raw) or turns(raw) or _BEARS.search(raw):
         return False

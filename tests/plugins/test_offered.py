@@ -21,13 +21,15 @@ KINDS = ("trident maple", "Japanese white pine")
 def no_others(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     offered.species_points.cache_clear()
     monkeypatch.setattr("sys.path", [*sys.path])
-    # A library of another test may have brought a finder of packages of its own.
-    finders = [
-        one for one in sys.meta_path if one is PathFinder or not hasattr(one, "find_distributions")
-    ]
-    monkeypatch.setattr("sys.meta_path", finders)
     yield
     offered.species_points.cache_clear()
+
+
+def in_folders() -> list[tuple[str, str]] | None:
+    """What is found in the folders, though a library of another test brought a finder of its own."""
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr("sys.meta_path", [PathFinder])
+        return offered._points_in_folders()
 
 
 def package(folder: Path, points: str, name: str = "elms-1.0.dist-info") -> str:
@@ -43,7 +45,7 @@ def told() -> list[tuple[str, str]]:
 
 
 def test_our_own_are_found_in_the_folders() -> None:
-    found = offered._points_in_folders()
+    found = in_folders()
     assert found is not None and sorted(found) == told() and len(found) > 50
     assert are_ours_alone(KINDS)
     assert not are_ours_alone((*KINDS, "elm of nobody"))
@@ -60,7 +62,7 @@ def test_our_own_are_found_in_the_folders() -> None:
 )
 def test_a_species_of_another_package_is_found(tmp_path: Path, points: str) -> None:
     sys.path.append(package(tmp_path, points))
-    found = offered._points_in_folders()
+    found = in_folders()
     assert found is not None and sorted(found) == told()
     assert not are_ours_alone(KINDS)
 
@@ -80,7 +82,7 @@ def test_what_lies_in_an_archive_is_asked_of_python(tmp_path: Path) -> None:
             packed.write(file, file.relative_to(inside))
         packed.write(next(inside.rglob("METADATA")), "elms-1.0.dist-info/METADATA")
     sys.path.append(str(archive))
-    assert offered._points_in_folders() is None
+    assert in_folders() is None
     assert not are_ours_alone(KINDS)
 
 
@@ -90,5 +92,5 @@ def test_an_egg_is_asked_of_python(tmp_path: Path) -> None:
     (info / "PKG-INFO").write_text("Metadata-Version: 2.1\nName: elms\nVersion: 1.0\n")
     (info / "entry_points.txt").write_text("[backbud.species]\nelm of theirs = elms:Elm\n")
     sys.path.append(str(tmp_path))
-    assert offered._points_in_folders() is None
+    assert in_folders() is None
     assert not are_ours_alone(KINDS)

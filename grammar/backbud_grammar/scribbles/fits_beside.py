@@ -12,11 +12,11 @@ from backbud_grammar.scribbles.beside import (
     grows_on,
     is_aftercare,
     is_beside,
-    is_spared,
     stays_till,
 )
 from backbud_grammar.scribbles.draft import TAKES_OFF, Draft
 from backbud_grammar.scribbles.openings.nouns import NOUNS
+from backbud_grammar.scribbles.spared import is_spared
 from backbud_grammar.scribbles.talked import is_reason
 from backbud_grammar.scribbles.turns import turns
 

@@ -26,7 +26,7 @@ def no_others(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
 
 
 def in_folders() -> list[tuple[str, str]] | None:
-    """What is found in the folders, though a library of another test brought a finder of its own."""
+    """What is found there, though a library of another test brought a finder of its own."""
     with pytest.MonkeyPatch.context() as patched:
         patched.setattr("sys.meta_path", [PathFinder])
         return offered._points_in_folders()

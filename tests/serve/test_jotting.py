@@ -286,7 +286,8 @@ def test_a_device_list_that_somebody_else_wrote_counts_for_nothing(
     assert devices.knows(key)
     kept = journal / ".backbud" / "jot-devices"
     assert key.encode() not in kept.read_bytes()
-    kept.write_bytes(b"x" + kept.read_bytes()[1:])
+    first, *rest = kept.read_bytes()
+    kept.write_bytes(bytes((first ^ 1, *rest)))
     assert not devices.knows(key)
 
 

@@ -67,4 +67,4 @@ def test_a_check_loads_no_typing_extensions_and_whoever_needs_them_may(journal: 
         text=True,
         check=True,
     )
-    assert done.stdout.splitlines()[-2:] == ["False", "<class 'typing.Protocol'>"]
+    assert done.stdout.splitlines()[-2:] == ["False", "<class 'typing_extensions.Protocol'>"]

@@ -62,9 +62,10 @@ class WorkView(Struct, frozen=True, gc=False):
     best and last day, all included, after every put-off
     (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `reasons`: why, link
     by link; `because`: the same, a sentence each. `minutes`: what it takes, 0 where
-    nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the
-    root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`: by
-    which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
+    nobody can tell. `planned`: by the keeper; `own_words`: what stands behind the act of a plan as
+    the keeper wrote it, "" where a rule says it. `extent`: how far it is to be taken. `wedges`: of
+    the root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`:
+    by which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
     has measured yet. `at_stake`: the tree may die (life), is harmed (harm), or only time or style
     is lost (style); `must`: it must be done, else it may be; `once_past`: what becomes of it once
     its window has passed: it lapses, stays for its next good moment, or grows. `single`: it stands
@@ -109,6 +110,7 @@ class WorkView(Struct, frozen=True, gc=False):
     counted: str = ""
     private: bool = False
     cold: ColdNight | None = None
+    own_words: str = ""
 
     @property
     def because(self) -> tuple[str, ...]:
@@ -209,9 +211,10 @@ def work_views(
             of_row.look,
             of_row.sign,
         )
-        private = is_work_for_keeper(one)
-        if counted or private or one.cold is not None:
-            view = replace(view, counted=counted, private=private, cold=one.cold)
+        private, planned = is_work_for_keeper(one), one.planned
+        if counted or private or planned or one.cold is not None:
+            own = one.own_words if planned else ""
+            view = replace(view, counted=counted, private=private, cold=one.cold, own_words=own)
         shown.append(view)
     return shown
 

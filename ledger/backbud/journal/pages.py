@@ -157,9 +157,10 @@ def _page_of(
     known = first.get((file, line))
     if known is None:
         return read_page(file, outlined, reader, by, line, kept, so_far, memory)
-    if not known.flaws:
+    if not known.flaws and known.value is not None and known.value.page.words:
+        # It was sound, line by line.
         return known
-    # What is told of it hangs on what is wrong above it, what was read of it does not.
+    # What is told of it hangs on the pages above it, what was read of it does not.
     again = read_page(file, outlined, reader, by, line, kept, so_far, memory)
     return WithFlaws(known.value, again.flaws)
 

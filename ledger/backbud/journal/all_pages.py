@@ -35,7 +35,8 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     own = reading.own_words
     languages, gallon = reading.settings.languages, reading.settings.gallon
     handles = _handles(things, own, f"{languages.text} {gallon}")
-    if known.things != handles:
+    # Where nothing is remembered, nothing was sound.
+    if known.things not in (b"", handles):
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])

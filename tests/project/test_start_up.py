@@ -56,15 +56,3 @@ def test_what_is_due_is_only_planned(journal: Path) -> None:
 
 def test_it_tells_what_was_loaded(journal: Path) -> None:
     assert "jinja2" in loaded("make", str(journal)).split()
-
-
-def test_a_check_loads_no_typing_extensions_and_whoever_needs_them_may(journal: Path) -> None:
-    asks = "\nprint('typing_extensions' in sys.modules)\nimport typing_extensions"
-    code = f"{CODE}{asks}\nprint(typing_extensions.Protocol)"
-    done = subprocess.run(
-        [sys.executable, "-c", code, "check", str(journal)],
-        capture_output=True,
-        text=True,
-        check=True,
-    )
-    assert done.stdout.splitlines()[-2:] == ["False", "<class 'typing_extensions.Protocol'>"]

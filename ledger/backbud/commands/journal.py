@@ -82,9 +82,6 @@ def day_of(options: Namespace) -> tuple[date, bool]:
 
 def session_of(options: Namespace, *, only_check: bool = False) -> Session:
     """The journal that was asked for, read as it was on the day."""
-    from backbud.import_path import import_msgspec
-
-    import_msgspec()
     from backbud.publish.unchanged import left_unfinished
     from backbud.session import open_session
 

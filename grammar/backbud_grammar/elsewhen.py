@@ -30,7 +30,7 @@ _NOT_BY_US = re.compile(
     r"|jays?|magpies?|woodpeckers?|blue tits|tits|sparrows?|ladybirds?|crows?|rooks?|jackdaws?"
     r"|starlings?|hens?|chickens?|ducks?|geese|cats?|dogs?|pupp(?:y|ies)|badgers?|foxe?s?"
     r"|hedgehogs?|moles?|goats?|sheep|cows?|horses?|storm|gale|hail|snow(?: load)?"
-    r"|regen|sturm|hagel|schnee|vogels?|vögel|katze|kat|hond|reh|ree"
+    r"|regen|sturm|hagel|schnee|vogels?|vögel|katze|kat|hond"
     r"|(?:(?:last|previous|former|old) )+owners?|neighbou?rs?|nachbar|buurman|kids?|children"
     r"|guests?|visitors?|burglars?|thie(?:f|ves)|builders?|roofers?|postman"
     r"|(?:rain|frost|snow|wind|storm) did it)"

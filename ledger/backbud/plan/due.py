@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from datetime import timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -114,7 +115,13 @@ def due_of(
 
 def _beyond(datum: str, said: str) -> str:
     """The sentences of a datum that the first reason does not say already."""
-    return " ".join(one for one in _SENTENCE_END.split(datum) if one not in said) if datum else ""
+    return " ".join([one for one in _sentences(datum) if one not in said]) if datum else ""
+
+
+# The weather of a place says the same to all its trees.
+@lru_cache(maxsize=4096)
+def _sentences(datum: str) -> tuple[str, ...]:
+    return tuple(_SENTENCE_END.split(datum))
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:
@@ -145,6 +152,8 @@ def _told(schedule: Schedule) -> Schedule:
 
 def cautions_for(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
+    if not (proposal.cautions or act.cautions):
+        return ()
     return tuple(map(phrase, dict.fromkeys((*proposal.cautions, *act.cautions))))
 
 
@@ -158,7 +167,7 @@ def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[Settle
     settled_by = proposal.settled_by or (proposal.act,)
     if "repotted" not in settled_by:
         return settled_by
-    pottings = (as_act(one.word) for one in acts.values() if "potting" in one.traits)
+    pottings = [as_act(one.word) for one in acts.values() if "potting" in one.traits]
     return tuple(dict.fromkeys((*settled_by, *pottings)))
 
 

@@ -123,9 +123,15 @@ class Hanger:
         given: dict[tuple[object, ...], Year] = {}
         for count, then in each_after(self.histories, self.journal.things, tree.handle, by_count):
             then = _without_undone(then) if has_undone else then
+            # Most of what is asked after an act hangs on it, so it is given the same year.
+            before: tuple[object, ...] | None = None
             for i in by_count[count]:
-                year = self._year_of(asked[i], then, species, seen, growth, given)
-                found[i] = self._dues(asked[i], tree, then, year)
+                one = asked[i]
+                key = one.place, one.day, one.event is None
+                if key != before:
+                    year = self._year_of(one, then, species, seen, growth, given)
+                    before = key
+                found[i] = self._dues(one, tree, then, year)
         return [due for dues in found for due in dues]
 
     def _year_of(
@@ -170,9 +176,9 @@ class Hanger:
         return not (is_room(cover) if rule.inside == "room" else is_warm_cover(cover))
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
-        """What a rule proposes, its far-off days kept still."""
+        """What a rule proposes; of what no act asks for, the far-off days kept still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
-        if not found:
+        if not found or one.event is not None:
             return found
         if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
@@ -193,8 +199,7 @@ class Hanger:
         """
         given = one.given
         return (
-            one.event is None
-            and not isinstance(given, Event)
+            not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
             and may_stress(self.journal.acts[proposal.act])
             and not tree.done_since(given.first, proposal.act)
@@ -204,8 +209,7 @@ class Hanger:
         """Whether it is a chance of a season that has begun and is not over, not taken yet."""
         given = one.given
         return (
-            one.event is None
-            and not isinstance(given, Event)
+            not isinstance(given, Event)
             and not proposal.weight.must
             and given.first <= self.today <= proposal.window.closes
             and not tree.done_since(given.first, proposal.act)
@@ -274,27 +278,31 @@ class Hanger:
         place = self._at or self.years.usual_place(tree, self.today)
         if self.years.tells_no_season(place):
             return
+        counts: dict[date, int] = {}
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
+            cause = year.name.replace("/", "-")
+            times: dict[tuple[object, ...], tuple[Season | Stage | None, Reason | None]] = {}
             for rule in rules:
-                found = season_or_stage(rule, year)
-                if found is None or found.first > self.today + AHEAD:
+                time = rule.hangs_on, rule.season, rule.stage
+                if time not in times:
+                    found = season_or_stage(rule, year)
+                    if found is not None and found.first > self.today + AHEAD:
+                        found = None
+                    times[time] = found, None if found is None else reason_of_time(found, year)
+                found, reason = times[time]
+                if found is None or reason is None:
                     continue
                 begun = found.first <= self.today
                 # A tree that came later in the season is asked about as it came.
                 day = max(found.first - _DAY, known_since) if begun else self.today
                 if rule.as_it_stands:
                     day = min(found.last, self.today)
-                count = entries_until(self.histories, tree.handle, min(day, self.today))
-                yield _Asked(
-                    rule,
-                    count,
-                    first,
-                    "" if begun else place,
-                    found,
-                    year.name.replace("/", "-"),
-                    reason_of_time(found, year),
-                )
+                day = min(day, self.today)
+                if day not in counts:
+                    counts[day] = entries_until(self.histories, tree.handle, day)
+                there = "" if begun else place
+                yield _Asked(rule, counts[day], first, there, found, cause, reason)
 
     def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
         """What a forecast asks for: of a tree that stands here, as it stands today."""

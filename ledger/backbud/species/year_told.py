@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
 from typing import Literal
 
@@ -11,6 +12,14 @@ from backbud.climate.outlook import Outlook
 from backbud.collection.state import OnTree
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
+# The first and last northern month and day of each.
+SEASON_DAYS: Mapping[SeasonName, tuple[tuple[int, int], tuple[int, int]]] = {
+    "spring": ((3, 1), (5, 31)),
+    "summer": ((6, 1), (8, 31)),
+    "autumn": ((9, 1), (11, 30)),
+    "winter": ((1, 1), (2, 29)),
+    "year": ((1, 1), (12, 31)),
+}
 
 
 class Season(Struct, frozen=True, gc=False):

@@ -26,7 +26,7 @@ from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.datum import Datum
 from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken
 
 # Below so many years on record the range is the spread, and the date the average year's.
 FEWEST_YEARS = 5
@@ -246,29 +246,37 @@ def _quantile(numbers: Sequence[int], share: float) -> float:
 
 
 def _because(need: Need, own: Own, wanted: float) -> str:
+    # A figure is told without its fraction.
+    return _comes_at(need.counts, need.threshold_c, round(wanted), own.observations, spoken())
+
+
+# The years round today come at the same sum, and so does what was known last Monday.
+@lru_cache(maxsize=4096)
+def _comes_at(
+    counts: Counts, threshold_c: float, wanted: int, observations: int, language: str
+) -> str:
+    """What a stage waits for; `language`: the one that is spoken."""
     side, by = (
-        (phrase("over"), phrase("day"))
-        if need.counts == "heat"
-        else (phrase("under"), phrase("night"))
+        (phrase("over"), phrase("day")) if counts == "heat" else (phrase("under"), phrase("night"))
     )
     long = (
         phrase(", {long_night:g} more for each long night", long_night=LONG_NIGHT)
-        if need.counts == "cold"
+        if counts == "cold"
         else ""
     )
     whose = ""
-    if own.observations:
-        times = phrase("observation") if own.observations == 1 else phrase("observations")
+    if observations:
+        times = phrase("observation") if observations == 1 else phrase("observations")
         whose = phrase(
             " (this tree's own sum, from {observations} {times})",
-            observations=own.observations,
+            observations=observations,
             times=times,
         )
     sums = phrase(
         "{wanted:.0f} degree-days {side} {threshold_c:g} °C{long}",
         wanted=wanted,
         side=side,
-        threshold_c=need.threshold_c,
+        threshold_c=threshold_c,
         long=long,
     )
     return phrase(

@@ -129,8 +129,9 @@ def _where(proposal: Proposal, event: Event | None) -> str:
     is looked at, as in `wire left 2`."""
     if event is None or not proposal.part:
         return ""
-    said, parts = f" {proposal.part.casefold()}", event.parts
-    return max((one for one in parts if said.endswith(f" {one.casefold()}")), key=len, default="")
+    said = f" {proposal.part.casefold()}"
+    found = [one for one in event.parts if said.endswith(f" {one.casefold()}")]
+    return max(found, key=len, default="")
 
 
 def title_of(proposal: Proposal, act: ActForm) -> str:

@@ -63,7 +63,10 @@ Bites = tuple[date | None, ...]
 
 
 class _Asked(Struct, frozen=True):
-    """A rule to be asked: with the tree after `count` entries, what is given to it, and when."""
+    """A rule to be asked: with the tree after `count` entries, what is given to it, and when.
+
+    `reason`: of what a time of the year or a forecast asks; an act is quoted where a rule has any
+    answer to it."""
 
     rule: Rule
     count: int
@@ -71,7 +74,7 @@ class _Asked(Struct, frozen=True):
     place: str
     given: Event | Season | Stage
     cause: str
-    reason: Reason
+    reason: Reason | None = None
     event: Event | None = None
 
 
@@ -99,6 +102,8 @@ class Hanger:
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
         self._own, self._at = own, at
         self.asker = Asker(journal, today)
+        # With whose reason it is, which lives as long.
+        self._last_quoted: tuple[int, int, Reason, Event, Tree] | None = None
 
     @cached_property
     def quoter(self) -> Quoter:
@@ -118,7 +123,7 @@ class Hanger:
         by_count: dict[int, list[int]] = {}
         for i, one in enumerate(asked):
             by_count.setdefault(one.count, []).append(i)
-        has_undone = any(entry.undone for entry in tree.history)
+        has_undone = _tells_of_undone(tree)
         found: list[list[Due]] = [[] for _ in asked]
         given: dict[tuple[object, ...], Year] = {}
         for count, then in each_after(self.histories, self.journal.things, tree.handle, by_count):
@@ -157,15 +162,27 @@ class Hanger:
 
     def _dues(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Due]:
         """What a rule proposes; `then`: the tree as it was when it is asked about."""
+        found = self._proposals(one, tree, then, year)
+        if not found:
+            return []
         at = -1 if one.event is None else one.count - 1
-        acts = self.journal.acts
+        acts, reason = self.journal.acts, one.reason or self._quoted(one.event, tree)
         return [
-            due_of(tree, proposal, one.rule.id, one.cause, one.reason, acts, one.event, at)
-            for proposal in self._proposals(one, tree, then, year)
+            due_of(tree, proposal, one.rule.id, one.cause, reason, acts, one.event, at)
+            for proposal in found
             # No season asks for the shape of cuttings and seedlings; what was done or planned may.
             if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
             and not self._is_elsewhere(one.rule, proposal, tree)
         ]
+
+    def _quoted(self, event: Event | None, tree: Tree) -> Reason:
+        """An act as the reason of what hangs on it; several rules ask for that of one act."""
+        assert event is not None
+        if self._last_quoted is None or self._last_quoted[:2] != (id(event), id(tree)):
+            said = self.quoter.reason(event, tree)
+            reason = reason_on("diary", said, event.origin, quotes=True)
+            self._last_quoted = id(event), id(tree), reason, event, tree
+        return self._last_quoted[2]
 
     def _is_elsewhere(self, rule: Rule, proposal: Proposal, tree: Tree) -> bool:
         """Whether it is work of the winter quarters of a tender tree, in its time, and it does not
@@ -265,9 +282,8 @@ class Hanger:
                 continue
             if not event.exact or entry.undone or tree.began_another(event):
                 continue
-            reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
-                yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
+                yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), event=event)
 
     def _on_years(
         self, tree: Tree, species: Species | None, seen: Seen, known_since: date
@@ -373,6 +389,11 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
-    if not any(entry.undone for entry in tree.history):
+    if not _tells_of_undone(tree):
         return tree
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
+
+
+def _tells_of_undone(tree: Tree) -> bool:
+    # Few lines are corrected at all, and it is asked of each history again and again.
+    return any(entry.undone for entry in tree.history if entry.corrected_by is not None)

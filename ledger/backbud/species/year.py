@@ -331,9 +331,11 @@ class Year(Struct, frozen=True):
 
         The weather moves windows every day; so a calendar that was subscribed to keeps still.
         """
-        opens, best, closes = (self._to_week(d) for d in (window.opens, window.best, window.closes))
-        best = max(opens, best)
-        return Window(opens, best, max(best, closes))
+        if (window.closes - self.today).days <= DAYS_EXACT:
+            return window
+        opens = self._to_week(window.opens)
+        best = max(opens, self._to_week(window.best))
+        return Window(opens, best, max(best, self._to_week(window.closes)))
 
     def _to_week(self, day: date) -> date:
         if (day - self.today).days <= DAYS_EXACT:

@@ -21,7 +21,7 @@ from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_meant, looks
-from backbud.plan.waiting import WaitingDues, acts_in
+from backbud.plan.waiting import WaitingDues, acts_in, first_words
 from backbud.plan.windows import window_said
 from backbud.species import Window
 from backbud_grammar.act_words import ActWord
@@ -278,10 +278,9 @@ def _in_its_year(
 def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     """The dues a word is about: those whose time it is, or else those that come next."""
     some = tuple(dues)
+    day, parts = event.day, event.parts
     found = [
-        due
-        for due in some
-        if due.at < at and _still_open(due, event.day) and is_meant(due.where, event.parts)
+        due for due in some if due.at < at and _still_open(due, day) and is_meant(due.where, parts)
     ]
     about = [due for due in found if due.follow_up.act == event.named]
     # What is on the tree stays on it: who skips a repotting does not leave the ties in for good.
@@ -295,8 +294,6 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
         said = {f"{event.named} {look.what}" for look in looks(event)}
         about = [due for due in about if said.intersection(due.follow_up.settled_by)]
     about = [due for due in about if not _has_lapsed(due.follow_up, event.day)]
-    # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
-    just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     due_now = [
         due
         for due in about
@@ -306,6 +303,8 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     ]
     if due_now:
         return due_now
+    # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
+    just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     coming = [
         due
         for due in about
@@ -321,11 +320,11 @@ def _has_just_lapsed(due: Due, event: Event, at: int) -> bool:
     one = due.follow_up
     return (
         due.at < at
-        and (one.act == event.named or _may_settle(one, event.named))
         and one.outcome == "open"
-        and is_meant(due.where, event.parts)
         and _has_lapsed(one, event.day)
         and event.day - one.window.closes < _JUST
+        and (one.act == event.named or _may_settle(one, event.named))
+        and is_meant(due.where, event.parts)
     )
 
 
@@ -334,4 +333,4 @@ def _has_lapsed(follow_up: FollowUp, day: date) -> bool:
 
 
 def _may_settle(follow_up: FollowUp, act: str) -> bool:
-    return any(words.split()[0] == act for words in follow_up.settled_by)
+    return act in first_words(follow_up.settled_by)

@@ -68,12 +68,13 @@ def acts_in(event: Event) -> tuple[str, ...]:
 
 
 def _acts(due: Due) -> frozenset[str]:
-    return _first_words(due.follow_up.settled_by)
+    return first_words(due.follow_up.settled_by)
 
 
 # What settles a work is said by its rule, for all trees alike.
 @lru_cache(maxsize=1024)
-def _first_words(settled_by: tuple[str, ...]) -> frozenset[str]:
+def first_words(settled_by: tuple[str, ...]) -> frozenset[str]:
+    """The acts among what settles a work, without what is looked at."""
     return frozenset([words.split()[0] for words in settled_by])
 
 

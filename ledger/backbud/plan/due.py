@@ -168,8 +168,20 @@ def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[Settle
     settled_by = proposal.settled_by or (proposal.act,)
     if "repotted" not in settled_by:
         return settled_by
-    pottings = [as_act(one.word) for one in acts.values() if "potting" in one.traits]
-    return tuple(dict.fromkeys((*settled_by, *pottings)))
+    return tuple(dict.fromkeys((*settled_by, *_pottings(acts))))
+
+
+def _pottings(acts: Mapping[str, ActForm]) -> tuple[SettledBy, ...]:
+    """The acts of a journal's table that pot; a run has one table, or two."""
+    known = _POTTINGS.get(id(acts))
+    if known is None or known[0] is not acts:
+        _POTTINGS.clear()
+        found = tuple([as_act(one.word) for one in acts.values() if "potting" in one.traits])
+        known = _POTTINGS[id(acts)] = acts, found
+    return known[1]
+
+
+_POTTINGS: dict[int, tuple[Mapping[str, ActForm], tuple[SettledBy, ...]]] = {}
 
 
 def _slug(part: str) -> str:

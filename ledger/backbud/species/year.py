@@ -171,8 +171,7 @@ class Year(Struct, frozen=True):
 
     def season(self, name: SeasonName) -> Season:
         """Meteorological seasons inside the growing year; winter is its first two months."""
-        first, last = SEASON_DAYS[name]
-        return Season(name, self.on(first), self.on(last))
+        return Season(name, *map(self.on, SEASON_DAYS[name]))
 
     def stage(self, code: int) -> Stage | None:
         """When this tree reaches the stage this year; None where the species has no such stage.
@@ -187,8 +186,7 @@ class Year(Struct, frozen=True):
             return None
         if self.outlook is None and not self.seen:
             return self._by_months(code, self.no_weather)
-        found: Mapping[int, Stage] = self._once("stages", self._stages_kept)
-        return found[code]
+        return self._once("stages", self._stages_kept)[code]
 
     def _once(self, what: object, work: Callable[[], T]) -> T:
         """What was told before of a year, and else is now. A year beside it has other days, as it
@@ -218,11 +216,11 @@ class Year(Struct, frozen=True):
         """
         stages: dict[int, Stage] = {}
         before: Stage | None = None
-        for code in sorted(self.stage_months, key=lambda code: self.on(self.stage_months[code][1])):
+        usual = {code: self.on(days[1]) for code, days in self.stage_months.items()}
+        for code in sorted(usual, key=usual.__getitem__):
             stage = self._seen_or_expected(code)
             if before is not None and not stage.observed:
-                usual = self.on(self.stage_months[code][1])
-                gap = usual - self.on(self.stage_months[before.code][1])
+                gap = usual[code] - usual[before.code]
                 least = before.day + gap / 3
                 if stage.day < least:
                     late = least - stage.day

@@ -165,20 +165,13 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def stand_on(self, today: date) -> tuple[State, Window]:
         """How it stands on a day, and the window that counts then."""
-        # Each list of a tree's page asks it of all its works, one after another.
-        known = _STOOD.get(id(self))
-        if known is not None and known[0] is self and known[1] == today:
-            return known[2]
-        if len(_STOOD) >= _MOST_STOOD:
-            _STOOD.clear()
-        found = self._stand_on(today)
-        _STOOD[id(self)] = self, today, found
-        return found
-
-    def _stand_on(self, today: date) -> tuple[State, Window]:
-        now = self.window_on(today)
+        now = self.window
         if self.outcome != "open":
             return self.outcome, now
+        # Most of what is open comes later, and neither rests nor is replaced before.
+        if today < now.opens and self.next_cycle is None and self.schedule.rests is None:
+            return "coming", now
+        now = self.window_on(today)
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced", now
         return stands(now, self.weight, self.schedule, self.promised, today), now
@@ -188,11 +181,6 @@ class FollowUp(Struct, frozen=True, gc=False):
         state, now = self.stand_on(today)
         waits = waits_for_its_week(self.single, self.weight, self.promised, state, now.best, today)
         return "coming" if waits else state
-
-
-# How the last follow-ups that were asked about stand: by number, the follow-up itself, and the day.
-_STOOD: dict[int, tuple[FollowUp, date, tuple[State, Window]]] = {}
-_MOST_STOOD = 1024
 
 
 def sort_of_work(one: FollowUp) -> tuple[str, str]:

@@ -31,6 +31,7 @@ from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, DetailName, LabelName, as_act
+from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
@@ -250,20 +251,13 @@ _Effects = tuple[Callable[[_Draft, Event], None], ...]
 _Changes = tuple[Callable[[Stand, Event, Things], None] | None, Effect | None, _Effects]
 
 
+@by_row
 def _changes_by(row: ActForm) -> _Changes:
     """What an act changes of where a tree stands, of what is on it, and of the rest of it.
 
     Most of a diary changes nothing, and it is folded twice for each tree.
     """
-    key = row.word, "fills_pot" in row.traits
-    found = _CHANGES.get(key)
-    if found is None:
-        found = _CHANGES[key] = stands_after(row), put_on_by(row), _effects_of(row)
-    return found
-
-
-# By the word of an act and whether it fills a pot: nothing else is asked of it.
-_CHANGES: dict[tuple[str, bool], _Changes] = {}
+    return stands_after(row), put_on_by(row), _effects_of(row)
 
 
 # ------------------------------------------------------------------ effects, one act each

@@ -43,7 +43,7 @@ from backbud.species import (
     Year,
     rules_of,
 )
-from backbud.species.year_told import Growth
+from backbud.species.year_told import Growth, growing_year_of
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -151,10 +151,10 @@ class Hanger:
         """The year that a rule is given; `given`: those of this tree so far, since many rules are
         given the same one."""
         known = seen
-        if seen and one.event is not None:
+        if seen and one.event is not None and seen[-1][0] > one.day:
             known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
-        key = place, then.pot, growing_year(one.day, self.journal.southern), known
+        key = place, then.pot, growing_year_of(one.day, self.journal.southern), known
         found = given.get(key)
         if found is None:
             found = given[key] = self.years.at(then, place, one.day, species, known, growth)

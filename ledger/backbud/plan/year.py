@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
-from functools import lru_cache, partial
+from functools import partial
 from typing import Any
 
 from msgspec import Struct
@@ -36,9 +36,9 @@ from backbud.species import (
     rules_of,
     times_of,
 )
-from backbud.species.year_told import Growth
+from backbud.species.year_told import Growth, growing_year_of
 from backbud_grammar.act_words import ActWord, DetailWord
-from backbud_grammar.dates import growing_year, growing_year_days
+from backbud_grammar.dates import growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
 BLOOM_STAGES: Mapping[DetailWord, int] = {"first": 60, "full": 65, "over": 69}
@@ -111,7 +111,7 @@ class Years:
 
         `growth`: of the tree as it stands today.
         """
-        name, first, last = _growing_year_of(day, self.southern)
+        name, first, last = growing_year_of(day, self.southern)
         site = self._site(place)
         bears, young_bear = self._bears(tree.pot, species)
         stages: dict[int, date] = {}
@@ -277,10 +277,3 @@ def stages_seen(history: Iterable[Entry]) -> Seen:
         elif event.act == "bloomed":
             seen += [(event.day, stage) for word, stage in BLOOM_STAGES.items() if event.says(word)]
     return tuple(seen)
-
-
-# Each rule of each tree asks for one of a few days.
-@lru_cache(maxsize=4096)
-def _growing_year_of(day: date, southern: bool) -> tuple[str, date, date]:
-    """The name of the growing year that holds a day, its first day and its last."""
-    return growing_year(day, southern), *growing_year_days(day, southern)

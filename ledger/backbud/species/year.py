@@ -29,10 +29,10 @@ from backbud.species.year_told import (
     SeasonName,
     Temperature,
     Turn,
+    growing_year_of,
 )
 from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.dates import growing_year, growing_year_days
 
 NO_WEATHER = "The lows and highs of twelve months are not known here."
 # From after which day work of late summer moves with the usual end of growth, northern dates; ours.
@@ -315,8 +315,7 @@ class Year(Struct, frozen=True):
     @property
     def following(self) -> Year:
         """The growing year after this one, of which nothing is seen yet."""
-        first, last = growing_year_days(self.last + timedelta(days=1), self.southern)
-        name = growing_year(first, self.southern)
+        name, first, last = growing_year_of(self.last + timedelta(days=1), self.southern)
         return replace(self, name=name, first=first, last=last, seen={})
 
     def stays_over(self, celsius: float) -> date | None:

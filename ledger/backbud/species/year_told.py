@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from datetime import date
+from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
 
 from backbud.climate.outlook import Outlook
 from backbud.collection.state import OnTree
+from backbud_grammar.dates import growing_year, growing_year_days
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
 # The first and last northern month and day of each.
@@ -56,3 +58,10 @@ class Growth(Struct, frozen=True):
     vigour: int
     girth_mm: float
     wires: tuple[OnTree, ...] = ()
+
+
+# Each rule of each tree asks for one of a few.
+@lru_cache(maxsize=4096)
+def growing_year_of(day: date, southern: bool) -> tuple[str, date, date]:
+    """The name of the growing year that holds a day, its first day and its last."""
+    return growing_year(day, southern), *growing_year_days(day, southern)

@@ -70,11 +70,13 @@ def settled(
             found = [now[ident] for ident in waiting.for_event(event, at)]
             if not found:
                 continue
+            day, still = event.day, list[Due]()
             for due in found:
-                if not _still_open(due, event.day):
+                if not _still_open(due, day):
                     waiting.drop(due)
-            sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
-            for due in _done_by(event, sheltered):
+                elif _gives_shelter(due, event, cover_over):
+                    still.append(due)
+            for due in _done_by(event, still):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -104,7 +106,7 @@ def _with(due: Due, **changed: object) -> Due:
 
 
 def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
-    """Which of the waiting dues an event settles.
+    """Which of the waiting dues, all of which are still open, an event settles.
 
     Of works that one rule asks for one after another, it settles those whose turn it is; of those
     on parts of the tree, all that it was done to.
@@ -113,8 +115,7 @@ def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
     if event.says("partly"):
         return []
     for due in waiting:
-        waits = not due.by_sum and _still_open(due, event.day)
-        if waits and _settles(event, due):
+        if not due.by_sum and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
 

@@ -43,7 +43,11 @@ class WaitingDues:
         """The ids of the dues that the event may settle; `at`: its place in the history."""
         while self._to_come and self._to_come[-1].at < at:
             self.add(self._to_come.pop())
-        acts = [act for act in acts_in(event) if act in self._by_act]
+        acts = [event.act] if event.act in self._by_act else []
+        if "unwired" in self._by_act and "unwired" in acts_in(event):
+            acts.append("unwired")
+        if not acts:
+            return []
         return list(dict.fromkeys([ident for act in acts for ident in self._of_act(act, event)]))
 
     def _of_act(self, act: str, event: Event) -> Iterator[str]:

@@ -159,3 +159,34 @@ def test_the_last_files_are_the_share() -> None:
     assert later_of(lines, 0.6) == ["2025.txt", "2026.txt"]
     assert later_of(lines, 0.2) == ["2026.txt"]
     assert later_of({}, 0.5) == []
+
+
+def things_read(folder: Path) -> tuple[list[int], str]:
+    """How many cards were read each time, and what was told."""
+    before = (
+        "from backbud.journal import steps\nread, calls = steps.read_things, []\n"
+        "outlines._SHARE, outlines._LINES_OF_CARD = 0.2, 0\n"
+        "def counted_things(cards, details):\n"
+        "    calls.append(len(cards))\n    return read(cards, details)\n"
+        "steps.read_things = counted_things"
+    )
+    script = f"{BY_TWO.format(before=before)}print(calls)\n"
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(folder)], capture_output=True, text=True, check=True
+    )
+    told, _, calls = done.stdout.rstrip("\n").rpartition("\n")
+    return [int(one) for one in calls.strip("[]").split(",")], told.partition(" ")[2]
+
+
+@pytest.mark.parametrize("more", ["", "\ntree late-one\n  kind  trident maple\n  pto  tray-7\n"])
+def test_cards_are_read_once_unless_the_second_finds_another(copy: Path, more: str) -> None:
+    """While the second process parts the later files, the first reads the cards of its own."""
+    last = max((copy / "diary").rglob("*.txt"))
+    last.write_text(last.read_text("utf-8") + more, "utf-8")
+    alone = read_journal(str(copy), TODAY)
+    shutil.rmtree(copy / ".backbud")
+    all_there_are = len(alone.things.by_handle)
+    calls, found = things_read(copy)
+    assert calls == ([all_there_are - 1, all_there_are] if more else [all_there_are])
+    assert found == told(alone)
+    assert ("“pto” is no label of a tree" in found) == bool(more)

@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from itertools import groupby
 from operator import itemgetter
-from threading import Thread
+from typing import TYPE_CHECKING
 
 from backbud.collection.comings import TURNS, turns_of
 from backbud.collection.moments import FromBeginning
@@ -19,6 +19,9 @@ from backbud.journal.dated import DatedPage
 from backbud.journal.read import journal_so_far
 from backbud.journal.steps import SoFar
 from backbud_grammar.forms import ActForm
+
+if TYPE_CHECKING:
+    from threading import Thread
 
 
 class ReplayAhead:
@@ -64,6 +67,8 @@ class ReplayAhead:
 
     def write(self, write: Callable[[], None]) -> None:
         """Let a thread write what is remembered; this one goes on, and has all the more to do."""
+        from threading import Thread
+
         self._writing = Thread(target=write)
         try:
             self._writing.start()

@@ -28,7 +28,7 @@ from backbud_grammar.syntax import Subjects
 
 # Of the lines so many are read by the second process: what it found is to be sent, too. The other
 # is of pages that come before all others; where there are such, the first process reads no more.
-_SHARE, _SHARE_OF_FIRST = 0.48, 0.46
+_SHARE, _SHARE_OF_FIRST = 0.48, 0.40
 # What is sent at once, of so many lines and more.
 _LINES_OF_GROUP = 5_000
 

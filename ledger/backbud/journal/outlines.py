@@ -23,7 +23,7 @@ from backbud.journal.page_text import PageText, page_text
 from backbud.journal.problems import PlacedFlaw, WithFlaws, placed
 from backbud.journal.same_words import words_in_each
 from backbud.journal.second_process import MANY_LINES, SecondProcess, begun_beside, later_of
-from backbud.journal.things import PlacedCard
+from backbud.journal.things import PlacedCard, Things
 from backbud.journal.weather.named import weather_file_name
 from backbud.memo import Identical, Memo
 from backbud.publish.memory import MemoryOf
@@ -36,11 +36,15 @@ from backbud_grammar.syntax import Card, Stray
 _WEATHER = re.compile(rb"^[ \t]+weather[ \t]+([^\n]+)", re.MULTILINE | re.IGNORECASE)
 
 
+ThingsAhead = tuple[Sequence[PlacedCard], WithFlaws[Things]]
+ReadCards = Callable[[Sequence[PlacedCard]], ThingsAhead | None]
+
+
 class Parted(Struct, frozen=True):
     """The files by name, and of those that count the cards.
 
     `fresh`: how many sections are new. `weather_files`: those that a place's card names as weather;
-    they are no part of the diary.
+    they are no part of the diary. `ahead`: some cards that were read meanwhile, and what they say.
     """
 
     files: Mapping[str, Outlined] = {}
@@ -49,6 +53,7 @@ class Parted(Struct, frozen=True):
     fresh: int = 0
     weather_files: frozenset[str] = frozenset()
     copies: Copies = Copies({}, ())
+    ahead: ThingsAhead | None = None
 
     def counting(self) -> dict[str, Outlined]:
         """The files that count, with the pages that do."""
@@ -72,12 +77,13 @@ def outlined_files(
     memory: MemoryOf,
     known: remember.Memory,
     kept: Memo,
-    by_two: bool = False,
+    read_cards: ReadCards | None = None,
 ) -> WithFlaws[Parted]:
     """Outline every file but those that a place's card names as weather.
 
-    `known`: what was read before. `kept`: what an earlier run of this process left. `by_two`: a
-    second process may part some of them.
+    `known`: what was read before. `kept`: what an earlier run of this process left. `read_cards`:
+    reads the cards that are known while a second process parts other files; where it is given, one
+    may.
     """
     merged = {name: _without_what_misleads(text.data) for name, text in loaded.items()}
     files = {name: data for name, (data, _) in merged.items()}
@@ -85,15 +91,18 @@ def outlined_files(
     by_digest = cache(
         partial(kept.once, "sections", (Identical(known), known.things), partial(_by_digest, known))
     )
-    marks = {name: digest(data) for name, data in files.items()} if by_two else {}
+    marks = {name: digest(data) for name, data in files.items()} if read_cards is not None else {}
     before = _ReadBefore(Known.of(acts), known, kept, by_digest, set(), marks)
     perhaps = _perhaps_weather(files)
-    second = _begun_by_second(files, before) if by_two else None
+    second = _begun_by_second(files, before) if read_cards is not None else None
     here = [name for name in files if second is None or name not in second.files]
     found = {
         name: _contained(name, files[name], before, memory) for name in here if name not in perhaps
     }
-    if second is not None:
+    ahead: ThingsAhead | None = None
+    if second is not None and read_cards is not None:
+        values = [one.value for one in found.values() if one.value is not None]
+        ahead = read_cards([card for one in values for card in one.cards])
         second.take_over(before)
         found |= {
             name: _contained(name, files[name], before, memory)
@@ -118,6 +127,7 @@ def outlined_files(
             len(before.fresh),
             weather_files,
             copies,
+            ahead,
         ),
         tuple(flaws),
     )
@@ -250,7 +260,10 @@ def _begun_by_second(files: Mapping[str, bytes], known: _ReadBefore) -> _PartedB
     lines = {name: files[name].count(b"\n") for name in new}
     if sum(lines.values()) < MANY_LINES:
         return None
-    later = later_of(lines, _SHARE)
+    of_cards = [data for data in files.values() if not data[:1].isdigit()]
+    cards = sum([data.count(head) for data in of_cards for head in _MANY_CARDS])
+    share = _SHARE + _LINES_OF_CARD * cards / (2 * sum(lines.values()))
+    later = later_of(lines, min(share, _MOST))
     second = begun_beside(partial(_rows, [files[name] for name in later], known))
     if second is None:
         return None
@@ -262,8 +275,11 @@ def _rows(files: Sequence[bytes], known: _ReadBefore) -> Iterator[bytes]:
         yield msgspec.msgpack.encode(_new_row(data, known))
 
 
-# Of the lines so many are parted by the second process: the first looks through all files.
-_SHARE = 0.58
+# Of the lines so many are parted by the second process: the first looks through all files, and
+# reads the cards, each of which takes it as long as to part so many lines. Most are of these kinds,
+# and in files that begin with one.
+_SHARE, _MOST, _LINES_OF_CARD = 0.58, 0.8, 28
+_MANY_CARDS = (b"\ntree ", b"\npot ")
 
 
 def _by_digest(memory: remember.Memory) -> dict[bytes, remember.Kept[Any]]:

@@ -6,6 +6,7 @@ import os
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from functools import partial
+from operator import is_
 from typing import Protocol
 
 from msgspec import Struct
@@ -21,7 +22,7 @@ from backbud.journal.faults import failing, fault_at
 from backbud.journal.forgotten import with_numbers
 from backbud.journal.load import Loaded
 from backbud.journal.misplaced import flaws_of_misplaced
-from backbud.journal.outlines import Parted, outlined_files
+from backbud.journal.outlines import Parted, ThingsAhead, outlined_files
 from backbud.journal.own_past import PastLine
 from backbud.journal.own_words import KIND, NO_OWN_WORDS, OwnWords, own_words
 from backbud.journal.problems import PlacedFlaw, PlacedFlaws, WithFlaws, placed
@@ -204,13 +205,26 @@ def part(reading: SoFar) -> WithFlaws[SoFar]:
     """The sections of each file: dated pages and cards, outlined or recalled."""
     asked = reading.asked
     loaded = {name: reading.loaded[name] for name in reading.names}
+    read_cards = partial(_read_ahead, asked.details) if asked.by_two else None
     found, flaws = outlined_files(
-        loaded, asked.acts, asked.memory, asked.known, asked.kept, asked.by_two
+        loaded, asked.acts, asked.memory, asked.known, asked.kept, read_cards
     )
     return WithFlaws(replace(reading, parted=found), flaws)
 
 
 # ------------------------------------------------------------------ cards
+
+
+def _read_ahead(details: Details, cards: Sequence[PlacedCard]) -> ThingsAhead | None:
+    """What these cards say, if they should be all there are; None where that is not so easy."""
+    some = [card for card in cards if card.card.kind != KIND]
+    if any(card.card.blocks for card in some):
+        return None
+    try:
+        return some, read_things(some, details)
+    except Exception:
+        # It is told once all cards are read.
+        return None
 
 
 def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
@@ -239,7 +253,9 @@ def read_all_cards(reading: SoFar) -> WithFlaws[SoFar]:
 
 def _contained(cards: Sequence[PlacedCard], reading: SoFar) -> WithFlaws[Things]:
     """What the cards say; one that fails by a fault of ours is left out, and told."""
-    asked = reading.asked
+    asked, ahead = reading.asked, reading.parted.ahead
+    if ahead is not None and len(ahead[0]) == len(cards) and all(map(is_, ahead[0], cards)):
+        return ahead[1]
 
     def read(some: Sequence[PlacedCard]) -> WithFlaws[Things]:
         return read_things(some, asked.details)

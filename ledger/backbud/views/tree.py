@@ -344,10 +344,8 @@ def _name(names: Mapping[str, str], handle: str) -> str:
 
 def _days_of(text: str) -> DateView | None:
     """A date or span as written on a card; None where it is none."""
-    if not text:
-        return None
     try:
-        return date_view(read_span(text))
+        return date_view(read_span(text)) if text else None
     except Misread:
         return None
 
@@ -390,13 +388,10 @@ def _looks(of_zones: Iterable[Entry]) -> dict[date, dict[str, int]]:
     looked at as a whole."""
     looks: dict[date, dict[str, int]] = {}
     for entry in of_zones:
-        event = entry.event
-        when = event.when
+        when = entry.event.when
         if not when.exact or (entry.corrected_by is not None and entry.undone):
             continue
-        if scores := zone_scores(event):
+        if scores := zone_scores(entry.event):
             looks.setdefault(when.first, {}).update(scores)
-    if not looks:
-        return looks
     named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
     return looks if named else {}

@@ -1,10 +1,10 @@
 """A journal goes in; at what share of jinja2's own rate its tree pages are made comes out.
 
 Not part of the suite: `pytest tests/benchmarks/bench_pages.py -s` (ACTS=20000 for 200 trees). The
-run is that of `make` in one process, up to its last tree: a part of the trees is planned, then each
-of their pages is made, from the tree and its plan. Then jinja2 renders the same templates from the
-very data that the pages of this tree were laid out as. Only these two are timed, both in this
-process's own time, tree by tree, so that a busy machine slows both.
+run is that of `make` in one process, up to its last tree: a part of the trees is planned, then the
+pages of some of them are made, from each tree and its plan. Then jinja2 renders the same templates
+from the very data that the pages of these trees were laid out as. Only these two are timed, both in
+this process's own time, in turn, so that a busy machine slows both.
 """
 
 from __future__ import annotations
@@ -13,6 +13,7 @@ import gc
 import os
 from collections.abc import Iterable, Iterator
 from datetime import date
+from itertools import islice
 from pathlib import Path
 from time import process_time
 
@@ -24,7 +25,13 @@ from backbud.collection.state import Tree
 from backbud.compiled import compiling
 from backbud.pages.render import shared_by_pages
 from backbud.pages.templating import template
-from backbud.pages.tree_page import templates_of, tree_data, tree_page_of
+from backbud.pages.tree_page import (
+    AT_ONCE,
+    pages_of_each,
+    templates_of,
+    tree_data,
+    tree_page_of,
+)
 from backbud.session import open_session
 from backbud.views.narrow import only_tree
 from backbud.views.nursery import Nursery
@@ -43,20 +50,21 @@ class _Timed:
 
     def pages_of_trees(self, view: Nursery, trees: Iterable[Tree]) -> Iterator[tuple[str, bytes]]:
         shared = shared_by_pages(view)
-        for tree in trees:
-            own = only_tree(view, tree)
+        each = (only_tree(view, tree) for tree in trees)
+        while some := list(islice(each, AT_ONCE)):
             if not self.trees:
                 # The templates are read by the first page, whoever renders it.
-                tree_page_of(own, shared)
+                tree_page_of(some[0], shared)
             began = process_time()
-            made = tree_page_of(own, shared)
+            made = list(pages_of_each(some, shared))
             self.ours += process_time() - began
-            shown = [(name, shared | data) for _, name, data in templates_of(tree_data(own))]
+            data = [one for own in some for one in templates_of(tree_data(own))]
+            shown = [(name, shared | own) for _, name, own in data]
             began = process_time()
-            texts = [template(name).render(data) for name, data in shown]
+            texts = [template(name).render(own) for name, own in shown]
             self.jinjas += process_time() - began
             assert [text.encode() for text in texts] == [content for _, content in made]
-            self.trees += 1
+            self.trees += len(some)
             self.pages += len(made)
             self.size += sum(len(content) for _, content in made)
             yield from made

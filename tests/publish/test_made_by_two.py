@@ -130,11 +130,11 @@ def test_a_rule_that_fails_is_told_of_the_first_tree(folder: Path) -> None:
 
 def test_a_page_that_fails_fails_for_that_tree_alone(folder: Path) -> None:
     before = (
-        "from backbud.pages import render\npage = render.tree_page_of\n"
-        "def fails(own, shared):\n"
+        "from backbud.pages import tree_page\ndata = tree_page.tree_data\n"
+        "def fails(own):\n"
         "    if own.trees[0].handle == 'heron': raise ValueError('made to fail')\n"
-        "    return page(own, shared)\n"
-        "render.tree_page_of = fails"
+        "    return data(own)\n"
+        "tree_page.tree_data = fails"
     )
     by_two(folder, before)
     assert b"could not be made" in (folder / "made/trees/heron.html").read_bytes()

@@ -136,20 +136,24 @@ def _whole(event: Event, names: tuple[DetailName, ...], together: bool) -> list[
     """The details of what was put on, each with its part."""
     whole: list[Detail] = []
     waiting: list[Detail] = []
-    last = Detail("")
+    last = _NOTHING
     for detail in event.details:
-        if detail.name in names and not detail.part:
-            waiting.append(detail)
-        elif detail.name in names:
-            last = detail
-            whole.append(detail)
+        if detail.name in names:
+            if detail.part:
+                last = detail
+                whole.append(detail)
+            else:
+                waiting.append(detail)
         elif detail.part:
             last = _joined(waiting) if waiting else last
             waiting = []
             whole.append(_with_part(last, detail.part))
     if waiting and together:
         waiting = [_joined(waiting)]
-    return [*whole, *waiting] or [Detail("")]
+    return [*whole, *waiting] or [_NOTHING]
+
+
+_NOTHING = Detail("")
 
 
 def _joined(details: Iterable[Detail]) -> Detail:
@@ -284,8 +288,8 @@ def wiring_of(event: Event) -> Wiring:
     """What a line of `WIRINGS` puts on of wire, or takes off."""
     if event.act == "unwired":
         return Wiring((), not event.says("partly"), event.parts)
-    off = _old_wire_off(event)
-    return Wiring(tuple([one.part for one in _wires(event)]), off, event.parts if off else ())
+    put = tuple([one.part for one in _wires(event)])
+    return Wiring(put, True, event.parts) if _old_wire_off(event) else Wiring(put, False, ())
 
 
 def put_on_by(act: ActForm) -> Effect | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 
 from backbud.journal.events import Event
 from backbud_grammar.by_row import by_row
@@ -19,13 +19,12 @@ def tells_of_zones(act: ActForm) -> bool:
     return act.word == "checked" or any(form.name == "zone" for form in act.forms)
 
 
-def zone_scores(event: Event) -> Iterator[tuple[str, int]]:
-    """Yield each zone that a line speaks of with its score, 1 (weakest) to 5.
+def zone_scores(event: Event) -> Sequence[tuple[str, int]]:
+    """Each zone that a line speaks of with its score, 1 (weakest) to 5.
 
     That is `vigour apex 4, low weak`, or `checked strength weak on low`.
     """
-    if event.act == "checked":
-        yield from _checked(event)
+    found = _checked(event) if event.act == "checked" else []
     for detail in event.details:
         if detail.name != "zone":
             continue
@@ -36,16 +35,19 @@ def zone_scores(event: Event) -> Iterator[tuple[str, int]]:
             score = _WORDS[words.pop().casefold()]
         else:
             continue
-        yield " ".join(words).casefold() or WHOLE_TREE, min(max(score, 1), 5)
+        found.append((" ".join(words).casefold() or WHOLE_TREE, min(max(score, 1), 5)))
+    return found
 
 
-def _checked(event: Event) -> Iterator[tuple[str, int]]:
+def _checked(event: Event) -> list[tuple[str, int]]:
     """What was found when the strength was looked at; anything else may be weak too."""
+    found: list[tuple[str, int]] = []
     looked_at = ""
     for detail in event.details:
         if detail.name == "what":
             looked_at = detail.words.casefold()
-        elif detail.name == "finding" and looked_at == "strength":
+        elif looked_at == "strength" and detail.name == "finding":
             score = _WORDS.get(detail.words.casefold())
             if score is not None:
-                yield detail.part.casefold() or WHOLE_TREE, score
+                found.append((detail.part.casefold() or WHOLE_TREE, score))
+    return found

@@ -9,7 +9,7 @@ _UPRIGHT = frozenset({"×", "x", "+", "subsp.", "var.", "f.", "sect.", "cv.", "n
 _QUOTES = "'‘’\"“”"
 
 
-class Run(Struct, frozen=True):
+class Run(Struct, frozen=True, gc=False):
     """Words of a name that are set alike."""
 
     text: str

@@ -33,7 +33,7 @@ from backbud.pages.parted import week_pages, with_parts
 from backbud.pages.printed import labels
 from backbud.pages.templating import assets, page
 from backbud.pages.tree_lists import tree_lists
-from backbud.pages.tree_page import tree_page_of
+from backbud.pages.tree_page import pages_of_each, tree_page_of
 from backbud.tongue import full_day
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -66,12 +66,17 @@ def pages_of_trees(
 ) -> Iterator[tuple[str, bytes]]:
     """Render the page of each of these trees: path and bytes."""
     shared = shared_by_pages(view)
+    # A tree's page is made from nothing but what is that tree's own.
+    each = (only_tree(view, tree) for tree in trees)
+    if kept is NO_MEMO:
+        yield from pages_of_each(each, shared)
+        return
     around = around_pages(view, shared, kept)
-    for tree in trees:
-        # A tree's page is made from nothing but what is that tree's own.
-        own = only_tree(view, tree)
+    for own in each:
         yield from kept.once(
-            ("page", tree.handle), own_inputs(own, around), partial(tree_page_of, own, shared)
+            ("page", own.trees[0].handle),
+            own_inputs(own, around),
+            partial(tree_page_of, own, shared),
         )
 
 

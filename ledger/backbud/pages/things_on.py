@@ -21,7 +21,7 @@ _SORTS = {
 _SORT_ORDER = {sort: at for at, sort in enumerate(_SORTS)}
 
 
-class ThingRow(Struct, frozen=True):
+class ThingRow(Struct, frozen=True, gc=False):
     """Something on the tree or in its pot: what, where, since when, how long; when it bites."""
 
     what: str

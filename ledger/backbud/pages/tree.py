@@ -54,7 +54,7 @@ _GONE: dict[Standing, str] = {
 }
 
 
-class FactRow(Struct, frozen=True):
+class FactRow(Struct, frozen=True, gc=False):
     """A label and its value; `private`: for the keeper's eyes only; `page`: the way to it."""
 
     label: str
@@ -63,7 +63,7 @@ class FactRow(Struct, frozen=True):
     page: str = ""
 
 
-class Vigour(Struct, frozen=True):
+class Vigour(Struct, frozen=True, gc=False):
     """A zone's vigour as leaves: how many of five, and the day it was seen."""
 
     zone: str

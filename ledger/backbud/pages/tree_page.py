@@ -1,7 +1,10 @@
-"""Makes the page of one tree, and that of its earlier years where there are many, from a view that
-holds nothing of any other."""
+"""Makes the pages of trees, each its own and that of its earlier years where there are many, from
+views that hold nothing of any other."""
 
 from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import islice
 
 from msgspec.structs import replace
 
@@ -11,6 +14,21 @@ from backbud.pages.tree import Sheet, sheet_of
 from backbud.views.nursery import Nursery
 
 TEMPLATE, EARLIER = "tree.html", "earlier.html"
+
+
+# So many trees are laid out before the first of them is rendered: both go through much code, which
+# is sooner at hand again for another tree than after the other of the two.
+AT_ONCE = 20
+
+
+def pages_of_each(
+    views: Iterable[Nursery], shared: dict[str, object]
+) -> Iterator[tuple[str, bytes]]:
+    """The pages of many trees, and their paths. `views`: each of one tree."""
+    rest = iter(views)
+    while some := list(islice(rest, AT_ONCE)):
+        for data in list(map(tree_data, some)):
+            yield from pages_of_sheet(data, shared)
 
 
 def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:

@@ -16,7 +16,7 @@ from backbud.views.tree_years import DoneInYear, TreeYearView
 MOST_DAYS = 3
 
 
-class YearBeside(Struct, frozen=True):
+class YearBeside(Struct, frozen=True, gc=False):
     """A year: its cells in the order of the heads, and what was done, in words."""
 
     name: str
@@ -24,7 +24,7 @@ class YearBeside(Struct, frozen=True):
     done: str
 
 
-class YearsBeside(Struct, frozen=True):
+class YearsBeside(Struct, frozen=True, gc=False):
     """Years side by side; `heads`: of the cells that any of them has."""
 
     heads: tuple[str, ...]

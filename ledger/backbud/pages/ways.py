@@ -24,7 +24,7 @@ from backbud.views.people import PersonView
 SUBSCRIBED = "webcal"
 
 
-class PageWay(Struct, frozen=True):
+class PageWay(Struct, frozen=True, gc=False):
     """What is reached, and its path below the output; `anchor`: the place on it."""
 
     words: str
@@ -32,7 +32,7 @@ class PageWay(Struct, frozen=True):
     anchor: str = ""
 
 
-class Ways(Struct, frozen=True):
+class Ways(Struct, frozen=True, gc=False):
     """What a page ends with: its calendars, and its sheets for paper."""
 
     calendars: tuple[PageWay, ...]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from datetime import date
+from operator import attrgetter
 from typing import Literal
 
 from msgspec import Struct
@@ -18,7 +19,7 @@ from backbud_grammar.forms import ActForm, WorkName
 Sign = Literal["cut", "roots", "feed", "move", "seen", ""]
 
 
-class WireView(Struct, frozen=True):
+class WireView(Struct, frozen=True, gc=False):
     """Wire that was on a part of a tree from a day `on`, and `off` again, null while it is on."""
 
     part: str
@@ -46,17 +47,18 @@ def wires_of(of_wire: Iterable[Entry]) -> tuple[WireView, ...]:
     done: list[WireView] = []
     still: list[WireView] = []
     for entry in of_wire:
-        event = entry.event
-        if entry.undone:
+        if entry.corrected_by is not None and entry.undone:
             continue
-        wiring = wiring_of(event)
-        if wiring.off:
+        event = entry.event
+        day, wiring = event.when.first, wiring_of(event)
+        if wiring.off and still:
             kept: list[WireView] = []
             for one in still:
                 if is_meant(one.part, wiring.parts):
-                    done.append(WireView(one.part, one.on, event.day))
+                    done.append(WireView(one.part, one.on, day))
                 else:
                     kept.append(one)
             still = kept
-        still += [WireView(part, event.day, None) for part in wiring.put]
-    return tuple(sorted((*done, *still), key=lambda one: (one.on, one.part)))
+        for part in wiring.put:
+            still.append(WireView(part, day, None))
+    return tuple(sorted([*done, *still], key=attrgetter("on", "part")))

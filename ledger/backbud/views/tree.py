@@ -38,7 +38,7 @@ _APART = frozenset(
 NONE_LATE: Mapping[str, LateView] = MappingProxyType({})
 
 
-class FactView(Struct, frozen=True):
+class FactView(Struct, frozen=True, gc=False):
     """A label of a tree's card and its value; `private`: for the keeper's eyes only."""
 
     label: str
@@ -78,7 +78,7 @@ class BatchView(Struct, frozen=True):
         return tuple((words, day) for words, number, day in told if number and day is not None)
 
 
-class ThingView(Struct, frozen=True):
+class ThingView(Struct, frozen=True, gc=False):
     """Something that is on the tree or in its pot.
 
     `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says it
@@ -345,7 +345,7 @@ def _name(names: Mapping[str, str], handle: str) -> str:
 def _days_of(text: str) -> DateView | None:
     """A date or span as written on a card; None where it is none."""
     try:
-        return date_view(read_span(text))
+        return date_view(read_span(text)) if text else None
     except Misread:
         return None
 
@@ -388,10 +388,10 @@ def _looks(of_zones: Iterable[Entry]) -> dict[date, dict[str, int]]:
     looked at as a whole."""
     looks: dict[date, dict[str, int]] = {}
     for entry in of_zones:
-        event = entry.event
-        if not event.exact or entry.undone:
+        when = entry.event.when
+        if not when.exact or (entry.corrected_by is not None and entry.undone):
             continue
-        if scores := [*zone_scores(event)]:
-            looks.setdefault(event.day, {}).update(scores)
+        if scores := zone_scores(entry.event):
+            looks.setdefault(when.first, {}).update(scores)
     named = {zone for scores in looks.values() for zone in scores} - {WHOLE_TREE}
     return looks if named else {}

@@ -29,14 +29,14 @@ _ANSWERS: frozenset[ActWord] = frozenset({"bloomed", "measured", "vigour", "chec
 _UNTOLD = frozenset({"seen", "move"})
 
 
-class DoneInYear(Struct, frozen=True):
+class DoneInYear(Struct, frozen=True, gc=False):
     """An act, and the days on which it was done in a year, oldest first."""
 
     act: str
     days: tuple[date, ...]
 
 
-class TreeYearView(Struct, frozen=True):
+class TreeYearView(Struct, frozen=True, gc=False):
     """A growing year of a tree.
 
     `done`: by act, as they were done. `air`: of the home place, None where nothing is known of

@@ -7,7 +7,7 @@ is next is outlined twice.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import date
 from functools import cache, lru_cache
 from math import atan2, cos, hypot, pi, sin
@@ -57,34 +57,42 @@ def root_ball(
     underside = opened.get(UNDERSIDE)
     opened = around.last_opened(opened.items())
     coming = [names[at] for name in coming for at in around.places(name)]
-    rows = tuple(_rows(names, opened, underside, coming, today))
     shape = _shape(outline)
     known = phrase(", in its {shape} pot", shape=phrase(outline.shape)) if outline else ""
     title = phrase("The root ball from above{known}, its front at the bottom", known=known)
-    wedges = [
-        _Wedge(ident, name, opened.get(name), name in coming, age_of(opened.get(name), today),
-               cut)
-        for name, cut in zip(names, _cuts(shape, len(names)), strict=True)
-    ]  # fmt: skip
+    never = phrase("never")
+    drawn: list[str] = []
+    outlined: list[str] = []
+    said: list[str] = []
+    for name, cut in zip(names, _cuts(shape, len(names)), strict=True):
+        day, path = opened.get(name), cut.path
+        age = age_of(day, today)
+        fill = f' fill="url(#{ident}-{age})"' if age in _HATCHED else ""
+        if name in coming:
+            drawn.append(f'<path class="wedge {age} coming"{fill} d="{path}"/>')
+            # Twice: a broad line, and one of paper on it.
+            outlined.append(
+                f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
+            )
+        else:
+            drawn.append(f'<path class="wedge {age}"{fill} d="{path}"/>')
+        said.append(f'<text class="name" {cut.name_at}>{name}</text>')
+        if cut.year_at:
+            year = day.year if day else never
+            said.append(f'<text class="year" {cut.year_at}>{year}</text>')
     high = shape.half_width + _RIM + 4
     width, height = 2 * (_HALF + _RIM + 4), 2 * high + 20
-    marks = (
-        _hatching(ident),
-        shape.pot(),
-        *(wedge.drawn() for wedge in wedges),
-        *(wedge.outlined() for wedge in wedges if wedge.is_next),
-        *_core(underside),
-        *(wedge.said() for wedge in wedges),
-    )
+    marks = "".join([*drawn, *outlined, _core(underside.year if underside else never, spoken())])
     svg = (
         f'<svg class="root-ball" role="img" aria-labelledby="{ident}-title" '
         f'width="{width:g}" height="{height:.0f}" '
         f'viewBox="{-width / 2:g} {-high:.0f} {width:g} {height:.0f}">'
         f'<title id="{ident}-title">{title}</title>'
-        f"{''.join(marks)}"
+        f"{_hatching(ident)}{shape.pot()}{marks}{''.join(said)}"
         f'<path class="front" d="M-7 {high:.0f}h14l-7 9z"/>'
         f'<text class="side" x="12" y="{high + 11:.0f}">{phrase("front")}</text></svg>'
     )
+    rows = _rows(names, opened, underside, coming, today)
     return Drawing(svg, _keys_of_wedges(bool(coming), spoken()), Table(_heads(spoken()), rows))
 
 
@@ -205,34 +213,6 @@ def _cut(shape: _Shape, middle: float, half: float, count: int) -> _Cut:
     return _Cut(path, f'x="{x:.1f}" y="{y - 2:.1f}"', f'x="{x:.1f}" y="{y + 13:.1f}"')
 
 
-class _Wedge(Struct, frozen=True):
-    """A wedge of the ball, with what is drawn of it and written into it."""
-
-    ident: str
-    name: str
-    opened: date | None
-    is_next: bool
-    age: str
-    cut: _Cut
-
-    def drawn(self) -> str:
-        fill = f' fill="url(#{self.ident}-{self.age})"' if self.age in _HATCHED else ""
-        coming = " coming" if self.is_next else ""
-        return f'<path class="wedge {self.age}{coming}"{fill} d="{self.cut.path}"/>'
-
-    def outlined(self) -> str:
-        """Twice: a broad line, and one of paper on it."""
-        path = self.cut.path
-        return f'<path class="next" d="{path}"/><path class="next between" d="{path}"/>'
-
-    def said(self) -> str:
-        name = f'<text class="name" {self.cut.name_at}>{self.name}</text>'
-        if not self.cut.year_at:
-            return name
-        year = str(self.opened.year) if self.opened else phrase("never")
-        return f'{name}<text class="year" {self.cut.year_at}>{year}</text>'
-
-
 @cache
 def _hatching(ident: str) -> str:
     """Lines as far apart as a wedge is old."""
@@ -245,9 +225,13 @@ def _hatching(ident: str) -> str:
     return f"<defs>{patterns}</defs>"
 
 
-def _core(underside: date | None) -> Iterator[str]:
-    yield f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">{phrase("below")}</text>'
-    yield f'<text class="year" y="13">{underside.year if underside else phrase("never")}</text>'
+@lru_cache(maxsize=256)
+def _core(year: int | str, language: str) -> str:
+    """The middle, with the year in which it was last opened from below."""
+    return (
+        f'<circle class="core" r="{_CORE:g}"/><text class="name" y="-2">{phrase("below")}</text>'
+        f'<text class="year" y="13">{year}</text>'
+    )
 
 
 def _rows(
@@ -256,18 +240,26 @@ def _rows(
     underside: date | None,
     coming: Collection[str],
     today: date,
-) -> Iterator[tuple[str, ...]]:
+) -> tuple[tuple[str, ...], ...]:
     """The wedges and the underside: first those never opened, then the longest closed."""
     parts = [*((name, opened.get(name)) for name in names), (UNDERSIDE, underside)]
-    never, is_next = phrase("never"), phrase("next")
-    for name, day in sorted(parts, key=lambda part: part[1] or date.min):
-        side = f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else phrase(name)
-        yield (
-            side,
-            full_day(day) if day else never,
-            in_days((today - day).days) if day else "",
-            is_next if name in coming else "",
-        )
+    never, is_next, language = phrase("never"), phrase("next"), spoken()
+    return tuple(
+        [
+            (
+                _side(name, language),
+                full_day(day) if day else never,
+                in_days((today - day).days) if day else "",
+                is_next if name in coming else "",
+            )
+            for name, day in sorted(parts, key=lambda part: part[1] or date.min)
+        ]
+    )
+
+
+@lru_cache(maxsize=256)
+def _side(name: str, language: str) -> str:
+    return f"{name}, {phrase(_SIDES[name])}" if name in _SIDES else phrase(name)
 
 
 def _point(radius: float, angle: float) -> tuple[float, float]:

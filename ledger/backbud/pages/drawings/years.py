@@ -41,14 +41,14 @@ SIGN_WORDS: dict[Sign, str] = {
 }
 
 
-class YearLine(Struct, frozen=True):
+class YearLine(Struct, frozen=True, gc=False):
     """A year and its line."""
 
     year: int
     svg: str
 
 
-class YearsDrawn(Struct, frozen=True):
+class YearsDrawn(Struct, frozen=True, gc=False):
     """The lines, the newest first; `signs`: what they are made from; `keys`: a sign, and its words.
 
     `more`: how many years before them have no line of their own.

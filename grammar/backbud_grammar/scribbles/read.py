@@ -240,7 +240,7 @@ class _LineReader:
         piece, why = self._untalked(piece)
         hours = draft is not None and draft.form.word == "worked"
         opened = self.opener.opened(piece, self.page) if first or hours or draft is None else None
-        if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
+        if opened is not None and (self.drafts or self.before) and may_be_seen(opened, draft):
             opened = None
         if opened is None and draft is None and first and not self.before:
             opened = self.opener.potted(piece, self.sentence, self.page)
@@ -252,7 +252,7 @@ class _LineReader:
                 draft.add(said, at)
                 return
             opened = opened or self.opener.opened(piece, self.page)
-            if opened is not None and may_be_seen(opened):
+            if opened is not None and may_be_seen(opened, draft):
                 opened = None
             if opened is not None and not first and not self.opener.is_whole(*opened):
                 opened = None
@@ -389,9 +389,10 @@ class _LineReader:
         ):
             draft.beside.append((raw, at))
         elif self.pieces.bears(draft.form, piece):
-            if draft.form.undone_by:
+            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+            if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')
-            draft.pieces.append((raw, at))
+            draft.pieces.append((seen or raw, at))
         else:
             draft.kept.append((raw, at))

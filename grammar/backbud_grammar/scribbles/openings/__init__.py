@@ -9,8 +9,10 @@ from backbud_grammar.scribbles.openings import (
     arrivals,
     branches,
     business,
+    done_to,
     japanese,
     keeping,
+    other_tongues,
     plans,
     roots,
     taken,
@@ -33,4 +35,6 @@ OPENINGS: tuple[ActOpening, ...] = (
     *watching.OPENINGS,
     *business.OPENINGS,
     *taken.OPENINGS,
+    *done_to.OPENINGS,
+    *other_tongues.OPENINGS,
 )

@@ -24,6 +24,11 @@ UNSAID = ("unknown-species", "unknown-hemisphere")
 
 
 _CACHE = pytest.StashKey[str]()
+_IN_MEMORY = pytest.StashKey[str]()
+_FAILED = pytest.StashKey["_AtOnce"]()
+# A file system that is kept in memory, and what a run may come to need of it.
+MEMORY = Path("/dev/shm")
+LEAST_ROOM_OCTETS = 4_000_000_000
 
 
 class _AtOnce:
@@ -31,9 +36,11 @@ class _AtOnce:
 
     def __init__(self, config: pytest.Config) -> None:
         self._config = config
+        self.any = False
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         told = self._config.pluginmanager.get_plugin("terminalreporter")
+        self.any |= report.failed
         if report.failed and told is not None:
             told.write_line("")
             told.write_line(f"{report.when} of {report.nodeid}: {_last_line(report)}")
@@ -51,12 +58,30 @@ def pytest_configure(config: pytest.Config) -> None:
     seldom, as the tests make many small values that live long."""
     gc.set_threshold(100_000, 20, 20)
     if not hasattr(config, "workerinput"):
+        if "TMPDIR" not in os.environ and not config.option.basetemp and _has_room(MEMORY):
+            # Thousands of small journals are written and taken away: on a disk, that takes longer
+            # than what is tested.
+            folder = tempfile.mkdtemp(prefix="backbud-", dir=MEMORY)
+            config.stash[_IN_MEMORY] = os.environ["TMPDIR"] = folder
+            tempfile.tempdir = None
         config.stash[_CACHE] = os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="backbud-")
-        config.pluginmanager.register(_AtOnce(config))
+        config.stash[_FAILED] = _AtOnce(config)
+        config.pluginmanager.register(config.stash[_FAILED])
+
+
+def _has_room(folder: Path) -> bool:
+    return (
+        folder.is_dir()
+        and os.access(folder, os.W_OK)
+        and shutil.disk_usage(folder).free >= LEAST_ROOM_OCTETS
+    )
 
 
 def pytest_unconfigure(config: pytest.Config) -> None:
     if folder := config.stash.get(_CACHE, None):
+        shutil.rmtree(folder, ignore_errors=True)
+    # What a failed test wrote can be looked at, as the line of its failure names it.
+    if (folder := config.stash.get(_IN_MEMORY, None)) and not config.stash[_FAILED].any:
         shutil.rmtree(folder, ignore_errors=True)
 
 

@@ -75,7 +75,7 @@ class Session:
         self.plugins, self._only_check, self._between = plugins, only_check, between
         # What is kept between runs is the journal as a whole.
         self.kept = NO_MEMO if as_of else kept
-        self._by_two, self._ahead = by_two and self.kept is NO_MEMO, ahead
+        self._by_two, self.ahead = by_two and self.kept is NO_MEMO, ahead
         self._installed = installed
         # Whether this run comes upon every fault that an earlier one came upon.
         self.takes_every_step = False
@@ -97,7 +97,7 @@ class Session:
     def _here(self) -> WithFlaws[int]:
         """How many trees are here."""
         if self._only_check:
-            ahead = self._ahead.found if self._ahead is not None else None
+            ahead = self.ahead.found if self.ahead is not None else None
             return trees_here(self.journal, self._program, ahead)
         here = [tree for tree in self.histories.trees.values() if tree.standing == "here"]
         return WithFlaws(len(here), self._replayed.flaws)

@@ -10,6 +10,9 @@ from pathlib import Path
 import pytest
 from tests.benchmarks.generate import generate
 
+from backbud.journal.remember import SYNTAX_FILE, Memory, read_memory
+from backbud.publish.memory import MemoryOf
+
 HOSTILE = Path(__file__).parents[1] / "fuzz"
 # Checks journals by one process and by two, however small they are and in whatever order; prints
 # for each whether the replay that went ahead counted, how many processes there were, and what each
@@ -184,3 +187,63 @@ def test_what_the_second_did_not_send_is_read_here(tmp_path: Path, before: str) 
     # stood.
     same[2] = same[2] or "fails" in before
     assert (processes, same) == (2, ALL_THE_SAME)
+
+
+# Checks a journal as the command does, by two; what is remembered is written by a copy.
+COMMAND = """
+import os, sys
+from backbud.collection import ahead
+from backbud.journal import by_two, outlines, steps
+by_two.MANY_LINES = outlines.MANY_LINES = steps.MANY_SECTIONS = 1
+begun, copies = ahead.begun_beside, []
+def counted(work):
+    copies.append(begun(work))
+    return copies[-1]
+ahead.begun_beside = counted
+{before}
+from backbud.cli import main
+status = main(["check", sys.argv[1], "--on", "2026-06-02"])
+print(len([one for one in copies if one is not None]), status, flush=True)
+"""
+
+
+def by_command(folder: Path, before: str = "") -> list[str]:
+    """What a check prints; last how many copies remembered, and its status."""
+    script = COMMAND.format(before=before)
+    done = subprocess.run(
+        [sys.executable, "-c", script, str(folder)], capture_output=True, text=True, check=True
+    )
+    return done.stdout.splitlines()
+
+
+@pytest.mark.parametrize(
+    ("before", "copies"),
+    [
+        ("", 1),
+        ("ahead.has_room_for_copy = lambda: False", 0),
+        ("import os\ndel os.fork", 0),
+    ],
+)
+def test_what_a_check_read_is_remembered_once_it_ends(
+    tmp_path: Path, before: str, copies: int
+) -> None:
+    folder = journal(tmp_path / "one", YEARS)
+    alone = read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory)
+    assert alone is None
+    first = by_command(folder, before)
+    assert first[-1] == f"{copies} 1"
+    known = read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory)
+    assert known is not None
+    pages = [kept for row in known.files.values() for kept in row if kept.sound is not None]
+    assert (len(known.files), len(pages)) == (7, 10)
+    # The next check reads nothing anew, and tells the same.
+    assert by_command(folder)[:-1] == first[:-1]
+
+
+def test_a_copy_that_dies_costs_nothing_but_time(tmp_path: Path) -> None:
+    folder = journal(tmp_path / "one", YEARS)
+    told = by_command(folder, "ahead._remembered = lambda _: os._exit(9)")
+    assert told[-1] == "1 1"
+    assert read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory) is None
+    assert by_command(folder)[:-1] == told[:-1]
+    assert read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory) is not None

@@ -14,7 +14,7 @@ import pytest
 
 import backbud_grammar.details as details
 import backbud_grammar.problems as problems
-import backbud_grammar.scribbles.read as read
+import backbud_grammar.scribbles.line_reader as line_reader
 from backbud.journal.read import read_journal
 from backbud.session import open_session
 
@@ -65,7 +65,7 @@ def test_no_hint_is_sought_for_words_that_are_kept(
 
 
 def test_each_line_is_parted_once(monkeypatch: pytest.MonkeyPatch) -> None:
-    parted = _Counted(monkeypatch, read, "sentences")
+    parted = _Counted(monkeypatch, line_reader, "sentences")
     _read(["wire off left 1, with a red moss cat"] * 50)
     assert parted.times == 1
 

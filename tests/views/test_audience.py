@@ -254,6 +254,51 @@ def test_a_part_of_a_work_names_nobody_else(session: Session) -> None:
         assert found is not None and found.part == part
 
 
+def test_whether_a_work_is_named_to_its_owner_hangs_on_no_title(session: Session) -> None:
+    """A plan may be written in any words; a rule's words may be read in whatever language."""
+    plan = session.plan()
+    grounds = grounds_of(plan.trees, session.journal.things, session.names(), "wrenfold")
+    rules = replace(planned_tree_view(plan, "hoshi", session.names(), DAY).due[0], part="")
+    assert rules.own_words == ""
+    owners = Audience(eyes_of("marrow"), grounds)
+
+    def called(title: str, own_words: str) -> tuple[str, str]:
+        found = owners.work(
+            replace(rules, act="pruned", title=title, planned=True, own_words=own_words)
+        )
+        assert found is not None
+        return found.title, found.own_words
+
+    assert called("Xyzzy plugh", "") == ("Xyzzy plugh", "")
+    assert called("Xyzzy plugh", "left 2") == ("Xyzzy plugh", "")
+    assert called("Xyzzy plugh", "for the wedding") == ("prune", "")
+
+
+@pytest.mark.parametrize(
+    ("language", "look", "plain"),
+    [("en", "check wire on left 2", "prune"), ("de", "Draht an „left 2“ prüfen", "schneiden")],
+)
+def test_an_owner_reads_of_a_look_in_any_language(
+    tmp_path: Path, language: str, look: str, plain: str
+) -> None:
+    (tmp_path / "backbud.toml").write_text(SETTINGS + f'speaks = "{language}"\n')
+    (tmp_path / "journal.txt").write_text(
+        JOURNAL.partition("2026-03-06")[0]
+        + "2026-03-06\nhoshi\n  wired 3 mm Al on left 2\n"
+        + "2026-05-01\nhoshi\n  checked wire on left 2, again in 6 weeks\n"
+        + "  planned prune, for the wedding, to 2026-06\n"
+    )
+    opened = open_session(str(tmp_path), DAY)
+    plan = opened.plan()
+    grounds = grounds_of(plan.trees, opened.journal.things, opened.names(), "wrenfold")
+    theirs = Audience(eyes_of("marrow"), grounds).tree(
+        planned_tree_view(plan, "hoshi", opened.names(), DAY)
+    )
+    assert theirs is not None
+    titles = [one.title for one in theirs.due if one.planned]
+    assert titles == [plain, look]
+
+
 def test_who_buys_one_of_a_batch_reads_nothing_of_the_others(tmp_path: Path) -> None:
     (tmp_path / "backbud.toml").write_text(SETTINGS)
     (tmp_path / "journal.txt").write_text(

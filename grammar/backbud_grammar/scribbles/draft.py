@@ -70,6 +70,12 @@ class Draft:
         """Whether every word that could bear on it must be read."""
         return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
 
+    @property
+    def is_repotting(self) -> bool:
+        """Whether `potted` is said of what had its roots cut: that is no potting on."""
+        was_potted = self.form.word == "potted-on" and self.raw.casefold().startswith("potted ")
+        return was_potted and self.cuts_roots
+
     def _bears_on_nothing(self, one: Piece) -> bool:
         """Whether words beside the act are no object of it: `leaves` behind it may be."""
         said, at = one

@@ -21,14 +21,13 @@ _ON = re.compile(
 def loose_pieces(
     draft: Draft,
     drafts: Iterable[Draft],
-    before: Iterable[Piece],
     is_read: Callable[[Draft, str], bool],
 ) -> list[Piece]:
-    """The pieces of a line that may bear on one of its acts. `before`: what stands before the
-    first; `is_read`: whether a piece is a detail of its act."""
+    """The pieces of a line that may bear on one of its acts. `is_read`: whether a piece is a detail
+    of its act."""
     if not draft.strict:
         return []
-    loose = [*before]
+    loose: list[Piece] = []
     for other in drafts:
         if other is not draft:
             loose += [one for one in other.kept if _is_loose(draft, one[0])]

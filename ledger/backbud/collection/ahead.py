@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
+from functools import partial
 from itertools import groupby
 from operator import itemgetter
 
@@ -16,6 +17,8 @@ from backbud.collection.comings import TURNS, turns_of
 from backbud.collection.moments import FromBeginning
 from backbud.journal.dated import DatedPage
 from backbud.journal.read import journal_so_far
+from backbud.journal.room_for_copy import has_room_for_copy
+from backbud.journal.second_process import SecondProcess, begun_beside
 from backbud.journal.steps import SoFar
 from backbud_grammar.forms import ActForm
 
@@ -27,6 +30,7 @@ class ReplayAhead:
     def __init__(self) -> None:
         self.found: FromBeginning | None = None
         self._seen = 0
+        self._remembering: SecondProcess | None = None
         # It lasts as long as this: to take it apart takes a while, and the command ends soon.
         self._reading: SoFar | None = None
 
@@ -59,3 +63,22 @@ class ReplayAhead:
             self.found.go_on(pages)
         else:
             self.found = None
+
+    def remember(self, remember: Callable[[], None]) -> None:
+        """Let a copy of this process remember what was read; this one goes on."""
+        room = has_room_for_copy()
+        self._remembering = begun_beside(partial(_remembered, remember)) if room else None
+        if self._remembering is None:
+            remember()
+
+    def end(self) -> None:
+        """Wait until all is remembered."""
+        if self._remembering is not None:
+            self._remembering.wait()
+            self._remembering = None
+
+
+def _remembered(remember: Callable[[], None]) -> tuple[bytes, ...]:
+    """Remember, and tell nothing of it: a copy that dies has left the last memory as it was."""
+    remember()
+    return ()

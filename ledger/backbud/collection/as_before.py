@@ -25,13 +25,13 @@ from backbud_grammar.acts import ACTS
 
 _MOVE: ActWord = "moved"
 # Of these nothing counts but a pot that they name.
-_FILL_POTS: frozenset[ActWord] = frozenset(
+FILL_POTS: frozenset[ActWord] = frozenset(
     as_act(row.word) for row in ACTS if "fills_pot" in row.traits and row.word not in STANDS
 )
 # Of these nothing but what they say is asked, where all trees that are meant are here.
-SAID_ALONE: frozenset[ActWord] = PARTS | _FILL_POTS | {_MOVE}
+SAID_ALONE: frozenset[ActWord] = PARTS | FILL_POTS | {_MOVE}
 # Of which each piece says a thing of its own.
-_IN_PIECES: frozenset[ActWord] = ON_PARTS | _FILL_POTS
+_IN_PIECES: frozenset[ActWord] = ON_PARTS | FILL_POTS
 
 
 class _Done(NamedTuple):
@@ -118,12 +118,18 @@ class SaidBefore:
         return done
 
 
+def says_no_pot(tree: Whereabouts, *lines: Event) -> bool:
+    """Whether of a potting and what corrects it nothing counts, since none of them names a pot."""
+    potting = lines[0].act in FILL_POTS and tree.batch is None
+    return potting and not any(line.has("into") for line in lines)
+
+
 def _done(event: Event, things: Things) -> _Done:
     effect = put_on_by(event.row) if event.act in PARTS else None
     if effect is not None:
         takes_off = event.act in OFF_PARTS and bool(event.parts)
         return _Done(effect(event), takes_off)
-    if event.act in _FILL_POTS:
+    if event.act in FILL_POTS:
         return _BY_ITSELF if event.has("into") else _NOTHING
     stands, start = stands_after(event.row), event.first("from")
     place = canonical(things, start.handle) if start is not None else ""

@@ -6,7 +6,7 @@ done to is sought by the words of its part, and not one by one.
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import defaultdict
 from collections.abc import Iterable
 from functools import lru_cache
 
@@ -24,11 +24,11 @@ class Attached:
         self._count = 0
         # Of each sort, the places of all; of what is not from before; of what stands on a part that
         # holds a word, and on a whole part; and how many there are on parts of so many words.
-        self._of_sort: dict[str, dict[int, None]] = {}
-        self._newer: dict[str, dict[int, None]] = {}
-        self._with_word: dict[tuple[str, str], dict[int, None]] = {}
-        self._on_part: dict[tuple[str, str], dict[int, None]] = {}
-        self._sizes: Counter[tuple[str, int]] = Counter()
+        self._of_sort: defaultdict[str, dict[int, None]] = defaultdict(dict)
+        self._newer: defaultdict[str, dict[int, None]] = defaultdict(dict)
+        self._with_word: defaultdict[tuple[str, str], dict[int, None]] = defaultdict(dict)
+        self._on_part: defaultdict[tuple[str, str], dict[int, None]] = defaultdict(dict)
+        self._sizes: defaultdict[tuple[str, int], int] = defaultdict(int)
         self._frozen: tuple[OnTree, ...] | None = None
         for thing in things:
             self._put(thing)
@@ -101,30 +101,39 @@ class Attached:
 
     def _put(self, thing: OnTree) -> None:
         at, sort = self._count, thing.sort
-        words = _words(thing.part)
+        on_part, with_words, size = _kept_by(sort, thing.part)
         self._count += 1
         self._all[at], self._frozen = thing, None
         if not thing.from_before:
-            self._newer.setdefault(sort, {})[at] = None
-        self._of_sort.setdefault(sort, {})[at] = None
-        self._on_part.setdefault((sort, " ".join(words)), {})[at] = None
-        for word in words:
-            self._with_word.setdefault((sort, word), {})[at] = None
-        self._sizes[sort, len(words)] += 1
+            self._newer[sort][at] = None
+        self._of_sort[sort][at] = self._on_part[on_part][at] = None
+        for word in with_words:
+            self._with_word[word][at] = None
+        self._sizes[size] += 1
 
     def _take(self, at: int) -> None:
         thing, self._frozen = self._all.pop(at), None
-        sort, words = thing.sort, _words(thing.part)
-        self._newer.get(sort, {}).pop(at, None)
-        del self._of_sort[sort][at], self._on_part[sort, " ".join(words)][at]
-        for word in words:
-            self._with_word[sort, word].pop(at, None)
-        self._sizes[sort, len(words)] -= 1
+        sort = thing.sort
+        on_part, with_words, size = _kept_by(sort, thing.part)
+        self._newer[sort].pop(at, None)
+        del self._of_sort[sort][at], self._on_part[on_part][at]
+        for word in with_words:
+            self._with_word[word].pop(at, None)
+        self._sizes[size] -= 1
 
 
 @lru_cache(maxsize=4096)
 def _words(part: str) -> tuple[str, ...]:
     return tuple(part.casefold().split())
+
+
+@lru_cache(maxsize=4096)
+def _kept_by(
+    sort: str, part: str
+) -> tuple[tuple[str, str], tuple[tuple[str, str], ...], tuple[str, int]]:
+    """By what a thing of a sort on a part is kept: the part, each of its words, and how many."""
+    words = _words(part)
+    return (sort, " ".join(words)), tuple([(sort, word) for word in words]), (sort, len(words))
 
 
 def _numbers(words: Iterable[str]) -> list[str]:

@@ -37,9 +37,20 @@ class TreesHere:
         self._by_place: dict[str, set[int]] = {}
         self._by_owner: dict[str, set[int]] = {}
         self._by_kind: dict[str, set[int]] = {}
+        # What was put since anybody asked: many move again before.
+        self._put: dict[str, TreeStanding] = {}
 
     def put(self, tree: TreeStanding) -> None:
-        """Keep how a tree stands now; to be called whenever that has changed."""
+        """Keep how a tree stands; to be called whenever that has changed."""
+        self._put[tree.handle] = tree
+
+    def _catch_up(self) -> None:
+        """Keep how each stands now of which that was told since anybody asked."""
+        for tree in self._put.values():
+            self._keep(tree)
+        self._put.clear()
+
+    def _keep(self, tree: TreeStanding) -> None:
         number = self._numbers.setdefault(tree.handle, len(self._handles))
         if number == len(self._handles):
             self._handles.append(tree.handle)
@@ -58,18 +69,22 @@ class TreesHere:
 
     def every(self) -> list[str]:
         """All that are here."""
+        self._catch_up()
         return self._named(self._kept)
 
     def in_places(self, places: Iterable[str]) -> list[str]:
         """Those that stand in any of these places."""
+        self._catch_up()
         return self._named(chain.from_iterable(self._by_place.get(one, ()) for one in places))
 
     def of_owners(self, owners: Iterable[str]) -> list[str]:
         """Those of any of these people."""
+        self._catch_up()
         return self._named(chain.from_iterable(self._by_owner.get(one, ()) for one in owners))
 
     def of_kind(self, words: str) -> list[str]:
         """Those in the name of whose species these whole words stand."""
+        self._catch_up()
         wanted = whole_words(words)
         return self._named(
             chain.from_iterable(those for kind, those in self._by_kind.items() if wanted(kind))

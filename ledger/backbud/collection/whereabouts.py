@@ -11,7 +11,7 @@ from collections.abc import Collection, Container, Iterable, Mapping, Sequence
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.as_before import SAID_ALONE, SaidBefore
+from backbud.collection.as_before import SAID_ALONE, SaidBefore, says_no_pot
 from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, Misfit
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
@@ -255,7 +255,7 @@ class Replay:
         things = len(trees) + len(meant.others)
         entry = Entry(event, among(event, things, totals=totals), totals=totals)
         corrected = self.corrections.touch(event)
-        stands = stands_after(event.row)
+        stands, alone = stands_after(event.row), act in self.said_alone
         for tree in trees:
             if contradicts_its_coming(tree, event) and act not in self.anywhere:
                 self._stand_before_its_coming(tree, event)
@@ -270,7 +270,7 @@ class Replay:
             mine, batch = entry, tree.batch
             if corrected:
                 corrections = self.corrections.of(tree.handle, event)
-                if corrections:
+                if corrections and not (alone and says_no_pot(tree, event, *corrections)):
                     mine = corrected_entry(entry, corrections, self.journal)
             if act == "corrected" and not self.corrections.was_met(tree.handle, event):
                 in_part = id(event) in self.corrections.in_part

@@ -30,10 +30,18 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Print the problems and how much was read."""
     session = session_of(options, only_check=True)
+    try:
+        return _checked(session, as_json=options.json)
+    finally:
+        if session.ahead is not None:
+            session.ahead.end()
+
+
+def _checked(session: Session, *, as_json: bool) -> int:
     # Before its problems: a rule that fails for a tree is one.
-    told = None if options.json else session.cautions
+    told = None if as_json else session.cautions
     problems, kept = session.problems(), session.words_kept()
-    if options.json:
+    if as_json:
         from backbud.views.problem import problem_view
 
         in_order = sorted((*problems, *kept), key=lambda one: (one.file, one.line, one.column))

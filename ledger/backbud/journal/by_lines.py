@@ -8,7 +8,7 @@ an outline is made and looked at as a whole; tests hold the two together.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from backbud.journal.dated import DEEPER, DatedBlock, Head, parted_by_depth
@@ -29,11 +29,16 @@ _EDGE = re.compile(r"\n(?=[^ \n])")
 
 
 class PageByLines(NamedTuple):
-    """The blocks of a page, what is wrong with its lines, and whether each act stands as it is."""
+    """The blocks of a page, what is wrong with its lines, and whether each act stands as it is.
+
+    `cuts`: of each block its first line in the page, where it begins in the text, where its subject
+    line ends, and where it ends itself.
+    """
 
     blocks: tuple[DatedBlock, ...]
     flaws: list[Flaw]
     is_sound: bool
+    cuts: list[int]
 
 
 # What an act tells of, after so many flaws in its file above it; None where it must be looked at
@@ -63,10 +68,12 @@ class ByLines:
         flaws: list[Flaw] = []
         is_sound = True
         subjects, pasts = self._subjects, self._pasts
-        # The number of the line on which a block begins, in the page and from 0.
-        at = day.count("\n") + 1
+        cuts: list[int] = []
+        # The number of the line on which a block begins, in the page and from 0; and its place.
+        at, end = day.count("\n") + 1, len(day)
         for block in blocks:
             begins, at = at, at + block.count("\n") + 1
+            begin, end = end + 1, end + 1 + len(block)
             subject, *lines = block.rstrip("\n").split("\n")
             if subject[0] == "#" and not lines:
                 continue
@@ -89,7 +96,8 @@ class ByLines:
                 acts, written, of_block = heard
                 flaws += of_block
             out.append(DatedBlock(head, subject, head.line + begins + 1, acts, written))
-        return PageByLines(tuple(out), flaws, is_sound)
+            cuts += (begins, begin, begin + len(subject), end)
+        return PageByLines(tuple(out), flaws, is_sound, cuts)
 
     def _heard(
         self, lines: list[str], pasts: tuple[str, ...], first: int, head: Head, so_far: int
@@ -127,36 +135,6 @@ class ByLines:
                     out.append(one.past)
                     acts.append(one.act)
         return tuple(out), tuple(acts), flaws
-
-    def blocks_again(
-        self, text: str, rows: list[tuple[str, ...]], head: Head
-    ) -> tuple[DatedBlock, ...] | None:
-        """The blocks of a page in which nothing was wrong before: `rows` has the past form of each
-        act. None where the lines do not tell by themselves which of them are acts."""
-        if "\t" in text or len(text) > LONGEST_LINE:
-            return None
-        day, *blocks = _EDGE.split(text)
-        if "\n " in day:
-            return None
-        out: list[DatedBlock] = []
-        at, left, first = day.count("\n") + 1, iter(rows), head.line + 1
-        for block in blocks:
-            body = block.rstrip("\n")
-            begins, ends = at, body.count("\n")
-            at += ends + len(block) - len(body) + 1
-            subject = body[: body.find("\n")] if ends else body
-            if subject[0] == "#" and not ends:
-                continue
-            acts = next(left, ())
-            if "\n   " in body:
-                lines = body.split("\n")[1:]
-                if lines[0].startswith(DEEPER) or not all(map(_is_indented, lines)):
-                    return None
-                ends = sum([not line.startswith(DEEPER) for line in lines])
-            if subject[0] in " #" or subject[-1] == " " or ends != len(acts) or not acts:
-                return None
-            out.append(DatedBlock(head, subject, first + begins, acts, block))
-        return tuple(out) if len(out) == len(rows) else None
 
     def _is_new_subject(self, text: str) -> bool:
         is_one = text[0] not in " #" and text[-1] != " " and not goes_on(text)
@@ -216,6 +194,20 @@ class ByLines:
         first = line.partition(" ")[0]
         known = self._acts.language_known.words
         return ":" not in first and first.rstrip(BEHIND_A_WORD).casefold() not in known
+
+
+def blocks_of_cuts(
+    text: str, cuts: Sequence[int], rows: Iterable[tuple[str, ...]], head: Head
+) -> tuple[DatedBlock, ...]:
+    """The blocks of a page that was sound when it was read line by line: by its `cuts`, and in
+    `rows` the past form of each act."""
+    first, left = head.line + 1, iter(cuts)
+    return tuple(
+        [
+            DatedBlock(head, text[begin:subject], first + line, acts, text[begin:end])
+            for line, begin, subject, end, acts in zip(left, left, left, left, rows, strict=True)
+        ]
+    )
 
 
 def _is_indented(line: str) -> bool:

@@ -207,6 +207,7 @@ class _SoFar(NamedTuple):
         )
 
 
-def _since(of: Mapping[str, _Value], so_many: int) -> dict[str, _Value]:
+def _since(of: dict[str, _Value], so_many: int) -> dict[str, _Value]:
     """What was added to a mapping that had so many."""
-    return dict(islice(of.items(), so_many, None))
+    added = [*islice(reversed(of.items()), len(of) - so_many)]
+    return dict(reversed(added))

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.journal.by_lines import ByLines
+from backbud.journal.by_lines import ByLines, blocks_of_cuts
 from backbud.journal.dated import DatedBlock, DatedPage, DayWeather, Head
 from backbud.journal.events import Origin
 from backbud.journal.headings import (
@@ -155,7 +155,8 @@ class DiaryReader:
                 acts = sum(len(block.acts) for block in blocks)
                 made = DatedPage(when, file, line + 1, acts, blocks, kept.digest, hour=page.hour)
                 return ReadDay(made, _day_weather(weather, page, head), tuple(found.flaws))
-            sound = kept.sound = sound_of([block.acts for block in blocks], weather)
+            rows = [block.acts for block in blocks]
+            sound = kept.sound = sound_of(rows, weather, found.cuts)
         made = DatedPage(
             when, file, line + 1, sound.acts, blocks, kept.digest, sound.words, page.hour
         )
@@ -163,9 +164,8 @@ class DiaryReader:
 
     def _sound_blocks(self, page: PageText, sound: Sound, head: Head) -> tuple[DatedBlock, ...]:
         rows = self._rows_of(sound)
-        known = self._by_lines.blocks_again(page.text, rows, head)
-        if known is not None:
-            return known
+        if sound.cuts:
+            return blocks_of_cuts(page.text, sound.cuts, rows, head)
         at = head.line + 1
         blocks = page.read(head.reader.language_known).blocks
         return tuple(

@@ -6,7 +6,7 @@ only, never code.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from typing import Any, Generic, TypeVar
 
 import msgspec
@@ -36,17 +36,23 @@ SaidWeather = tuple[str, str, float, str]
 
 class Sound(msgspec.Struct, frozen=True, array_like=True, gc=False):
     """A page in which nothing was wrong: how many acts it has, the past form of each, a block on a
-    line, with tabs between them, and the weather on its first line."""
+    line, with tabs between them, the weather on its first line, and the `cuts` of its blocks
+    (`PageByLines`), where it was read line by line."""
 
     acts: int
     words: str
     weather: tuple[SaidWeather, ...]
+    cuts: Sequence[int] = ()
 
 
-def sound_of(words: Collection[tuple[str, ...]], weather: tuple[SaidWeather, ...]) -> Sound:
+def sound_of(
+    words: Collection[tuple[str, ...]],
+    weather: tuple[SaidWeather, ...],
+    cuts: Sequence[int] = (),
+) -> Sound:
     """What is kept of a page in which nothing was wrong."""
     written = "\n".join(["\t".join(block) for block in words])
-    return Sound(sum(map(len, words)), written, weather)
+    return Sound(sum(map(len, words)), written, weather, cuts)
 
 
 class WordsDigest(msgspec.Struct, frozen=True, array_like=True, gc=False):

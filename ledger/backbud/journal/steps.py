@@ -44,6 +44,8 @@ from backbud_grammar.version import language_mark, sources_mark
 # So little that is new is sooner read again than the whole memory is written.
 FEW_PAGES = 20
 FEW_DETAILS = 60
+# To write so much takes longer than to begin another process for it.
+MANY_SECTIONS = 3_000
 
 
 class GoesAhead(Protocol):
@@ -57,6 +59,9 @@ class GoesAhead(Protocol):
 
     def go_on(self, pages: Sequence[DatedPage]) -> None:
         """Go on by the pages of the next days."""
+
+    def remember(self, remember: Callable[[], None]) -> None:
+        """Have remembered what was read, while what is left to do is done."""
 
 
 class ToRead(Struct, frozen=True):
@@ -333,7 +338,11 @@ def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     known.things, known.files = handles, reading.parted.rows()
     remembered = reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot)
     if not remembered:
-        remember.keep_read(asked.memory, known, details, reading.sound)
+        keep = partial(remember.keep_read, asked.memory, known, details, reading.sound)
+        if asked.ahead is None or reading.parted.fresh < MANY_SECTIONS:
+            keep()
+        else:
+            asked.ahead.remember(keep)
     if asked.kept is NO_MEMO:
         # Nobody reads these pages again.
         known.files = {}

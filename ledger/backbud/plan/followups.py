@@ -130,6 +130,12 @@ class FollowUp(Struct, frozen=True, gc=False):
         return self.given_word or self.moved_from is not None
 
     @property
+    def own_words(self) -> str:
+        """What stands behind its act in the keeper's own words, of a plan; "" where a rule says
+        it."""
+        return self.what if self.planned and self.given_word else ""
+
+    @property
     def single(self) -> bool:
         """Whether it stands for itself; else once for its group."""
         return self.weight.must or self.singly or self.promised

@@ -49,11 +49,16 @@ def make_real_folder(path: str, shown: str) -> None:
     """Make a folder if nothing stands there. PublishError where a link does, or a file."""
     found = lstat(path)
     if found is None:
-        os.mkdir(path)
-        sync_folder(os.path.dirname(path) or os.curdir)
-    elif is_link(found):
+        # Another run may make it at the same time.
+        with suppress(FileExistsError):
+            os.mkdir(path)
+            sync_folder(os.path.dirname(path) or os.curdir)
+        found = lstat(path)
+    if found is None:
+        return
+    if is_link(found):
         raise linked(shown)
-    elif not stat.S_ISDIR(found.st_mode):
+    if not stat.S_ISDIR(found.st_mode):
         raise PublishError(f"{shown} is in the way: it should be a folder. Move it away.")
 
 

@@ -254,6 +254,7 @@ class Audience:
             work,
             id=self._owners_id(work),
             title=self._owners_title(work),
+            own_words="",
             part=part,
             place="",
             place_name="",
@@ -271,12 +272,13 @@ class Audience:
         return f"{known or 'tree'}/{blake2b(rest.encode(), digest_size=12).hexdigest()}"
 
     def _owners_title(self, work: WorkView) -> str:
-        title, part = work.title, work.part
-        is_plain = not work.planned or all(map(is_part_of_trade, title.split()[1:]))
-        if part and not self._owners_part(part):
-            is_plain = False
-        if is_plain and not self._hides(title):
-            return title
+        """A work as it is called; by its act alone where a plan or a part holds words that are not
+        the trade's."""
+        is_plain = is_part_of_trade(work.own_words) and (
+            not work.part or self._owners_part(work.part) != ""
+        )
+        if is_plain and not self._hides(work.title):
+            return work.title
         row = ROWS.get(work.act)
         return act_phrase(row.bare if row else work.act)
 

@@ -142,8 +142,9 @@ def _title(one: FollowUp, part: str) -> str:
     """A work as its owner is told of it, without a part of the tree."""
     whole = phrase(one.what)
     what = whole.removesuffix(on_part("", part)).strip() if part else whole
-    if one.planned and not all(map(is_part_of_trade, what.split())):
-        # A plan may be written in any words.
+    own = what if one.own_words else ""
+    if not (is_part_of_trade(own) and (part or is_part_of_trade(one.part))):
+        # A plan may be written in any words, and so may a part.
         what = ""
     told = _TOLD.get(one.act)
     if told:

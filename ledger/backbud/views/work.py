@@ -60,9 +60,10 @@ class WorkView(Struct, frozen=True, gc=False):
     best and last day, all included, after every put-off
     (in JSON: `from`, `best`, `until`); `moved_from`: as they were before. `reasons`: why, link
     by link; `because`: the same, a sentence each. `minutes`: what it takes, 0 where
-    nobody can tell. `planned`: by the keeper. `extent`: how far it is to be taken. `wedges`: of the
-    root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`: by
-    which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
+    nobody can tell. `planned`: by the keeper; `own_words`: what stands behind the act of a plan as
+    the keeper wrote it, "" where a rule says it. `extent`: how far it is to be taken. `wedges`: of
+    the root ball, those it opens. `state`: overdue, now, coming, or how it was settled; `settled`:
+    by which line. `waits_on_weather`: it is still to come, and its days rest on weather that nobody
     has measured yet. `at_stake`: the tree may die (life), is harmed (harm), or only time or style
     is lost (style); `must`: it must be done, else it may be; `once_past`: what becomes of it once
     its window has passed: it lapses, stays for its next good moment, or grows. `single`: it stands
@@ -92,6 +93,7 @@ class WorkView(Struct, frozen=True, gc=False):
     planned: bool = False
     extent: Extent = "usual"
     wedges: tuple[str, ...] = ()
+    own_words: str = ""
     waits_on_weather: bool = False
     settled: SettledView | None = None
     at_stake: AtStake = "style"
@@ -188,8 +190,8 @@ def work_views(
                 one.planned,
                 one.extent,
                 one.wedges,
-                waits_on_weather=state == "coming"
-                and True in [why.expected for why in one.because],
+                one.own_words,
+                state == "coming" and True in [why.expected for why in one.because],
                 settled=None if settled is None else _settled(settled),
                 at_stake=weight.at_stake,
                 must=weight.must or promised,

@@ -148,7 +148,6 @@ POT_SIZE = Form(
 # What is on no card either, and cuttings, seed and a layer root in.
 MEDIUM = Form(
     "medium",
-    sorts=("volume", "mass"),
     words=listed(
         "kanuma, akadama, pumice, perlite, vermiculite, sand, sharp sand, river sand, grit, "
         "peat, sphagnum, compost, seed compost, leaf mould, bark, lava, coir"

@@ -54,11 +54,7 @@ _VESSEL = (
     r"(?:pot|pots|pan|box|tray|basket|pond basket|bowl|tub|crate|can|cans|liners?|modules?|cells)"
 )
 _OF_MEDIUM = (
-    (
-        rf"{_FINE}(?:all )?{_MEDIUM}(?: (?:fine|coarse|neat|only|medium))?(?: (\d+(?:[.,]\d+)? (?:L|l|kg)))?",
-        r"\1 \2",
-    ),
-    (rf"(\d+(?:[.,]\d+)? (?:L|l|kg)) (?:of )?{_FINE}{_MEDIUM}", r"\2 \1"),
+    (rf"{_FINE}(?:all )?{_MEDIUM}(?: (?:fine|coarse|neat|only|medium))?", r"\1"),
     (rf"{_FINE}{_MEDIUM} ?(?:\+|&|and|/|with) ?{_FINE}{_MEDIUM}", r"\1, \2"),
     (rf"{_FINE}{_MEDIUM} {_MEDIUM}", r"\1, \2"),
 )

@@ -150,7 +150,7 @@ MEDIUM = Form(
     "medium",
     words=listed(
         "kanuma, akadama, pumice, perlite, vermiculite, sand, sharp sand, river sand, grit, "
-        "peat, sphagnum, compost, seed compost, leaf mould, bark, lava, coir"
+        "peat, compost, seed compost, leaf mould, bark, lava, coir"
     ),
     several=True,
     about="what it stands in, by the trade's word",

@@ -42,11 +42,11 @@ _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _THICK = r"(?:tap(?: ?root)?|thick roots?|\d+|a|one|two|three|some|few|the) (?:(?:big|thick|heavy|fat|large|old|crossing|circling|dead) )+(?:ones?|roots?)"
 _ROOT_WHERE = r"(?: (?:back|front|left|right|under|on|at|of|the|side|trunk|below|base|[NSEWLR]))*"
-_MEDIUM = r"(kanuma|akadama|pumice|perlite|vermiculite|sand|sharp sand|river sand|grit|peat|sphagnum|compost|seed compost|leaf mould|bark|lava|coir)"
+_MEDIUM = r"(kanuma|akadama|pumice|perlite|vermiculite|sand|sharp sand|river sand|grit|peat|compost|seed compost|leaf mould|bark|lava|coir)"
 _FINE = r"(?:(?:just|stuck|put|in|into|with|fine|finest|coarse|medium|small|pure|straight|neat|damp|fresh|sieved|washed|clean|new|of) )*"
 _STRUCK = (
     (
-        rf"(?:tips? |pieces )?(?:about |abt |ca )?{_LEN}(?: (?:long|tips?|pieces?|lengths))?",
+        rf"(?:tips? |pieces )?(?:about |abt |ca )?{_LEN}(?: (?:tips?|pieces?|lengths))?",
         r"tips \1",
     ),
 )
@@ -59,6 +59,10 @@ _OF_MEDIUM = (
     (rf"{_FINE}{_MEDIUM} {_MEDIUM}", r"\1, \2"),
 )
 _ROOTS = (
+    (
+        rf"(?:combed|teased|raked)(?: out)? {_LEN}(?: (?:all round|all over|round))?",
+        r"teased out \1",
+    ),
     (r"(?:tied|wired|wire|ties|wires)(?: in)? ?[x×] ?(\d)", r"tied \1"),
     (
         r"(?:new angle,? )?(\d{1,2}) degrees (?:to the )?(left|right)",
@@ -286,6 +290,7 @@ _POTTED_ON = (
     (r"(\d{1,3})", r"\1 seedlings"),
 )
 _DECANDLED = (
+    (r"(first|second|third) (?:cut|lot|pass|go|session|cutting)", r"\1 round"),
     (r"(?:the )?(?:strong|strongest|weak|weakest|mid|middle) (\d{1,3})", r"\1 candles"),
     (
         r"(?:no|short|shorter|shortest|long|longer|longest) stubs?|stubs? (?:short|shorter|long|longer)",
@@ -368,6 +373,23 @@ _EXCEPT = (
 _BRANCH = r"(?:the )?((?:(?:low|lower|lowest|high|upper|first|second|third|bottom|top) )*(?:(?:left|right)(?: \d{1,2})?|back|front)(?: (?:low|high))?|apex|leader|crown)(?: branch)?"
 _SHORTENED = r"(?:shortened|headed back|reduced|cut back|pruned back)"
 _CUT = (
+    (r"(?:the )?big outer(?: ones| leaves)?(?: only)?", "outer"),
+    (
+        r"(\d|one|two|three) pairs? (?:on |at )?(?:the )?(apex|top|crown|sides|low|lower|bottom)",
+        r"to \1 pairs on \2",
+    ),
+    (
+        r"to (\d|one|two|three) (?:a|per|each|to each) (?:spur|cluster|truss|tip|fork|branch|shoot|twig)",
+        r"leaving \1",
+    ),
+    (
+        r"(?:the )?(apex|top|crown|leader|(?:left|right) \d) (?:back |down )?to (\d|one|two|three) (shoots|buds|branches|leaves|pairs) (?:a|per|each|to each) (?:fork|tip|twig|shoot|branch)",
+        r"to \2 \3 on \1",
+    ),
+    (
+        r"(?:the )?(apex|top|crown|leader|(?:left|right) \d) (?:back |down )?to (\d|one|two|three) (shoots|buds|branches|leaves|pairs)",
+        r"to \2 \3 on \1",
+    ),
     (
         r"(outer|inner)(?: canopy| leaves)? (?:defol(?:iated|iation)?|leaf[- ]?(?:cut|pruned))",
         r"\1",
@@ -804,6 +826,9 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:1|one)", "first round"),
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:2|two)", "second round"),
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:3|three)", "third round"),
     (
         r"(half|quarter|full|double) (?:strength|dose|rate),? (?:of )?(\d+-\d+-\d+)",
         r"\2, \1 strength",
@@ -902,7 +927,9 @@ _PESTS = (
 )
 _TREAT = (
     (r"hosed|showered|rinsed|jetted", "water jet"),
-    (r"(.+?) at (?:dusk|night)(?: (\d+(?:[.,]\d+)? %))?", r"\1, in the evening, \2"),
+    (r"(.+?) at (?:dusk|night) (\d+(?:[.,]\d+)? %)", r"\1, in the evening, \2"),
+    (r"(.+?) (?:at (?:dusk|night)|in the evening|evening)", r"\1, in the evening"),
+    (r"(\d+) (?:picked|squashed|squished)(?: off)?", r"\1 insects, by hand"),
     (r"(.+?) drench (?:2 ?x|twice|2 times)", r"\1, soil drench, 2 times"),
     (
         r"(?:rubbed|picked|wiped|scraped|squashed|squished|brushed|scrubbed) (?:off|out)(?: (?:by hand|first|by hand first))?",
@@ -928,7 +955,7 @@ _TREAT = (
     ),
     (rf"(.+?) (?:for|against|on) ({_PESTS})", r"\1, against \2"),
     (
-        r"(?:with )?(meths|methylated spirits|surgical spirit|white oil|rapeseed oil|green soap|bordeaux mixture|bicarbonate|sulphur dust)(?: on (?:a )?(?:brush|cotton bud|swab|cloth))?",
+        r"(?:with )?(meths|methylated spirits|surgical spirit|white oil|rapeseed oil|bordeaux mixture|bicarbonate|sulphur dust)(?: on (?:a )?(?:brush|cotton bud|swab|cloth))?",
         r"with \1",
     ),
     (
@@ -1177,6 +1204,10 @@ _OF_WORK = (
     r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
 )
 _MONEY = (
+    (
+        r"(\d[\d.,]* (?:months?|weeks?|days?) (?:@|at|à|x) \d[\d.,]*) ?= ?(\d[\d.,]*(?: [A-Z]{3})?)",
+        r'\2, for "\1"',
+    ),
     (r"(deposit|balance) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, \1"),
     (r"(deposit|balance) (\d[\d.,]*(?: [A-Z]{3})?) (?:in )?cash", r"\2, \1, cash"),
     (r"(\d[\d.,]* h),? (?:max|at most|up to) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, at most, for \1"),
@@ -1277,6 +1308,23 @@ _CARVED = (
     (r"(\d[\d /.,]*) ins?", r"\1 inch"),
 )
 _MEASURED = (
+    (
+        rf"(?:{_NUM}) (?:in|last) (?:spring|summer|autumn|fall|winter|january|february|march|april|may|june|july|august|september|october|november|december)",
+        r"was \1",
+    ),
+    (
+        rf"(candle|needle|shoot|internode)s? (?:length|size)(?: (?:is|now|about|abt|ca))* {_LEN}",
+        r"\1 \2",
+    ),
+    (
+        rf"(?:caliper|calliper|base|trunk base)(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|thick|wide|at (?:the )?(?:soil|base)))?",
+        r"trunk \1",
+    ),
+    (rf"root flare(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|wide))?", r"nebari \1"),
+    (
+        rf"(?:crown|spread|width)(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|wide))?",
+        r"spread \1",
+    ),
     (
         rf"(?:was|were|had been|before(?: it was)?)(?: (?:only|about|abt|at))* {_LEN}(?: (?:last (?:year|time)|before|then|a year ago))?",
         r"was \1",
@@ -1469,6 +1517,9 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"semi[- ]ripe(?: wood)?", "semi-ripe"),
+    (r"(?:the )?(?:lid|dome|glass|cloche) (?:on|over)(?: (?:it|them|top))?", "under glass"),
+    (r"(\d+) of (\d+) (?:through|showing|sprouted|emerged)", r"\1, of \2"),
     *_OF_MEDIUM,
     (r"(\d+) (?:stuck|taken|struck|in)", r"\1 cuttings"),
     (r"(?:a )?bag (?:over|on)(?: it| them| top)?", "under glass"),
@@ -1606,7 +1657,14 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "staged": _STAGED,
     **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
     "struck": (*_STRUCK, *_QUANTITY),
-    "top-dressed": ((r"(?:fresh |new )+([^\W\d]+)(?: (?:on|over|on top|laid))?", r"with \1"),),
+    "top-dressed": (
+        *_OF_MEDIUM,
+        (
+            rf"{_MEDIUM} topped up(?: (?:on|over|round) (?:the )?(?:surface )?(?:roots|surface|nebari))?",
+            r"with \1",
+        ),
+        (r"(?:fresh |new )+([^\W\d]+)(?: (?:on|over|on top|laid))?", r"with \1"),
+    ),
     "shown": _SHOWN,
     "grafted": _GRAFT,
     "bloomed": _BLOOM,

@@ -58,6 +58,10 @@ _GONE = re.compile(
     r"(?: again| already| since)?",
     re.IGNORECASE,
 )
+_BINNED = re.compile(
+    r"(?:all |now |then )*(?:thrown (?:away|out)|binned|chucked|composted|discarded|given away)",
+    re.IGNORECASE,
+)
 _STILL_ON = re.compile(
     r"(?:the )?(?:other |all )?(?:wires?|guys?|raffia)(?: (?:is|are|all|still))*"
     r" (?:stays?|left|kept|on)(?: on)?",
@@ -270,7 +274,9 @@ class PieceReader:
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
-        if form.undone_by and _GONE.fullmatch(piece):
+        if (form.undone_by and _GONE.fullmatch(piece)) or (
+            form.work == "propagation" and _BINNED.fullmatch(piece)
+        ):
             return True
         if (not _OF_ITS_OWN.isdisjoint(words) and not _STILL_ON.fullmatch(piece)) or (
             form.work == "business" and _BESIDE_A_PRICE.match(piece)

@@ -72,7 +72,8 @@ _WORDS: Mapping[str, str] = {
         "this": "ths",
         "through": "thru",
         "tonight": "tonite",
-        "night": "nite",
+        "night": "nite nt",
+        "nights": "nts nites",
         "forecast": "fcst fc",
         "weeks": "wks",
         "week": "wk",
@@ -144,7 +145,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
     # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
     (
-        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?|trunk|nebari|girth|tips?|whips?|wounds?|scars?|callus|hollow"
+        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?|trunk|nebari|girth|(?:candle|needle|shoot) length|tips?|whips?|wounds?|scars?|callus|hollow"
         r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
         r"\1 inch",
         "in ins",

@@ -22,6 +22,36 @@ _HAND = (
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
+        "top-dressed",
+        r"(?=(?:kanuma|akadama|pumice|grit|bark|compost|leaf mould|sphagnum) topped up(?:$|,| (?:on|over|round) ))",
+    ),
+    *rows(
+        "protected",
+        r"(?:double|two layers of|2 layers of) (?:fleece|frost cloth)(?: (?:on|over|up))?(?=$|,)",
+        details="fleece",
+    ),
+    *rows("unprotected", r"(?:all |the |both )(?:fleece|frost cloth|covers?) off(?=$|,)"),
+    *rows(
+        "thinned",
+        r"(?:haws|berries|fruitlets|pears|plums|quinces|apples|fruits?|crabs|figs) (?:thinned|reduced) (?=to (?:\d|one|two|three) (?:a|per|each) )",
+        details="fruit",
+    ),
+    *rows("germinated", r"(?=\d+ of \d+ (?:through|showing|sprouted|emerged)(?:$|,))"),
+    *rows(
+        "measured",
+        r"(?=(?:candle|needle|shoot|internode)s? (?:length|size) \d[\d.,/]*(?: \d/\d)? (?:mm|cm|inch)(?:$|,))",
+    ),
+    *rows(
+        "pruned",
+        r"(?:cut )?hard back(?=$|,| after (?:the )?(?:flower|bloom|leaf))",
+        details="hard",
+        noun=True,
+    ),
+    *rows(
+        "measured",
+        r"(?=(?:caliper|calliper|base|root flare|spread|width|crown|internodes?) (?:is |now |about |abt |ca )*\d[\d.,/]*(?: \d/\d)? (?:mm|cm|m|inch)(?:$|,| ))",
+    ),
+    *rows(
         "treated",
         rf"(?:preventive |protective |routine |dormant )(?={SPRAY}(?:$|,| \d))",
         rf"(?={SPRAY}(?: \d[\d.,/]* ?(?:g|mL|ml)/L| \d[\d.,]* %)? (?:on|for|against) (?:the )?{PEST}(?:$|,| \d))",

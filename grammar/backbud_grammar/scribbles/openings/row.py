@@ -65,7 +65,7 @@ SPRAY = (
     r" spray|oil|sulphur|wettable sulphur|copper(?: spray)?|mancozeb|captan|spinosad|abamectin|bt"
     r"|nematodes|predatory mites|fungicide|insecticide|acaricide|miticide|systemic|pyrethrum"
     r"|winter wash|garlic spray|meths|methylated spirits|surgical spirit|white oil|plant oil|rape(?:seed)? oil"
-    r"|paraffin oil|potassium soap|horticultural soap|green soap|bordeaux mixture|bicarbonate|sulphur dust)"
+    r"|paraffin oil|potassium soap|horticultural soap|bordeaux mixture|bicarbonate|sulphur dust)"
 )
 PEST = (
     r"(?:(?:red |woolly |wooly |vine |box |larch |pine |black |green |root |two-spotted |powdery |downy )?(?:aphids?|aphis|greenfly|blackfly|whitefly|(?:spider )?mites?|red spider"

@@ -16,7 +16,6 @@ from backbud_grammar.acts.builders import (
 )
 from backbud_grammar.acts.shared import (
     ALL_OF_THEM,
-    MEDIUM,
     MIX,
     MORE_WEDGES,
     MOSS_ON_TOP,
@@ -163,7 +162,6 @@ ACTS: tuple[ActForm, ...] = (
         "top-dressed",
         "top-dress",
         DOES,
-        MEDIUM,
         MIX,
         free("with"),
         bare("quantity", "volume", "length"),

@@ -1383,11 +1383,11 @@ _MEASURED = (
 )
 _CHECKED = (
     (
-        r"(?:the )?(wire|guy|raffia)s? on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (?:ok|okay|fine|good)(?: (?:still|now|again|yet))*",
+        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (?:ok|okay|fine|good)(?: (?:still|now|again|yet))*",
         r"\1, fine on \2",
     ),
     (
-        r"(?:the )?(wire|guy|raffia)s? on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (loose|tight|biting|not biting)(?: (?:still|now|again|yet))*",
+        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (loose|tight|biting|not biting)(?: (?:still|now|again|yet))*",
         r"\1, \3 on \2",
     ),
     (
@@ -1658,7 +1658,6 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
     "struck": (*_STRUCK, *_QUANTITY),
     "top-dressed": (
-        *_OF_MEDIUM,
         (
             rf"{_MEDIUM} topped up(?: (?:on|over|round) (?:the )?(?:surface )?(?:roots|surface|nebari))?",
             r"with \1",

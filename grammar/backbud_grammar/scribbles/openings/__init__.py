@@ -28,6 +28,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *japanese.OPENINGS,
     *arrivals.OPENINGS,
     *wires.OPENINGS,
+    *done_to.OPENINGS,
     *branches.OPENINGS,
     *wood.OPENINGS,
     *roots.OPENINGS,
@@ -35,6 +36,5 @@ OPENINGS: tuple[ActOpening, ...] = (
     *watching.OPENINGS,
     *business.OPENINGS,
     *taken.OPENINGS,
-    *done_to.OPENINGS,
     *other_tongues.OPENINGS,
 )

@@ -223,11 +223,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:all )?pasted(?: up| over)?(?=$|,)",
     ),
     *rows(
-        "checked",
-        r"(?:toriki|tori-ki) (?:looked(?: at)?|opened(?: up)?|peeked(?: at)?|peeped)(?=$|,)",
-        details="layer",
-    ),
-    *rows(
         "pruned",
         r"(?:took|taken|sawed|lopped|removed) (?:out |off )?(?=(?:\d|one|two|three) (?:(?:bar|heavy|thick|big|large|crossing|low|back|old) )*branch(?:es)?(?:$|,| on | at ))",
     ),

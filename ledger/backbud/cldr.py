@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 from functools import lru_cache
 from typing import Literal
 
@@ -37,6 +37,16 @@ def written_day(on: date, language: str, with_year: bool = False) -> str:
     from babel.dates import format_skeleton
 
     return format_skeleton("yMMMMd" if with_year else "MMMMd", on, locale=language)
+
+
+@lru_cache(maxsize=16)
+def written_days(language: str) -> tuple[tuple[str, ...], ...]:
+    """`6. März`, each day of a leap year, by month."""
+    days = [date(2000, 1, 1) + timedelta(after) for after in range(366)]
+    return tuple(
+        tuple(written_day(day, language) for day in days if day.month == month)
+        for month in range(1, 13)
+    )
 
 
 @lru_cache(maxsize=16)

@@ -6,7 +6,7 @@ A sentence is written in English where it is made, and that English is its name 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from contextvars import ContextVar
 from datetime import date
 from functools import lru_cache
@@ -14,7 +14,7 @@ from pathlib import Path
 from string import Formatter
 from typing import TYPE_CHECKING, Any
 
-from backbud.cldr import ENGLISH_DAYS, ENGLISH_MONTHS, month_names, written_day
+from backbud.cldr import ENGLISH_DAYS, ENGLISH_MONTHS, month_names, written_day, written_days
 
 if TYPE_CHECKING:
     from gettext import NullTranslations
@@ -130,6 +130,16 @@ def day_and_month(on: date) -> str:
     if _spoken.get() == ENGLISH:
         return ENGLISH_DAYS[on.month - 1][on.day - 1]
     return written_day(on, _spoken.get())
+
+
+# By month and day, January first.
+DaysOfYear = Sequence[Sequence[str]]
+
+
+def days_of_year() -> DaysOfYear:
+    """`6 March`, each day of a leap year by month and day, in the language spoken."""
+    language = _spoken.get()
+    return ENGLISH_DAYS if language == ENGLISH else written_days(language)
 
 
 def full_day(on: date) -> str:

@@ -11,6 +11,7 @@ from datetime import date
 from typing import NamedTuple
 
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
@@ -45,6 +46,7 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
+_FIGURE = re.compile(r"\d")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -198,6 +200,10 @@ class LineReader:
             text = f"in {text}"
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
+        if draft is not None and _is_bare_end(self.opener.opened(text, self.page)):
+            # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
+            draft.pieces.append((one.raw, at))
+            return
         if draft is not None and (opened is None or not self.opener.is_whole(*opened)):
             said = self.pieces.said(draft.form, text)
             if said is not None:
@@ -367,6 +373,14 @@ class LineReader:
             draft.pieces.append((seen or raw, at))
         else:
             draft.kept.append((raw, at))
+
+
+def _is_bare_end(opened: Opened | None) -> bool:
+    """Whether a piece says of something, but not of how many of a batch, that it died or was
+    lost."""
+    return (
+        opened is not None and opened[1].word in ENDS_OF_TREES and _FIGURE.search(opened[2]) is None
+    )
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from backbud import words
 from backbud.journal.line_order import rests
 from backbud.pages.links import earlier_page, link
-from backbud.tongue import day_and_month, phrase, spoken
+from backbud.tongue import DaysOfYear, days_of_year, phrase, spoken
 from backbud.views.history import DateView, EntryView, LateView
 from backbud_grammar.acts import acts_with
 
@@ -65,42 +65,52 @@ class HistoryYear(Struct, frozen=True, gc=False):
 def _where(lines: Sequence[EntryView]) -> str:
     """The file of several lines, and their numbers: `diary/2026.txt:12, 13`; "" where they stand
     in several files, or in none."""
-    first = lines[0].at
-    file = first[: first.rfind(":") + 1]
-    if not file:
+    file, colon, number = lines[0].at.rpartition(":")
+    if not colon:
         return ""
-    numbers = [line.at.removeprefix(file) for line in lines]
-    return file + ", ".join(numbers) if "".join(numbers).isdecimal() else ""
+    numbers = [number]
+    for line in lines[1:]:
+        other, _, number = line.at.rpartition(":")
+        if other != file:
+            return ""
+        numbers.append(number)
+    return f"{file}:{', '.join(numbers)}"
 
 
 def dates_by_year(history: Iterable[EntryView]) -> dict[int, list[OfDate]]:
     """A history, oldest first, by year and date."""
     by_year: dict[int, list[OfDate]] = {}
+    of_year: list[OfDate] = []
     entries: list[EntryView] = []
     last: DateView | None = None
+    year = 0
     for entry in history:
         when = entry.when
         if when is not last and when != last:
             last, entries = when, []
-            by_year.setdefault(when.first.year, []).append((when, entries))
+            if when.first.year != year:
+                year = when.first.year
+                of_year = by_year.setdefault(year, [])
+            of_year.append((when, entries))
         entries.append(entry)
     return by_year
 
 
 def years_of(by_year: dict[int, list[OfDate]]) -> tuple[HistoryYear, ...]:
     """Lay out a history by year and day; both come out newest first."""
-    language, years = spoken(), []
+    language, days, years = spoken(), days_of_year(), []
     for at, year in enumerate(reversed(by_year)):
         dates = by_year[year][::-1]
         entries_of_year = sum([len(those) for _, those in dates])
         count = words.number(entries_of_year, "entry", "entries")
         is_open = at < YEARS_OPEN and not _rests(dates)
-        again = () if is_open else tuple(_again_and_again(dates))
+        again = () if is_open else _again_and_again(dates)
         if again:
-            told = {one.act for one in again}
-            dates = [(when, _without_keep(those, told)) for when, those in dates]
-        days = tuple([_day(when, those, year, language) for when, those in dates if those])
-        years.append(HistoryYear(year, count, entries_of_year, is_open, days, again))
+            told = {id(one) for _, done in again for one in done}
+            dates = [(when, [one for one in those if id(one) not in told]) for when, those in dates]
+        shown = [_day(when, those, year, language, days) for when, those in dates if those]
+        often = tuple([Again(act, _times(done, days)) for act, done in again])
+        years.append(HistoryYear(year, count, entries_of_year, is_open, tuple(shown), often))
     return tuple(years)
 
 
@@ -138,21 +148,26 @@ def _rests(dates: Sequence[OfDate]) -> bool:
     return True
 
 
-def _again_and_again(dates: Sequence[OfDate]) -> Iterator[Again]:
-    """Each act of the daily keep that was done often in a year, with its days, newest first."""
+def _again_and_again(dates: Sequence[OfDate]) -> Sequence[tuple[str, list[EntryView]]]:
+    """Each act of the daily keep that was done often in a year, with its lines, newest first."""
     by_act: dict[str, list[EntryView]] = {}
     for _, entries in dates:
         for entry in entries:
             if entry.act in _DAILY and _is_plain_keep(entry):
                 by_act.setdefault(entry.act, []).append(entry)
-    for act, done in by_act.items():
-        if len(done) >= OFTEN:
-            told = (f"{day_and_month(one.when.first)} {one.text}".rstrip() for one in done)
-            yield Again(act, ("; " if any(one.text for one in done) else ", ").join(told))
+    return [(act, done) for act, done in by_act.items() if len(done) >= OFTEN]
 
 
-def _without_keep(entries: list[EntryView], told: set[str]) -> list[EntryView]:
-    return [one for one in entries if not (one.act in told and _is_plain_keep(one))]
+def _times(done: Sequence[EntryView], days: DaysOfYear) -> str:
+    """Each time: the day, and what its line says beside the act."""
+    told, between = [], ", "
+    for one in done:
+        first, text = one.when.first, one.text
+        day = days[first.month - 1][first.day - 1]
+        if text:
+            between = "; "
+        told.append(f"{day} {text}".rstrip() if text else day)
+    return between.join(told)
 
 
 def _is_plain_keep(entry: EntryView) -> bool:
@@ -166,8 +181,14 @@ def _is_plain_keep(entry: EntryView) -> bool:
     )
 
 
-def _day(when: DateView, entries: Sequence[EntryView], year: int, language: str) -> Day:
-    told = day_and_month(when.first) if when.exact else _written(when, year, language)
+def _day(
+    when: DateView, entries: Sequence[EntryView], year: int, language: str, days: DaysOfYear
+) -> Day:
+    if when.exact:
+        first = when.first
+        told = days[first.month - 1][first.day - 1]
+    else:
+        told = _written(when, year, language)
     lines = tuple(entries)
     for one in entries:
         if one.own_words or one.hour or one.plainly:

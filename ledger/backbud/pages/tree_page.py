@@ -10,7 +10,7 @@ from backbud.pages.templating import page
 from backbud.pages.tree import Sheet, sheet_of
 from backbud.views.nursery import Nursery
 
-TEMPLATE = "tree.html"
+TEMPLATE, EARLIER = "tree.html", "earlier.html"
 
 
 def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[tuple[str, bytes], ...]:
@@ -23,17 +23,21 @@ def pages_of_sheet(
 ) -> tuple[tuple[str, bytes], ...]:
     """The page of a tree, and that of its earlier years if it has one, each with its path. `data`:
     what the template is shown of it."""
+    return tuple([(path, page(name, shared, own)) for path, name, own in templates_of(data)])
+
+
+def templates_of(data: dict[str, object]) -> tuple[tuple[str, str, dict[str, object]], ...]:
+    """Each page of a tree: its path, its template, and what that is shown of the tree."""
     sheet = data["tree"]
     assert isinstance(sheet, Sheet)
-    whole = sheet.page, page(TEMPLATE, shared, data)
+    whole = sheet.page, TEMPLATE, data
     if sheet.earlier is None:
         return (whole,)
     ends = data.get("ways")
     if isinstance(ends, ways.Ways):
         # Its card and its label are made of the tree's own page.
         ends = replace(ends, paper=())
-    data = {**data, "base": "../../", "ways": ends}
-    return whole, (sheet.earlier.page, page("earlier.html", shared, data))
+    return whole, (sheet.earlier.page, EARLIER, {**data, "base": "../../", "ways": ends})
 
 
 def tree_data(view: Nursery) -> dict[str, object]:

@@ -187,10 +187,13 @@ def _notes(work: WorkView, today: date) -> tuple[str, ...]:
 def settled_rows(works: Iterable[WorkView], today: date) -> tuple[Settled, ...]:
     """Works that were done or skipped, in their order. What one line settled of one work, on
     several parts of the tree, is told once."""
-    by_line: dict[object, list[WorkView]] = {}
+    by_line: dict[tuple[object, ...], list[WorkView]] = {}
     for one in works:
-        line = (one.settled.file, one.settled.line) if one.settled else one.id
-        by_line.setdefault((one.settled_on, one.state, line), []).append(one)
+        by = one.settled
+        line = (
+            (one.closes, one.state, one.id) if by is None else (by.day, one.state, by.file, by.line)
+        )
+        by_line.setdefault(line, []).append(one)
     return tuple(
         [_settled(alike, today) for those in by_line.values() for alike in _of_one_work(those)]
     )
@@ -209,10 +212,7 @@ def _of_one_work(works: list[WorkView]) -> Iterable[list[WorkView]]:
 def _settled(works: Sequence[WorkView], today: date) -> Settled:
     first = works[0]
     by = first.settled
-    return Settled(
-        first.state,
-        words.sentence(joint_title(works) if len(works) > 1 else first.title),
-        words.day(first.settled_on, today.year),
-        by.remark if by else "",
-        by.at if by else "",
-    )
+    task = words.sentence(first.title if len(works) == 1 else joint_title(works))
+    if by is None:
+        return Settled(first.state, task, words.day(first.closes, today.year), "", "")
+    return Settled(first.state, task, words.day(by.day, today.year), by.remark, by.at)

@@ -165,9 +165,13 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def stand_on(self, today: date) -> tuple[State, Window]:
         """How it stands on a day, and the window that counts then."""
-        now = self.window_on(today)
+        now = self.window
         if self.outcome != "open":
             return self.outcome, now
+        # Most of what is open comes later, and neither rests nor is replaced before.
+        if today < now.opens and self.next_cycle is None and self.schedule.rests is None:
+            return "coming", now
+        now = self.window_on(today)
         if self.next_cycle is not None and today >= self.next_cycle:
             return "replaced", now
         return stands(now, self.weight, self.schedule, self.promised, today), now

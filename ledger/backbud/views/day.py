@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
+from functools import partial
 from operator import attrgetter
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
 from backbud.plan.followups import OPEN, FollowUp, State, waits_for_its_week
 from backbud.plan.run import Plan
+from backbud.species.weight import rank_of
 from backbud.tongue import as_named, phrase
 from backbud.views.work import Stand, WorkView, work_views
 from backbud.words import monday_of
@@ -56,16 +58,15 @@ def told_works_of(
     since = today - timedelta(days=SETTLED_DAYS)
     told: list[tuple[FollowUp, Stand]] = []
     for one in plans:
-        if one.outcome == "open":
+        outcome = one.outcome
+        if outcome == "open":
             stand = one.stand_on(today)
-            is_told = stand[0] in OPEN
-        elif one.outcome in ("done", "skipped"):
-            stand = one.outcome, one.window
-            is_told = (one.settled.day if one.settled else one.window.closes) >= since
-        else:
-            continue
-        if is_told:
-            told.append((one, stand))
+            if stand[0] in OPEN:
+                told.append((one, stand))
+        elif outcome == "done" or outcome == "skipped":
+            settled = one.settled
+            if (one.window.closes if settled is None else settled.when.first) >= since:
+                told.append((one, (outcome, one.window)))
     return tuple(work_views(told, tree, names, today))
 
 
@@ -106,34 +107,32 @@ def near_until(today: date) -> date:
 def settled_works(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:
     """What was done or skipped within a year, the latest first."""
     since = today - timedelta(days=SETTLED_DAYS)
-    recent = (one for one in works if one.state in ("done", "skipped") and one.settled_on >= since)
+    settled = [one for one in works if one.state in ("done", "skipped")]
+    recent = [one for one in settled if one.settled_on >= since]
     return tuple(sorted(recent, key=attrgetter("settled_on"), reverse=True))
 
 
 def due(works: Iterable[WorkView], today: date, within: timedelta) -> tuple[WorkView, ...]:
     """What is late, can be done now, or begins within so many days, and what was promised: what is
     most at stake first, then what closes first; what comes by its week before that."""
-    return tuple(
-        sorted(
-            (
-                one
-                for one in works
-                if one.state in ("overdue", "now", "promised")
-                or (one.state == "coming" and one.opens <= today + within)
-            ),
-            key=lambda one: due_order(one, today),
-        )
-    )
+    last = today + within
+    asked = [
+        one
+        for one in works
+        if (one.state == "coming" and one.opens <= last)
+        or one.state in ("overdue", "now", "promised")
+    ]
+    return tuple(sorted(asked, key=partial(due_order, today=today)))
 
 
 def due_order(one: WorkView, today: date) -> tuple[object, ...]:
     """What is to be done now before what comes, by its week, before what was promised long ago; of
     these what is most at stake first, then what closes first."""
-    stand = stands_under(one, today)
-    coming = stand == "coming"
-    sort = 1 if coming else 2 if stand == "promised" else 0
-    week = monday_of(one.best) if coming else date.min
-    return sort, week, one.rank, one.closes, one.tree, one.id
+    stand = one.state if one.state != "now" else stands_under(one, today)
+    rank = rank_of(one.at_stake, one.must)
+    if stand == "coming":
+        return 1, monday_of(one.best), rank, one.closes, one.tree, one.id
+    return 2 if stand == "promised" else 0, date.min, rank, one.closes, one.tree, one.id
 
 
 def open_first(works: Iterable[WorkView], today: date) -> tuple[WorkView, ...]:

@@ -38,6 +38,10 @@ class DateView(Struct, frozen=True, gc=False):
     uncertain: bool
 
 
+# Before the first line.
+_NO_DAY = DateView("", date.min, date.min, False, False, False)
+
+
 class CorrectionView(Struct, frozen=True, gc=False):
     """A later line that changed an entry.
 
@@ -76,8 +80,8 @@ class EntryView(Struct, frozen=True, kw_only=True, gc=False):
     batch that the tree was one of then, else "".
     `plainly`: what an owner reads in place of act and details, else "".
     `done`: it counts; neither taken back nor held back. `held_back`: not all of the line was
-    understood, so it changes nothing. `kept`: the words of it that were not used. `free_words`:
-    some of its details may hold any words at all. `private`: for the keeper's eyes only.
+    understood, so it changes nothing. `kept`: the words of it that were not used. `private`: for
+    the keeper's eyes only.
     `own_words`: the line as written, where own words of the keeper stand in it, or where it was
     said in other words than those of the language, else ""; `act`, `details` and `text` are what
     was read. `sign`: what it is drawn as. `hour`: its own, or its page's, as written (`10:30`), ""
@@ -101,7 +105,6 @@ class EntryView(Struct, frozen=True, kw_only=True, gc=False):
     done: bool
     held_back: bool
     kept: tuple[str, ...]
-    free_words: bool
     private: bool
     own_words: str = ""
     sign: Sign = ""
@@ -173,82 +176,101 @@ def entry_views(entries: Iterable[Entry]) -> tuple[EntryView, ...]:
 
 def told_history(entries: Iterable[Entry]) -> ToldHistory:
     """All that a tree's page tells of its history, from going through it once."""
-    # Every line of every page comes by here, and few have any of what is asked in full.
     lines: list[EntryView] = []
     of_wire: list[Entry] = []
     of_zones: list[Entry] = []
     beside: list[Entry] = []
-    written = when = None
+    written: WrittenDate | None = None
+    when = _NO_DAY
     of_rows: dict[int, LinesOfAct] = {}
     for entry in entries:
-        event, by = entry.event, entry.corrected_by
-        held, named, remark, text = event.held, event.named, event.remark, event.text
+        event = entry.event
         # What is done on a day mostly stands on one page of the diary, which has one date.
-        if when is None or event.when is not written:
+        if event.when is not written:
             written = event.when
             when = date_view(written)
         row = event.row
         of_act = of_rows.get(id(row))
         if of_act is None:
             of_act = of_rows[id(row)] = lines_of_act(row)
-        free = of_act.prose
-        if of_act.free and not free:
-            for detail in event.details:
-                if detail.name in of_act.free:
-                    free = True
-                    break
-        plain = by is None and entry.as_written is None
-        private = not plain or of_act.may_be_private or named != "" or held != ""
-        if private:
-            private = is_entry_for_keeper(entry)
-        undone = by is not None and entry.undone
-        line = EntryView(
-            date=when.text,
-            when=when,
-            act=held or event.act,
-            details=text,
-            text=_details(event) if named else text,
-            remark=remark,
-            at=f"{event.file}:{event.line}",
-            shared_among=entry.among,
-            done=not (held or undone),
-            held_back=held != "",
-            kept=event.kept,
-            free_words=free,
-            private=private,
-            sign=of_act.sign,
-        )
+        text, remark = event.text, event.remark
+        marked = text if of_act.prose else remark
+        # Every line of every page comes by here, and few have any of what is asked in full.
+        if (
+            entry.corrected_by is not None
+            or entry.as_written is not None
+            or entry.within
+            or entry.of is not None
+            or entry.batch is not None
+            or event.held
+            or event.named
+            or event.own
+            or event.hour
+            or (marked and marked[0] in "fF")
+        ):
+            line, undone = _told_in_full(entry, when, of_act, for_owner(marked))
+        else:
+            undone = False
+            line = EntryView(
+                date=when.text,
+                when=when,
+                act=event.act,
+                details=text,
+                text=text,
+                remark=remark,
+                at=f"{event.file}:{event.line}",
+                shared_among=entry.among,
+                done=True,
+                held_back=False,
+                kept=event.kept,
+                private=of_act.may_be_private and event.is_for_keeper,
+                sign=of_act.sign,
+            )
+        lines.append(line)
         if of_act.is_sorted:
             if of_act.of_wire:
                 of_wire.append(entry)
             if of_act.of_zones:
                 of_zones.append(entry)
-            if of_act.stands_beside and when.exact and not (private or undone):
+            if of_act.stands_beside and when.exact and not (undone or line.private):
                 beside.append(entry)
-        said = for_owner(text if of_act.prose else remark) if of_act.prose or remark else ""
-        if (
-            not plain
-            or said
-            or event.own
-            or event.hour
-            or entry.within
-            or entry.of is not None
-            or (of_act.moves_count and entry.batch is not None)
-        ):
-            line = replace(line, for_owner=said, **_more_of(entry, of_act.moves_count))
-        lines.append(line)
     return ToldHistory(tuple(lines), tuple(of_wire), tuple(of_zones), tuple(beside))
+
+
+def _told_in_full(
+    entry: Entry, when: DateView, of_act: LinesOfAct, said: str
+) -> tuple[EntryView, bool]:
+    """A line of which all is asked; and whether it never happened. `said`: to the owner."""
+    event, by = entry.event, entry.corrected_by
+    held, undone = event.held, by is not None and entry.undone
+    line = EntryView(
+        date=when.text,
+        when=when,
+        act=held or event.act,
+        details=event.text,
+        text=_details(event),
+        remark=event.remark,
+        at=f"{event.file}:{event.line}",
+        shared_among=entry.among,
+        done=not (held or undone),
+        held_back=held != "",
+        kept=event.kept,
+        private=is_entry_for_keeper(entry),
+        sign=of_act.sign,
+        own_words=event.own,
+        hour=event.hour,
+        of=entry.of,
+        within=entry.within,
+        for_owner=said,
+    )
+    if by is not None or (entry.batch is not None and of_act.moves_count) or entry.within:
+        line = replace(line, **_more_of(entry, of_act.moves_count))
+    return line, undone
 
 
 def _more_of(entry: Entry, moves_count: bool) -> dict[str, object]:
     """What is shown of few entries, by the name of the field."""
-    event = entry.event
-    more: dict[str, object] = {
-        "own_words": event.own,
-        "hour": event.hour,
-        "of": entry.of,
-        "within": entry.within,
-    }
+    more: dict[str, object] = {}
     if entry.corrected_by is not None:
         more |= _corrected(entry, entry.corrected_by)
     if entry.batch is not None and moves_count:

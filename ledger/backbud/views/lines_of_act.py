@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from msgspec import Struct
 
 from backbud.collection.batch import ARRIVALS, GOINGS, RAISED
 from backbud.collection.on_tree import WIRINGS
@@ -19,17 +19,16 @@ _TELL_COUNTS: frozenset[ActWord] = frozenset({"germinated", "counted", "parted-o
 _MOVE_COUNTS = {*GOINGS, *ARRIVALS, *_TELL_COUNTS} - RAISED
 
 
-class LinesOfAct(NamedTuple):
+class LinesOfAct(Struct, frozen=True, gc=False):
     """What is so of all lines of an act.
 
-    `prose`: they are. `free`: which of their details may hold any words at all. `sign`: what they
-    are drawn as. `may_be_private`: one may be for the keeper alone. `moves_count`: they count a
-    batch anew. `of_wire`, `of_zones`, `stands_beside`: one may put wire on or take it off, tell how
-    a zone grows, and stand beside another year; `is_sorted`: any of these.
+    `prose`: they are. `sign`: what they are drawn as. `may_be_private`: one may be for the keeper
+    alone. `moves_count`: they count a batch anew. `of_wire`, `of_zones`, `stands_beside`: one may
+    put wire on or take it off, tell how a zone grows, and stand beside another year; `is_sorted`:
+    any of these.
     """
 
     prose: bool
-    free: frozenset[str]
     sign: Sign
     may_be_private: bool
     moves_count: bool
@@ -46,7 +45,6 @@ def lines_of_act(row: ActForm) -> LinesOfAct:
     sorts = act in WIRINGS, tells_of_zones(row), stands_beside(row)
     return LinesOfAct(
         row.prose,
-        free_names(row),
         sign_of(row),
         may_be_for_keeper(row),
         act in _MOVE_COUNTS,

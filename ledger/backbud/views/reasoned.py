@@ -10,4 +10,4 @@ def keeps_reason(work: WorkView) -> bool:
 
     What only opens later is said in one line until then.
     """
-    return work.state != "coming" or work.is_promise or work.at_stake == "life"
+    return work.state != "coming" or work.at_stake == "life" or work.is_promise

@@ -64,24 +64,33 @@ def tree_years(
 
     `beside`: what of its history may stand beside another year, in the order of days.
     """
-    by_year: dict[str, list[Entry]] = {}
+    by_year: dict[str, _OfYear] = {}
     first = last = date.min
-    of_year = list[Entry]()
+    of_year = _OfYear([], [])
     for entry in beside:
-        day = entry.event.when.first
+        event = entry.event
+        day = event.when.first
         if not first <= day <= last:
             first, last = growing_year_days(day, southern)
-            of_year = by_year.setdefault(growing_year(day, southern), [])
-        of_year.append(entry)
+            name = growing_year(day, southern)
+            of_year = by_year.get(name) or by_year.setdefault(name, _OfYear([], []))
+        (of_year.answers if event.act in _ANSWERS else of_year.works).append(event)
     by_name = {air.name: air for air in airs}
     told: list[TreeYearView] = []
     for name in sorted(by_year, reverse=True):
-        one = _year(name, by_year[name], by_name)
-        if one.air or one.bloom or one.growth or one.girth or one.vigour:
+        one = _year(name, by_year[name], by_name.get(name))
+        if one is not None:
             told.append(one)
             if len(told) == MOST_YEARS:
                 break
     return tuple(told) if len(told) > 1 else ()
+
+
+class _OfYear(Struct, frozen=True, gc=False):
+    """What was written in a growing year: how the tree answered, and what was done."""
+
+    answers: list[Event]
+    works: list[Event]
 
 
 def stands_beside(row: ActForm) -> bool:
@@ -90,21 +99,14 @@ def stands_beside(row: ActForm) -> bool:
     return act in _ANSWERS or act == "wired" or (sign != "" and sign not in _UNTOLD)
 
 
-def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> TreeYearView:
-    done: dict[str, list[date]] = {}
+def _year(name: str, written: _OfYear, air: YearAir | None) -> TreeYearView | None:
+    """A growing year; None of which nothing can be set beside another."""
     bloomed: dict[int, date] = {}
     sizes: dict[DetailName, Measure] = {}
     scores: list[int] = []
-    for entry in entries:
-        event = entry.event
+    for event in written.answers:
         act = event.act
-        if act not in _ANSWERS:
-            day, days = event.when.first, done.get(act)
-            if days is None:
-                done[act] = [day]
-            elif days[-1] != day:
-                days.append(day)
-        elif act == "bloomed":
+        if act == "bloomed":
             # What says no more than that it flowered is full flower.
             said = [stage for word, stage in BLOOM_STAGES.items() if event.says(word)]
             for stage in () if event.says("none") else said or (_FULL,):
@@ -113,14 +115,23 @@ def _year(name: str, entries: Iterable[Entry], airs: Mapping[str, YearAir]) -> T
             sizes |= _sizes(event)
         else:
             scores += [score for _, score in zone_scores(event)]
-    bloom = bloomed.get(_FULL) or min(bloomed.values(), default=None)
+    growth, girth = (_first_of(_GROWTHS, sizes), _first_of(_GIRTHS, sizes)) if sizes else ("", "")
+    if not (air or bloomed or growth or girth or scores):
+        return None
+    done: dict[str, list[date]] = {}
+    for event in written.works:
+        day, days = event.when.first, done.get(event.act)
+        if days is None:
+            done[event.act] = [day]
+        elif days[-1] != day:
+            days.append(day)
     return TreeYearView(
         name,
-        tuple(DoneInYear(act, tuple(days)) for act, days in done.items()),
-        airs.get(name),
-        bloom,
-        _first_of(_GROWTHS, sizes),
-        _first_of(_GIRTHS, sizes),
+        tuple([DoneInYear(act, tuple(days)) for act, days in done.items()]),
+        air,
+        bloomed.get(_FULL) or min(bloomed.values(), default=None),
+        growth,
+        girth,
         round(sum(scores) / len(scores), 1) if scores else None,
         len(scores),
     )

@@ -82,12 +82,10 @@ def years_drawn(
     return YearsDrawn(
         _signs(used),
         _keys(used, foreseen, bool(wires), spoken()),
-        tuple(
-            YearLine(year, "".join(_line(year, done.get(year, ()), wired, ahead, today)))
-            for year in shown
-        ),
+        tuple([YearLine(year, _line(year, done.get(year, ()), wired, ahead, today))
+               for year in shown]),
         len(years) - len(shown),
-    )
+    )  # fmt: skip
 
 
 def _marked(
@@ -96,26 +94,34 @@ def _marked(
     """What was done as it is drawn, by each year up to the `last` that its date can mean, in the
     order of the history; and the signs it is drawn with."""
     drawn: dict[int, list[str]] = {}
-    used: set[Sign] = set()
+    marks: dict[Sign, tuple[str, ...]] = {}
     for year, dates in by_year.items():
         if year == 1:
             continue
         begins = date(year, 1, 1).toordinal()
+        of_year: list[str] = drawn.get(year, [])
         # Of one sort and place one is seen, so one is drawn.
         seen: set[str] = set()
         for when, entries in dates:
+            at = -1
             for one in entries:
                 sign = one.sign
                 if not (sign and one.done):
                     continue
-                used.add(sign)
-                if not when.exact:
-                    for each in range(year, max(min(when.last.year, last), year) + 1):
+                if sign not in marks:
+                    marks[sign] = _marks(sign)
+                if at < 0 and when.exact:
+                    at = when.first.toordinal() - begins
+                if at < 0:
+                    of_year.extend(_rough(when, sign, year))
+                    for each in range(year + 1, min(when.last.year, last) + 1):
                         drawn.setdefault(each, []).extend(_rough(when, sign, each))
-                elif (mark := _marks(sign)[when.first.toordinal() - begins]) not in seen:
+                elif (mark := marks[sign][at]) not in seen:
                     seen.add(mark)
-                    drawn.setdefault(year, []).append(mark)
-    return drawn, used
+                    of_year.append(mark)
+        if of_year:
+            drawn[year] = of_year
+    return drawn, set(marks)
 
 
 # Few sorts of work make few sets of signs, and each tree has one.
@@ -166,35 +172,35 @@ _Span = tuple[int, int]
 def _line(
     year: int,
     done: Sequence[str],
-    wired: Iterable[_Span],
-    ahead: Iterable[WorkView],
+    wired: Sequence[_Span],
+    ahead: Sequence[WorkView],
     today: date,
-) -> Iterator[str]:
+) -> str:
     begins = date(year, 1, 1).toordinal()
-    yield f'<svg class="year" width="100%" height="{HEIGHT}" aria-hidden="true">'
-    if year < today.year:
-        yield _WOOD
-    else:
-        yield from _begun(today, year)
-    for first, last in _joined(_in_year(wired, begins, date(year, 12, 31).toordinal())):
-        x, end = _across(first), _across(last)
-        yield (
-            f'<rect x="{x:.1f}%" y="8" width="{max(end - x, 1):.1f}%" height="14" '
-            'fill="url(#coil)"/>'
-        )
-    yield from done
-    seen: set[str] = set()
-    for work in ahead:
-        if work.best.year != year:
-            continue
-        mark = _marks(work.sign)[work.best.toordinal() - begins]
-        if mark not in seen and mark not in done:
-            seen.add(mark)
-            yield mark.replace("<use", '<use class="ahead"')
-    yield "</svg>"
+    drawn = [_WOOD] if year < today.year else [_BEGINS, *_begun(today, year)]
+    if wired:
+        for first, last in _joined(_in_year(wired, begins, date(year, 12, 31).toordinal())):
+            drawn.append(
+                f'<rect x="{_AT[first]}" y="8" width="{_WIDE[last - first]}" height="14" '
+                'fill="url(#coil)"/>'
+            )
+    drawn += done
+    if year >= today.year:
+        seen: set[str] = set()
+        for work in ahead:
+            if work.best.year != year:
+                continue
+            mark = _marks(work.sign)[work.best.toordinal() - begins]
+            if mark not in seen and mark not in done:
+                seen.add(mark)
+                drawn.append(mark.replace("<use", '<use class="ahead"'))
+    drawn.append("</svg>")
+    return "".join(drawn)
 
 
-_WOOD = f'<line class="wood" x1="0" x2="100.0%" y1="{_LINE}" y2="{_LINE}"/>'
+_BEGINS = f'<svg class="year" width="100%" height="{HEIGHT}" aria-hidden="true">'
+# A year that is over.
+_WOOD = f'{_BEGINS}<line class="wood" x1="0" x2="100.0%" y1="{_LINE}" y2="{_LINE}"/>'
 
 
 def _begun(today: date, year: int) -> Iterator[str]:
@@ -222,17 +228,22 @@ def _across(days: int) -> float:
     return 1.0 + 98.0 * days / 366
 
 
+# The same of each day of a year, and how wide a span of so many days is, as they are written.
+_AT = tuple(f"{_across(days):.1f}%" for days in range(366))
+_WIDE = tuple(f"{max(98.0 * days / 366, 1):.1f}%" for days in range(366))
+
+
 # Every page has dozens of them, and there are few.
 @cache
 def _marks(sign: Sign) -> tuple[str, ...]:
     """A sign where each day of a year stands."""
-    return tuple([f'<use href="#s-{sign}" x="{_across(days):.1f}%"/>' for days in range(366)])
+    return tuple([f'<use href="#s-{sign}" x="{at}"/>' for at in _AT])
 
 
 def _in_year(wired: Iterable[_Span], begins: int, ends: int) -> list[_Span]:
     """What of these lies in a year, from its first day, which is 0."""
     return [
-        (max(on, begins) - begins, min(off, ends) - begins)
+        (on - begins if on > begins else 0, (off if off < ends else ends) - begins)
         for on, off in wired
         if on <= ends and begins <= off
     ]

@@ -1387,7 +1387,7 @@ _CHECKED = (
         r"\1, fine on \2",
     ),
     (
-        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (loose|tight|biting|not biting)(?: (?:still|now|again|yet))*",
+        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (not biting)(?: (?:still|now|again|yet))*",
         r"\1, \3 on \2",
     ),
     (

@@ -252,11 +252,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l|fls? buds?)\b",
+    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?)\b",
     re.IGNORECASE,
 )
 # The words of these, and the sides.
-_BESIDE = plain_words("l r half quarter full hour first second third")
+_BESIDE = plain_words("l r half quarter full hour dozen first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:

@@ -94,7 +94,6 @@ OPENINGS: tuple[ActOpening, ...] = (
         for act, noun in (
             ("pinched", "pinch|pinching|metsumi"),
             ("trimmed", "clip|clipping|trim|haircut"),
-            ("fed", "feed|feeding"),
             ("decandled", "candle cut|mekiri|decandling"),
             ("plucked", "plucking|needle pull|momiage"),
         )

@@ -9,7 +9,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "checked",
         r"(?=(?:the )?(?:wires?|guys?|raffia) on (?:the )?(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))*"
-        r" (?:ok|okay|fine|good|loose|tight|biting|not biting)(?: (?:still|now|again|yet))*(?:$|,))",
+        r" (?:ok|okay|fine|good|not biting)(?: (?:still|now|again|yet))*(?:$|,))",
         instead=True,
     ),
     *rows(

@@ -57,6 +57,170 @@ _SEEN = re.compile(
 )
 
 
+# How a thing looks there, or at that hour: each word by itself, in any order that a hand has them.
+_LOOKED_AT = frozenset(
+    [
+        "leaf",
+        "leaves",
+        "needles",
+        "buds",
+        "shoots",
+        "tips",
+        "bark",
+        "moss",
+        "foliage",
+        "crown",
+        "canopy",
+        "soil",
+        "ball",
+        "rootball",
+        "roots",
+        "surface",
+        "edges",
+        "undersides",
+        "flowers",
+        "petals",
+        "fruit",
+        "growth",
+        "trunk",
+        "nebari",
+    ]
+)
+_LOOKS_SO = frozenset(
+    [
+        "hollow",
+        "thin",
+        "thinner",
+        "sparse",
+        "dense",
+        "weak",
+        "weaker",
+        "pale",
+        "paler",
+        "yellow",
+        "yellowish",
+        "yellowing",
+        "brown",
+        "browning",
+        "bronze",
+        "red",
+        "reddish",
+        "green",
+        "greener",
+        "dull",
+        "glossy",
+        "dry",
+        "drying",
+        "dusty",
+        "wet",
+        "damp",
+        "sodden",
+        "soggy",
+        "boggy",
+        "droopy",
+        "drooping",
+        "limp",
+        "floppy",
+        "wilted",
+        "wilting",
+        "flagging",
+        "crisp",
+        "scorched",
+        "burnt",
+        "frosted",
+        "frozen",
+        "curled",
+        "curling",
+        "sticky",
+        "leggy",
+        "slow",
+        "poor",
+        "heavy",
+        "light",
+        "soft",
+        "firm",
+        "hard",
+    ]
+)
+_SAID_WITH = frozenset(
+    [
+        "still",
+        "now",
+        "already",
+        "again",
+        "quite",
+        "very",
+        "rather",
+        "really",
+        "mostly",
+        "mainly",
+        "all",
+        "both",
+        "some",
+        "most",
+        "a",
+        "bit",
+        "little",
+        "the",
+        "its",
+        "side",
+        "sides",
+        "low",
+        "lower",
+        "upper",
+        "top",
+        "inner",
+        "outer",
+        "inside",
+        "outside",
+        "middle",
+        "underneath",
+        "everywhere",
+        "places",
+        "in",
+        "on",
+        "at",
+        "by",
+        "over",
+        "under",
+        "as",
+        "well",
+        "since",
+        "noon",
+        "midday",
+        "morning",
+        "evening",
+        "and",
+        "+",
+        "&",
+    ]
+)
+_SIDE = re.compile(
+    r"(?:left|right|north|south|east|west|front|back|[lrnsew]) side|(?:left|right) \d{1,2}|apex",
+    re.I,
+)
+_HOUR = re.compile(
+    r"\b(?:at|by|from|since|before) \d{1,2}(?:[.:]\d\d)? ?(?:am|pm|h|o'clock)?(?![\w.,])", re.I
+)
+_WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*|\S")
+
+
+@lru_cache(2048)
+def looks_so(text: str) -> bool:
+    """Whether a text says how leaves, bark or soil look, where and at what hour, and no more.
+
+    >>> looks_so("moss drying by 11"), looks_so("still hollow left side"), looks_so("moss off")
+    (True, False, False)
+    """
+    plain = _HOUR.sub(" ", text)
+    words = [one.casefold() for one in _WORD.findall(_SIDE.sub(" ", plain))]
+    return (
+        any(one in _LOOKED_AT for one in words)
+        and any(one in _LOOKS_SO for one in words)
+        and all(one in _LOOKED_AT or one in _LOOKS_SO or one in _SAID_WITH for one in words)
+    )
+
+
 # The weather of that day, in figures.
 _DEGREES = r"(?:[-+−]?\d{1,3}(?:[.,]\d)? ?(?:°? ?[CF]|°|degrees(?: [CF])?)(?![^\W\d])|(?:low|mid|high|upper) (?:teens|\d0s)|teens)"
 _WHEN = (

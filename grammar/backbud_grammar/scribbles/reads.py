@@ -23,7 +23,7 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 from backbud_grammar.scribbles.turns import turns
-from backbud_grammar.sightings import is_sighting, is_weather
+from backbud_grammar.sightings import is_sighting, is_weather, looks_so
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -305,7 +305,7 @@ class PieceReader:
         if not any(one.reader == "sighting" for one in form.forms) or '"' in piece:
             return ""
         is_seen = is_sighting(piece, self.of_act(form).words) or (
-            form.word not in _FOR_MILD_DAYS and is_weather(piece)
+            form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece))
         )
         return f'observed "{piece}"' if is_seen else ""
 

@@ -1383,14 +1383,6 @@ _MEASURED = (
 )
 _CHECKED = (
     (
-        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (?:ok|okay|fine|good)(?: (?:still|now|again|yet))*",
-        r"\1, fine on \2",
-    ),
-    (
-        r"(?:the )?(wire|guys|raffia) on (?:the )?((?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))* (not biting)(?: (?:still|now|again|yet))*",
-        r"\1, \3 on \2",
-    ),
-    (
         r"(?:white )?(?:threads|myco|mycorrhiza|fungus)(?: (?:everywhere|all over|all through|all round))?",
         "",
     ),

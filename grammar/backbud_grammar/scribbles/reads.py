@@ -62,8 +62,6 @@ _BINNED = re.compile(
     r"(?:all |now |then )*(?:thrown (?:away|out)|binned|chucked|composted|discarded|given away)",
     re.IGNORECASE,
 )
-# What was found there, and no part of a tree.
-_FOUND_THERE = plain_words("ok okay fine good loose tight biting still now again yet")
 _STILL_ON = re.compile(
     r"(?:the )?(?:other |all )?(?:wires?|guys?|raffia)(?: (?:is|are|all|still))*"
     r" (?:stays?|left|kept|on)(?: on)?",
@@ -228,8 +226,6 @@ class PieceReader:
                 # `on L1 L3` is two branches.
                 return False
             if detail.part and (limiter_in(part) or self._names_tree(detail.part)):
-                return False
-            if form.word == "checked" and part.rpartition(" ")[2].casefold() in _FOUND_THERE:
                 return False
             if detail.handle and not self._is_meant(form, detail.name, detail.handle):
                 return False

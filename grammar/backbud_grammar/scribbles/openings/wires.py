@@ -5,13 +5,6 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 
 OPENINGS: tuple[ActOpening, ...] = (
-    # How the wire was found there, and no wire that was put on.
-    *rows(
-        "checked",
-        r"(?=(?:the )?(?:wires?|guys?|raffia) on (?:the )?(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)(?: (?:is|was|still|all|are))*"
-        r" (?:ok|okay|fine|good|not biting)(?: (?:still|now|again|yet))*(?:$|,))",
-        instead=True,
-    ),
     *rows(
         "wrapped",
         r"(?=(?:on )?(?:(?:left|right) \d|apex|leader) with raffia(?: under(?:neath)?| below| first)?(?:$|,))",

@@ -43,6 +43,7 @@ SHOWN_OF_READER = {
     "wedges": "N | NE | E | … | front | back | left | right | 1 … 12",
     "zone": "[ZONE] 1 … 5 | weak | fair | strong",
     "time": "14:30",
+    "sighting": "what was seen",
 }
 
 
@@ -84,6 +85,12 @@ class Form(Struct, frozen=True, gc=False):
     worded: bool = False
     not_with: tuple[str, ...] = ()
     language: int = 1
+
+    @property
+    def reads_anything(self) -> bool:
+        """Whether its reader may take words that no table holds; what was seen is in closed words,
+        behind a label of its own."""
+        return self.reader not in ("", "sighting")
 
     @property
     def free(self) -> bool:

@@ -30,7 +30,9 @@ LIMITING = LIMITS | word_set(
     "no nor none nothing neither without next later soon tomorrow todo todo's need needs needed "
     "postponed cancelled canceled delayed forgot forgotten wait waits waiting til till until due "
     "will won't would overdue planned ordered booked considered considering intend intended "
-    "suggested advised supposed refused declined"
+    "suggested advised supposed refused declined "
+    # Of who thinks in Dutch or German.
+    "nicht niet noch nog geen kein keine nie nooit morgen gestern gisteren bijna wird wordt"
 )
 # An act that puts on says the contrary beside one of these: `tie removed`.
 REMOVED = word_set(

@@ -38,7 +38,14 @@ _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 _FOUND = word_set(
     "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked"
-    " fine ok okay"
+    " fine ok okay eased easing loosened tightened slackening snug good gone changed moved redone"
+    " checked controlled holding"
+)
+# A day, a reason or a spot of the nursery, and no part of any tree.
+_NO_PART = word_set(
+    "day days morning evening afternoon night noon midday weekend week monday tuesday wednesday"
+    " thursday friday saturday sunday whim way purpose time holiday holidays phone advice request"
+    " order orders occasion birthday trip visit bench turntable table lap"
 )
 # What was put on is so no longer.
 _GONE = word_set("off removed loose undone snapped broke broken slipped gone")
@@ -187,6 +194,9 @@ def _came_off(said: str) -> str:
 def _in_part(part: str, *, strict: bool) -> str:
     """`left half` is a part, and so is `the lower half`; `half of left 1` is less than one."""
     words = WORD.findall(part)
+    if words and words[-1].casefold() in _NO_PART:
+        # `pruned, on the show day` says when.
+        return str(words[-1])
     if words[:1] == ["half"] or words[:2] == ["the", "half"]:
         return "half"
     return first_limiter(words, _NOT_OF_A_PART if strict else DENIES)

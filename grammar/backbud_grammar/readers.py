@@ -13,6 +13,7 @@ from backbud_grammar.items import DetailItem, extent, written_of
 from backbud_grammar.kinds import STRENGTHS
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread, did_you_mean
+from backbud_grammar.sightings import is_sighting, is_weather, looks_so
 from backbud_grammar.syntax import Detail
 
 # As seen from above with the front at the bottom; the clock has 6 at the front.
@@ -145,9 +146,23 @@ def _time(form: Form, items: list[DetailItem]) -> Detail:
     return Detail(as_detail(form.name), f"{int(found[1]):02}:{found[2]}")
 
 
+def _sighting(form: Form, items: list[DetailItem]) -> Detail:
+    """`"2 bites on left 2"`: what was seen, in words of the trade."""
+    written = written_of(items)
+    if not (is_sighting(written) or is_weather(written) or looks_so(written)):
+        raise Misread(
+            "unknown-word",
+            f"“{written}” is no sighting of words that are known here",
+            'For example: observed "2 bites on left 2". Anything else is noted.',
+            *extent(items),
+        )
+    return Detail(as_detail(form.name), written)
+
+
 READERS: Mapping[str, Callable[[Form, list[DetailItem]], Detail]] = {
     "ingredient": _ingredient,
     "wedges": _wedges,
     "zone": _zone,
     "time": _time,
+    "sighting": _sighting,
 }

@@ -484,6 +484,23 @@ def test_where_it_stands_outside_is_remembered_through_the_winter(written, tree)
     assert tree(session, "hoshi", "2025-01-01").outside == "yard"
 
 
+# ------------------------------------------------------------------ a pot of no card
+
+
+@pytest.mark.parametrize("line", ["repotted   30 cm box, 1/3 off", "slipped    tray 40 cm"])
+def test_in_a_pot_that_is_on_no_card_a_tree_has_left_the_one_that_is(written, tree, line) -> None:
+    session = written(
+        CARDS
+        + f"""
+    2026-03-06
+    hoshi
+      {line}
+    """
+    )
+    assert tree(session, "hoshi", "2026-03-05").pot == "tray-7"
+    assert tree(session, "hoshi", "2026-03-06").pot == ""
+
+
 # ------------------------------------------------------------------ rough dates
 
 

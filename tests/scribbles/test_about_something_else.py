@@ -150,11 +150,16 @@ DONE: dict[str, list[str]] = {
     "momiage, 5 pr left ea, 1.5 h": ["plucked old needles, leaving 5 pairs", "worked 1.5 h"],
     "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm"],
     "harigane, cu 10 - 18": ["wired gauge 10-18 Cu"],
-    "fleece off, 2 soft lvs blacked, no harm": [],
+    "fleece off, 2 soft lvs blacked, no harm": [
+        'unprotected observed "2 soft leaves blacked"',
+    ],
     "wire off left 1 + apex, biting": ["unwired on left 1, on apex"],
     "thumb + soap, again sat": ["treated by hand, soap", "planned treat, to 2026-06-06"],
     "clipped, Gwen all morning": ["trimmed by gwen"],
-    "red spider, neem 5 ml/L after 3 d again": ["treated neem 5 mL/L", "planned treat, in 3 days"],
+    "red spider, neem 5 ml/L after 3 d again": [
+        "treated against red spider, neem 5 mL/L",
+        "planned treat, in 3 days",
+    ],
     "0-10-10 half str instead": ["fed 0-10-10 half strength"],
     "no uekae this yr. Mrs Lowe wants it full": ["skipped repot -- Mrs Lowe wants it full"],
     "wire ok, look again 6 wk": ["checked wire fine, again in 6 weeks"],

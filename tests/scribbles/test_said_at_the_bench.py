@@ -40,7 +40,7 @@ DONE = {
     "fruits off the bench": [],
     # Roots, cuttings, grafts.
     "cuttings x40": ["struck 40 cuttings"],
-    "3 cuttings set, just stuck in pumice": ["struck 3 cuttings"],
+    "3 cuttings set, just stuck in pumice": ["struck 3 cuttings, pumice"],
     "3 cuttings set aside": [],
     "approach graft set L side, tied w tape": ["grafted approach on left, taped"],
     # What was sprayed, fed, billed, turned.

@@ -23,6 +23,7 @@ from backbud_grammar.acts.shared import (
     HORMONE,
     HOW_MANY,
     INTO,
+    MEDIUM,
     MIX,
     MONEY,
     MOSS,
@@ -126,6 +127,7 @@ ACTS: tuple[ActForm, ...] = (
         NEW_HANDLE,
         free("from"),
         INTO,
+        MEDIUM,
         MIX,
         Form(
             "stratified", ("stratified", "cold stratified"), ("duration",), about="kept cold before"
@@ -148,10 +150,12 @@ ACTS: tuple[ActForm, ...] = (
         NEW_HANDLE,
         to("from", "tree"),
         INTO,
+        MEDIUM,
         MIX,
         words(
             "way", "hardwood", "semi-ripe", "softwood", "with a heel", "under mist", "under glass"
         ),
+        Form("tips", ("tips", "tip"), ("length",), True, about="how long they are"),
         HORMONE,
         BOTTOM_HEAT,
         about="a cutting",

@@ -31,6 +31,7 @@ from backbud_grammar.acts.shared import (
     PART,
     PERCENT,
     SHARE_OFF,
+    TIMES,
     WIRE,
 )
 from backbud_grammar.forms import ActForm, Effort, Form
@@ -74,7 +75,8 @@ ACTS: tuple[ActForm, ...] = (
                 "structural, for structure, to shape, roots aside, to old wood, trunk chop, "
                 "for light, suckers, water shoots, long shoots, bar branches, crossing branches, "
                 "sacrifice branch, sacrifice branches, twigs, dead twigs, dead branches, "
-                "dead wood, after flowering, first round, second round, third round"
+                "dead wood, after flowering, first round, second round, third round, first flush, "
+                "second flush"
             ),
             *BY_A_SHARE,
             *EXTENT,
@@ -104,7 +106,8 @@ ACTS: tuple[ActForm, ...] = (
             *LIGHT,
             *listed(
                 "outline, to outline, to silhouette, to shape, low, top, long shoots, "
-                "new growth, all over, first round, second round, third round"
+                "new growth, all over, first round, second round, third round, first flush, "
+                "second flush"
             ),
             *BY_A_SHARE,
             *EXTENT,
@@ -112,6 +115,7 @@ ACTS: tuple[ActForm, ...] = (
         BACK_TO,
         BACK_TO_LONG,
         COUNTED,
+        TIMES,
         EXCEPT,
         PART,
         *SHARE_OFF,
@@ -146,6 +150,8 @@ ACTS: tuple[ActForm, ...] = (
             "first round",
             "second round",
             "third round",
+            "first flush",
+            "second flush",
             "again",
             *BY_A_SHARE,
             *EXTENT,
@@ -154,6 +160,7 @@ ACTS: tuple[ActForm, ...] = (
         BACK_TO_LONG,
         COUNTED,
         LEAVING_OR_LONG,
+        TIMES,
         EXCEPT,
         PART,
         *SHARE_OFF,

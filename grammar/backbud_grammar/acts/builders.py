@@ -112,6 +112,13 @@ def span(label: str, about: str = "") -> Form:
     return Form(label, (label,), ("duration",), words=ANY_WORDS, about=about)
 
 
+# What was seen beside the work, in closed words (sightings.py).
+OBSERVED = Form(
+    "observed", ("observed",), reader="sighting", several=True, about="what was seen beside it"
+)
+# Works that no mark, wound or pest can be the object of: `sealed, 3 cracks` closed them.
+_SEEN_BESIDE: tuple[WorkName, ...] = ("water", "feed", "shelter", "wire", "roots")
+_COMES_AND_GOES: tuple[ActWord, ...] = ("received", "returned")
 BY = Form("by", ("by",), refers=("person",), several=True, about="who did it, when not the keeper")
 
 
@@ -141,6 +148,8 @@ def act(
     plainly: str = "",
 ) -> ActForm:
     """A row of the table."""
+    if word in _COMES_AND_GOES or work in _SEEN_BESIDE:
+        forms = (*forms, OBSERVED)
     with_by = forms if prose or not by or any("by" in f.labels for f in forms) else (*forms, BY)
     said = f"also written {', '.join(also)}" if also else ""
     return ActForm(

@@ -44,6 +44,7 @@ ACTS: tuple[ActForm, ...] = (
             "how",
             "well",
             "in",
+            "hard",
             "deeply",
             *LIGHT,
             *listed(
@@ -78,6 +79,7 @@ ACTS: tuple[ActForm, ...] = (
         DOES,
         bare("quantity", "volume"),
         CANS,
+        TIMES,
         measure("for", "duration"),
         bare("for", "duration"),
         words("how", "overnight", "rainwater", part=False),
@@ -92,6 +94,7 @@ ACTS: tuple[ActForm, ...] = (
         DOES,
         bare("quantity", "volume"),
         CANS,
+        TIMES,
         words("how", "until clear", "well", "twice", "rainwater", part=False),
         work="water",
         traits=("daily_keep",),
@@ -130,6 +133,16 @@ ACTS: tuple[ActForm, ...] = (
             *MATERIAL_WAYS,
             *listed("foliar, first round, second round, third round"),
             part=False,
+        ),
+        # Of a kind that is on no card.
+        Form(
+            "kind",
+            words=listed(
+                "seaweed, kelp, fish, fish emulsion, fish blood and bone, bone meal, bonemeal, "
+                "manure, guano, hoof and horn, rapeseed meal, cottonseed meal, tomato feed, "
+                "rose feed, azalea feed, ericaceous feed, chelated iron, iron, magnesium, "
+                "potash, humic acid, slow-release feed"
+            ),
         ),
         Form("with", ("with",), refers=("material",), several=True),
         Form("with", refers=("material",), several=True, about="with or without `with`"),
@@ -289,13 +302,14 @@ ACTS: tuple[ActForm, ...] = (
         measure("dose", "rate", "volume", "mass", "share", "ratio"),
         bare("dose", "rate", "share", "ratio", "concentration"),
         bare("quantity", "volume", "mass"),
+        CANS,
         TIMES,
         bare(
             "count",
             "number",
             words=listed(
                 "caterpillars, adults, grubs, weevils, slugs, snails, beetles, moths, scale, "
-                "galls, lumps"
+                "galls, lumps, larvae, insects"
             ),
             whole=True,
             worded=True,

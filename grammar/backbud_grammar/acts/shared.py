@@ -136,6 +136,25 @@ MIX = Form(
 INTO = to(("into", "onto"), "pot", about="the new pot, or slab")
 OUT_OF = to(("from", "out of"), "pot", about="the old pot")
 ROOT_BALL = measure("root ball", "size", about="what is left of it")
+# Across a pot, or along it, that is on no card.
+POT_SIZE = Form(
+    "pot size",
+    ("pot", "box", "tray", "basket"),
+    ("length",),
+    True,
+    not_with=("same pot", "into"),
+    about="of one on no card",
+)
+# What is on no card either, and cuttings, seed and a layer root in.
+MEDIUM = Form(
+    "medium",
+    words=listed(
+        "kanuma, akadama, pumice, perlite, vermiculite, sand, sharp sand, river sand, grit, "
+        "peat, compost, seed compost, leaf mould, bark, lava, coir"
+    ),
+    several=True,
+    about="what it stands in, by the trade's word",
+)
 MOSS = flag("moss", "sphagnum", about="moist moss round it")
 MOSS_ON_TOP = flag("moss", "sphagnum", "moss on top", "sphagnum on top", about="moist moss on top")
 HORMONE = flag("rooting hormone", "hormone", "rooting powder", "rooting gel")
@@ -218,6 +237,7 @@ POTTING = (
     Form("same mix", ("same mix",), not_with=("mix",)),
     HORMONE,
     BOTTOM_HEAT,
+    MEDIUM,
     flag("drainage layer"),
 )
 ROOT_WAYS = (

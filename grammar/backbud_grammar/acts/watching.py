@@ -114,6 +114,9 @@ ACTS: tuple[ActForm, ...] = (
         measure("soil pH", "number", limits=(0, 14)),
         measure(("hardness", "water hardness"), "hardness"),
         measure(("conductivity", "water conductivity", "EC"), "conductivity"),
+        measure(
+            "was", "length", "mass", "conductivity", "number", about="what it was at the last look"
+        ),
         measure("soil temperature", "temperature", negative=True),
         measure("water temperature", "temperature"),
         on=TREE_OR_PLACE,

@@ -10,7 +10,8 @@ from backbud_grammar.scribbles.spelled import in_full
 _WHERE = r"(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)"
 _BITES = re.compile(
     r"(?:the )?wires? (?:is |was |are |has )?(?:just |slightly |a (?:bit|little) |starting to )*"
-    r"(?:bites?|biting|bit|eats?|eating|cuts?|cutting|digs?|digging|marking)(?: in(?:to)?)?"
+    r"(?:bites?|biting|bit|bitten|eats?|eating|cuts?|cutting|digs?|digging|dug|marking)"
+    r"(?: in(?:to)?)?"
     rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE})",
     re.IGNORECASE,
 )

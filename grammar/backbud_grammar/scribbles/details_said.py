@@ -36,12 +36,74 @@ _FRACTIONS = {
     "quarter": "1/4",
     "two thirds": "2/3",
 }
+_SIDES = {"north": "N", "south": "S", "east": "E", "west": "W"}
 _WHERE = r"(?:the )?(apex|top|crown|leader|trunk|(?:left|right) \d)"
 _BOTTOM = r"(?:below|under|underneath|the bottom|bottom|the underside|underside|btm|the base|base)"
 _POT = r"(?:pot|box|tray|drum|oval|rect|rectangle|round|slab|bowl|cascade|basket|crate|one)"
 _THICK = r"(?:tap(?: ?root)?|thick roots?|\d+|a|one|two|three|some|few|the) (?:(?:big|thick|heavy|fat|large|old|crossing|circling|dead) )+(?:ones?|roots?)"
 _ROOT_WHERE = r"(?: (?:back|front|left|right|under|on|at|of|the|side|trunk|below|base|[NSEWLR]))*"
+_MEDIUM = r"(kanuma|akadama|pumice|perlite|vermiculite|sand|sharp sand|river sand|grit|peat|compost|seed compost|leaf mould|bark|lava|coir)"
+_FINE = r"(?:(?:just|stuck|put|in|into|with|fine|finest|coarse|medium|small|pure|straight|neat|damp|fresh|sieved|washed|clean|new|of) )*"
+_STRUCK = (
+    (
+        rf"(?:tips? |pieces )?(?:about |abt |ca )?{_LEN}(?: (?:tips?|pieces?|lengths))?",
+        r"tips \1",
+    ),
+)
+_VESSEL = (
+    r"(?:pot|pots|pan|box|tray|basket|pond basket|bowl|tub|crate|can|cans|liners?|modules?|cells)"
+)
+_OF_MEDIUM = (
+    (rf"{_FINE}(?:all )?{_MEDIUM}(?: (?:fine|coarse|neat|only|medium))?", r"\1"),
+    (rf"{_FINE}{_MEDIUM} ?(?:\+|&|and|/|with) ?{_FINE}{_MEDIUM}", r"\1, \2"),
+    (rf"{_FINE}{_MEDIUM} {_MEDIUM}", r"\1, \2"),
+)
 _ROOTS = (
+    (
+        rf"(?:combed|teased|raked)(?: out)? {_LEN}(?: (?:all round|all over|round))?",
+        r"teased out \1",
+    ),
+    (r"(?:tied|wired|wire|ties|wires)(?: in)? ?[x×] ?(\d)", r"tied \1"),
+    (
+        r"(?:new angle,? )?(\d{1,2}) degrees (?:to the )?(left|right)",
+        r"tilted \1 degrees to the \2",
+    ),
+    (r"(?:new angle,? )?(\d{1,2}) degrees L", r"tilted \1 degrees to the left"),
+    (r"(?:new angle,? )?(\d{1,2}) degrees R", r"tilted \1 degrees to the right"),
+    (
+        r"(?:(?:all|the|old|field|nursery) )*soil (?:all )?(?:off|out|away|washed|hosed|rinsed)(?: (?:off|out|away))? (?:with|by) (?:the )?(?:hose|water|jet)",
+        "washed out",
+    ),
+    (r"(?:grit|lava|pumice|gravel|crocks) (?:in|at|on) (?:the )?bottom", "drainage layer"),
+    (rf"{_SHARE} {_BOTTOM} (?:weg|ab|eraf|away|gone)", r"off below %1"),
+    # What stands in no card: its size is its name.
+    (
+        rf"(?:in(?:to)? )?(?:a |the |an )?(?:(?:new|plain|plastic|clay|wooden|grow|growing|training|nursery|pond|bigger|larger|square|round) )*{_VESSEL} {_LEN}",
+        r"\1 pot",
+    ),
+    (
+        rf"(?:in(?:to)? |to )?(?:a |an |the )?{_LEN} (?:(?:plain|plastic|clay|wooden|grow|growing|training|nursery|pond|square|round) )*{_VESSEL}",
+        r"\1 pot",
+    ),
+    (
+        r"(?:the )?([NSEW]|north|south|east|west|back|front|left|right) (?:side|half|quarter|part) (?:opened|combed|raked|teased|cut|done)(?: (?:up|out))?",
+        r"wedges #1",
+    ),
+    (r"tied (?:in )?(\d) with (\d(?:[.,]\d)? mm)(?: (Al|Cu|al|cu))?", r"tied \2 ^3 x \1"),
+    (
+        r"(?:lava|pumice|grit|gravel|coarse) (?:layer|drainage)(?: (?:below|under|underneath|at the bottom))?|drainage (?:lava|pumice|grit|gravel)",
+        "drainage layer",
+    ),
+    (
+        r"(?:zelfde|eigen|gleicher?|eigener?|derselbe|selber) (?:pot|topf|schale|schaal)(?: (?:weer|wieder))?",
+        "same pot",
+    ),
+    (rf"(?:wortels?|wurzeln) {_SHARE}(?: (?:weg|ab|eraf|af|gekürzt|gesnoeid|off))?", "off %1"),
+    (
+        rf"{_SHARE} (?:(?:der|van de|of|the) )?(?:wortels?|wurzeln)?(?: ?(?:weg|ab|eraf|af|gekürzt|gesnoeid))",
+        "off %1",
+    ),
+    (r"mit draht(?: (?:fest|befestigt|gesichert))?|met draad(?: (?:vast|vastgezet))?", "tied"),
     (
         rf"{_THICK}{_ROOT_WHERE}(?: {_LEN}(?: thick)?)? (?:cut|sawn|sawed|removed|taken|off|out)(?: (?:off|out|away|back|right|under|below|at|trunk|the|base|flush|(?:left|right) \d))*",
         "thick roots off",
@@ -220,12 +282,18 @@ _ROOTS = (
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
 )
 _POTTED_ON = (
+    (
+        r"(\d+) (whips|seedlings|cuttings|plants|layers) (?:potted|pricked)(?: (?:on|up|out))?",
+        r"\1 \2",
+    ),
     (r"(\d+) (?:potted|up|pots)", r"\1 seedlings"),
     (r"(\d{1,3})", r"\1 seedlings"),
 )
 _DECANDLED = (
+    (r"(first|second|third) (?:cut|lot|pass|go|session|cutting)", r"\1 round"),
+    (r"(?:the )?(?:strong|strongest|weak|weakest|mid|middle) (\d{1,3})", r"\1 candles"),
     (
-        r"(?:no|short|shorter|shortest|long|longer|longest) stubs|stubs (?:short|shorter|long|longer)",
+        r"(?:no|short|shorter|shortest|long|longer|longest) stubs?|stubs? (?:short|shorter|long|longer)",
         "",
     ),
     (r"(?:top|apex|crown) all|all (?:the )?(?:top|apex|crown)", "all on top"),
@@ -235,6 +303,7 @@ _DECANDLED = (
     (r"(\d+) (?:pieces|pcs|of (?:them|['’]?em))", r"\1 candles"),
 )
 _DEFOLIATED = (
+    (rf"{_SHARE} of (?:the |all )?leaves(?: (?:off|cut|removed))?", "%1"),
     (r"(\d{2,3})(?: or so| odd)?", r"\1 leaves"),
     (r"(?:the )?(?:big|large|biggest|largest)(?: ones| leaves)?(?: only| off)?", "large leaves"),
 )
@@ -251,6 +320,18 @@ _RUBBED = (
     ),
 )
 _PLUCKED = (
+    (
+        r"(\d+) pairs? (?:a|per|each|to a) (?:tip|shoot|twig|branch)(?: (?:on|at|in))?(?: the)? (top|apex|crown|mid|middle|low|lower|bottom)",
+        r"leaving \1 pairs on \2",
+    ),
+    (
+        r"(\d+) pairs? (?:a|per|on each|to a) (?:tip|shoot|twig|branch)(?: (?:left|kept|stay))?",
+        r"leaving \1 pairs",
+    ),
+    (
+        r"(?:kept|keep|keeping|left|leaving) (\d+) pairs?(?: (?:each|all over|a shoot|per shoot))?",
+        r"leaving \1 pairs",
+    ),
     (r"(\d+) pairs? (?:left |kept |stay )?(?:on )?each(?: shoot| tip| twig)?", r"leaving \1 pairs"),
     (r"all (?:the )?old(?: ones| needles)?(?: (?:off|out|away))?", "old needles"),
     (
@@ -289,7 +370,75 @@ _EXCEPT = (
     ),
     (rf"(?:but )?not (?:on |at |in )?(?:the )?{_LEFT_OUT}", r"except on \1"),
 )
+_BRANCH = r"(?:the )?((?:(?:low|lower|lowest|high|upper|first|second|third|bottom|top) )*(?:(?:left|right)(?: \d{1,2})?|back|front)(?: (?:low|high))?|apex|leader|crown)(?: branch)?"
+_SHORTENED = r"(?:shortened|headed back|reduced|cut back|pruned back)"
 _CUT = (
+    (r"(?:the )?big outer(?: ones| leaves)?(?: only)?", "outer"),
+    (
+        r"(\d|one|two|three) pairs? (?:on |at )?(?:the )?(apex|top|crown|sides|low|lower|bottom)",
+        r"to \1 pairs on \2",
+    ),
+    (
+        r"to (\d|one|two|three) (?:a|per|each|to each) (?:spur|cluster|truss|tip|fork|branch|shoot|twig)",
+        r"leaving \1",
+    ),
+    (
+        r"(?:the )?(apex|top|crown|leader|(?:left|right) \d) (?:back |down )?to (\d|one|two|three) (shoots|buds|branches|leaves|pairs) (?:a|per|each|to each) (?:fork|tip|twig|shoot|branch)",
+        r"to \2 \3 on \1",
+    ),
+    (
+        r"(?:the )?(apex|top|crown|leader|(?:left|right) \d) (?:back |down )?to (\d|one|two|three) (shoots|buds|branches|leaves|pairs)",
+        r"to \2 \3 on \1",
+    ),
+    (
+        r"(outer|inner)(?: canopy| leaves)? (?:defol(?:iated|iation)?|leaf[- ]?(?:cut|pruned))",
+        r"\1",
+    ),
+    (
+        r"(top|upper|lower|bottom)(?: half)? (?:defol(?:iated|iation)?|leaf[- ]?(?:cut|pruned))",
+        r"on \1 half",
+    ),
+    (
+        r"(?:(?:low|lower|heavy|thick|big|old) )*(?:branch )?((?:left|right) \d)(?: branch)? (?:removed|taken out|taken off)",
+        r"1 branch on \1",
+    ),
+    (r"(\d) ?(?:x|times)(?: (?:this|in a|a) (?:week|month|spring|summer|year))?", r"\1 times"),
+    (r"((?:left|right) \d) (?:sawn|sawed|cut|lopped|taken) flush", r"1 branch on \1"),
+    (
+        r"(\d|one|two|three) (?:(?:crossing|bar|heavy|thick|big|large|unwanted|upright|downward) )+branch(?:es)? (?:off|out|removed|cut out|cut off)(?: (?:at|in|on|from) (?:the )?((?:left|right)(?: \d)?|apex|top|crown|back|front))",
+        r"\1 branches on \2",
+    ),
+    (
+        r"(\d|one|two|three) (?:(?:crossing|bar|heavy|thick|big|large|unwanted|upright|downward) )+branch(?:es)? (?:off|out|removed|cut out|cut off)",
+        r"\1 branches",
+    ),
+    (r"(?:rd|rnd|lot|go|#) ?(?:1|one)", "first round"),
+    (r"(?:rd|rnd|lot|go|#) ?(?:2|two)", "second round"),
+    (r"(?:rd|rnd|lot|go|#|round|pass|part|pt) ?(?:3|three)", "third round"),
+    (rf"{_BRANCH} {_SHORTENED}(?: hard)? (?:by|to|back to) {_SHARE}", r"%2 on \1"),
+    (rf"{_BRANCH} {_SHORTENED}(?: hard)? by {_LEN}", r"by \2 on \1"),
+    (rf"{_BRANCH} {_SHORTENED}(?: hard)? (?:back )?to {_LEN}", r"to \2 on \1"),
+    (
+        rf"{_BRANCH} {_SHORTENED}(?: hard)? (?:back )?to (\d|one|two|three) (leaves|leaf|buds?|nodes?|pairs?|shoots?)",
+        r"to \2 \3 on \1",
+    ),
+    (rf"{_BRANCH} {_SHORTENED} hard", r"hard on \1"),
+    (rf"{_BRANCH} {_SHORTENED}", r"on \1"),
+    (
+        rf"(?:(?:new|all|the|strong|long) )*candles (?:snapped|broken|pinched|twisted)(?: back)? (?:by|to) {_SHARE}(?: (?:on|at|up|in))?(?: the)? (top|apex|crown)",
+        r"candles, %1 on \2",
+    ),
+    (r"(?:1st|first) flush", "first flush"),
+    (r"(?:the )?(?:mids|mediums|middles|medium ones|middle ones|mid ones)", "medium"),
+    (
+        rf"(?:the )?(?:mids|mediums|middles|medium ones|middle ones|mid ones) (?:(?:cut|snapped|broken|pinched) )?(?:by|to) {_SHARE}",
+        "medium, %1",
+    ),
+    (
+        r"(?:the )?(?:top|outer) (?:and|\+|&) (?:outer|top)(?: ones| leaves| canopy)?",
+        "outer, on top",
+    ),
+    (r"(?:the )?outer canopy(?: only)?", "outer"),
     (
         r"(?:out |only )?(?:the )?(\d+) (?:strong|tallest|strongest|longest|biggest|fattest)(?: ones| shoots)?",
         r"\1 shoots",
@@ -581,6 +730,18 @@ _PART_WIRED = (
     r" (?:re-?)?wired (?:up )?(?:with |in )?"
 )
 _WIRE = (
+    (
+        r"(\d+) (?:(?:small|fine|thin|low|upper|lower|side|new|main|secondary) )*(?:branches|shoots|twigs) (?:in|at|on) (?:the )?((?:left|right)(?: side)?|apex|top|crown|back|front) wired",
+        r"\1 branches on \2",
+    ),
+    (
+        r"(\d+) (?:(?:small|fine|thin|low|upper|lower|side|new|main|secondary) )*(?:branches|shoots|twigs) wired",
+        r"\1 branches",
+    ),
+    (
+        r"(?:on )?(?:the )?((?:top|upper|lower|bottom|left|right) (?:half|third|two thirds))",
+        r"on \1",
+    ),
     (r"all \d+", "all"),
     *(
         (
@@ -665,6 +826,51 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:1|one)", "first round"),
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:2|two)", "second round"),
+    (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:3|three)", "third round"),
+    (
+        r"(half|quarter|full|double) (?:strength|dose|rate),? (?:of )?(\d+-\d+-\d+)",
+        r"\2, \1 strength",
+    ),
+    (r"(?:watered|poured|sprayed) (?:on|in)", "liquid"),
+    (r"(\d+) (?:each|a|per)(?: (?:pot|tree|box|tray))?", r"\1 cakes"),
+    (
+        r"(\d+) (?:small |big )?(lumps?|cakes?|balls?|bags?|pellets|tablets?|pieces?|handfuls?|spoons?) (?:a|per|each|to (?:a|the|each)|in (?:a|each)) (?:pot|tree|box|tray)",
+        r"\1 \2",
+    ),
+    (r"rapeseed(?: cakes?| meal)?", "rapeseed meal"),
+    (r"iron chelate|chelate of iron", "chelated iron"),
+    (r"(?:seaweed|kelp) (?:and|\+|&) fish|fish (?:and|\+|&) (?:seaweed|kelp)", "fish, seaweed"),
+    (
+        r"(fish|seaweed|kelp)(?: emulsion| feed)?,? (?:at )?(?:half|1/2)(?: strength| dose| rate)?",
+        r"\1, half strength",
+    ),
+    (
+        r"(fish|seaweed|kelp)(?: emulsion| feed)?,? (?:at )?(?:quarter|1/4)(?: strength| dose| rate)?",
+        r"\1, quarter strength",
+    ),
+    (
+        r"(fish|seaweed|kelp)(?: emulsion| feed)?,? (?:at )?(full|double)(?: strength| dose| rate)?",
+        r"\1, \2 strength",
+    ),
+    (
+        r"(?:with )?(seaweed|kelp|fish|fish emulsion|fish blood and bone|bone ?meal|manure|guano|hoof and horn|rapeseed meal|cottonseed meal|chelated iron|iron|magnesium|potash|humic acid)(?: feed)?,? (?:at )?(\d+(?:[.,]\d+)? (?:g|mL|ml)/L)",
+        r"\1, \2",
+    ),
+    (r"(?:high )?(?:potash|tomato)(?: feed)?", "tomato feed"),
+    (
+        r"(?:at )?(\d+-\d+-\d+),? (?:at )?(half|quarter|full|double) (?:rate|amount)",
+        r"\1, \2 strength",
+    ),
+    (
+        r"(first|second|third) (?:dose|feed|feeding|helping|one|can)(?: (?:of|this) (?:the )?(?:year|season|month|spring|summer|autumn))?",
+        r"\1 round",
+    ),
+    (
+        r"(first|second|third) (?:one )?(?:of|this) (?:the )?(?:year|season|spring|summer|autumn)",
+        r"\1 round",
+    ),
     (r"(?:at )?(half|quarter|full|double) (?:dose|rate|amount)", r"at \1 strength"),
     (r"(?:at )?1/2 (?:dose|rate|str\w*)", "at half strength"),
     (r"(?:at )?1/4 (?:dose|rate|str\w*)", "at quarter strength"),
@@ -717,9 +923,47 @@ _FEED = (
 )
 _PESTS = (
     r"(?:the )?(?:red |green |black |woolly )?(?:aphids?|scale|mites|spider mites?|mildew|weevils?|greenfly|blackfly|adelgids?|gall|rust|moths?|thrips|caterpillars?"
-    r"|slugs?|snails?|sawfly|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
+    r"|slugs?|snails?|sawfly|aphis|root aphids?|wooly aphids?|box moth|box tree moth|scale crawlers|vine weevils?|weevil grubs|tip ?blight|juniper blight|leaf curl|leaf blister|grey mould|coral spot|shot ?hole|fire ?blight|gall mites?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|psyllids?|powdery mildew|downy mildew|adelgids?|red spider|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
 )
 _TREAT = (
+    (r"hosed|showered|rinsed|jetted", "water jet"),
+    (r"(.+?) at (?:dusk|night) (\d+(?:[.,]\d+)? %)", r"\1, in the evening, \2"),
+    (r"(.+?) (?:at (?:dusk|night)|in the evening|evening)", r"\1, in the evening"),
+    (r"(\d+) (?:picked|squashed|squished)(?: off)?", r"\1 insects, by hand"),
+    (r"(.+?) drench (?:2 ?x|twice|2 times)", r"\1, soil drench, 2 times"),
+    (
+        r"(?:rubbed|picked|wiped|scraped|squashed|squished|brushed|scrubbed) (?:off|out)(?: (?:by hand|first|by hand first))?",
+        "by hand",
+    ),
+    (r"(?:hand )?(?:picked|squashed|squished)(?: off)? (\d+)", r"\1 insects, by hand"),
+    (rf"({_PESTS}) larvae", r"against \1"),
+    (rf"(?:(?:first|second|third) )?({_PESTS}) (?:spray|sprayed|wash)", r"against \1"),
+    (rf"({_PESTS}) drench(?:ed)?", r"against \1, soil drench"),
+    (rf"({_PESTS}) (?:spray|sprayed) (?:no\.? ?|nr\.? ?|# ?)?1", r"against \1, first time"),
+    (rf"({_PESTS}) (?:spray|sprayed) (?:no\.? ?|nr\.? ?|# ?)?2", r"against \1, second time"),
+    (rf"({_PESTS}) (?:spray|sprayed) (?:no\.? ?|nr\.? ?|# ?)?3", r"against \1, third time"),
+    (rf"(first|second|third) ({_PESTS}) spray", r"against \2, \1 time"),
+    (r"(?:round|spray|no\.|nr\.?|number|#) ?1(?: of \d)?", "first time"),
+    (r"(?:round|spray|no\.|nr\.?|number|#) ?2(?: of \d)?", "second time"),
+    (r"(?:round|spray|no\.|nr\.?|number|#) ?3(?: of \d)?", "third time"),
+    (r"(.+?) (?:round|spray|no\.|nr\.?|number|#) ?1(?: of \d)?", r"\1, first time"),
+    (r"(.+?) (?:round|spray|no\.|nr\.?|number|#) ?2(?: of \d)?", r"\1, second time"),
+    (r"(.+?) (?:round|spray|no\.|nr\.?|number|#) ?3(?: of \d)?", r"\1, third time"),
+    (
+        r"(?:with )?(bacillus(?: thuringiensis)?|plant oil|rape oil|paraffin oil|iron sulphate|potassium soap|horticultural soap)",
+        r"with \1",
+    ),
+    (rf"(.+?) (?:for|against|on) ({_PESTS})", r"\1, against \2"),
+    (
+        r"(?:with )?(meths|methylated spirits|surgical spirit|white oil|rapeseed oil|bordeaux mixture|bicarbonate|sulphur dust)(?: on (?:a )?(?:brush|cotton bud|swab|cloth))?",
+        r"with \1",
+    ),
+    (
+        r"(\d[\d.,]* (?:L|mL)) (?:a|per|to each|to a|in each|each)(?: (?:pot|tree|box|tray))?",
+        r"\1 each",
+    ),
+    (r"(?:squished|squashed) (?:and|\+|&) (?:soapy|soap) water", "by hand, with soap"),
+    (r"(?:with )?(?:soapy|soap) water", "with soap"),
     (r"(?:by )?(?:hand|hands|thumb|thumbs|fingers)(?: too)?", "by hand"),
     (
         r"(?:the )?(\d+) (galls|grubs|slugs|snails|beetles|caterpillars|weevils|moths)"
@@ -805,6 +1049,11 @@ _TREAT = (
     (r"(?:brushed|wiped|scrubbed)(?: off)?", "brushed off"),
 )
 _DEADWOOD = (
+    (
+        r"(?:on )?(?:both|all|the|all the) (jins?|shari)(?: (?:and|\+|&) (jins?|shari))",
+        r"on \1, on \2",
+    ),
+    (r"(?:on )?both (jins|shari)", r"on \1"),
     (r"(?:on )?(?:the )?(?:first|a|one) (?:dry|fine|still|warm) day", ""),
     (r"(?:on )?(?:the )?(jins?|shari) only", r"on \1"),
     (r"(?:2 times|2x|twice|second time)", "two coats"),
@@ -824,6 +1073,19 @@ _DEADWOOD = (
     (r"(?:on )?(?:the )?(?:dead ?wood)", ""),
 )
 _WATER = (
+    (
+        r"(\d[\d.,]* (?:L|mL)) (?:a|per|to each|to a|in each|each)(?: (?:pot|tree|box|tray))?",
+        r"\1 each",
+    ),
+    (r"\d{1,2}(?:[.:]\d\d)? ?am (?:and|\+|&) \d{1,2}(?:[.:]\d\d)? ?pm", "morning and evening"),
+    (r"(?:at )?[4-9](?:[.:]\d\d)? ?am", "morning"),
+    (r"(?:by|with|from) (?:the |a )?(?:cans?|hose|rose|watering can|jug|bottle)", "by hand"),
+    (r"(?:the )?(?:whole )?(?:tray|pot|ball|rootball|root ball)(?: for)? (\d+ (?:min|h))", r"\1"),
+    (r"(?:up )?to the rim(?: (?:for )?(\d+ (?:min|h)))?", r"\1"),
+    (r"[x×] ?2|2 ?[x×]", "twice"),
+    (r"[x×] ?(\d)", r"\1 times"),
+    (r"(\d) ?[x×]", r"\1 times"),
+    (r"(?:quite |really |very )?(?:hard|thoroughly)", "hard"),
     (r"(\d+ (?:min|h)) (?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)", r"\1"),
     (
         r"(?:in|into) (?:a |the )?(?:bucket|tub|basin|sink|bath|trough|water)",
@@ -942,6 +1204,12 @@ _OF_WORK = (
     r"|needle work|jin|deadwood|graft(?:s|ing)?|uekae|harigane|mekiri|momiage|storage|winter storage))"
 )
 _MONEY = (
+    (
+        r"(\d[\d.,]* (?:months?|weeks?|days?) (?:@|at|à|x) \d[\d.,]*) ?= ?(\d[\d.,]*(?: [A-Z]{3})?)",
+        r'\2, for "\1"',
+    ),
+    (r"(deposit|balance) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, \1"),
+    (r"(deposit|balance) (\d[\d.,]*(?: [A-Z]{3})?) (?:in )?cash", r"\2, \1, cash"),
     (r"(\d[\d.,]* h),? (?:max|at most|up to) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, at most, for \1"),
     (r"(\d+-\d+)", r"invoice \1"),
     (
@@ -1030,8 +1298,47 @@ _SEALED = (
         "cuts",
     ),
 )
-_CARVED = ((r"(\d[\d /.,]*) ins?", r"\1 inch"),)
+_CARVED = (
+    (r"(?:new )?(jin|shari) (?:made|cut|created|torn|ripped|stripped|carved)", r"new \1"),
+    (
+        r"(?:new )?(jin|shari) (?:made|cut|created|torn|ripped|stripped|carved) (?:on|at) (?:the )?(?:old )?(apex|top|leader|trunk|(?:left|right)(?: \d)?|back|front)",
+        r"new \1 on \2",
+    ),
+    (r"bark (?:stripped|peeled|torn|off|removed)(?: off)?", "bark off"),
+    (r"(\d[\d /.,]*) ins?", r"\1 inch"),
+)
 _MEASURED = (
+    (
+        rf"(?:{_NUM}) (?:in|last) (?:spring|summer|autumn|fall|winter|january|february|march|april|may|june|july|august|september|october|november|december)",
+        r"was \1",
+    ),
+    (
+        rf"(candle|needle|shoot|internode)s? (?:length|size)(?: (?:is|now|about|abt|ca))* {_LEN}",
+        r"\1 \2",
+    ),
+    (
+        rf"(?:caliper|calliper|base|trunk base)(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|thick|wide|at (?:the )?(?:soil|base)))?",
+        r"trunk \1",
+    ),
+    (rf"root flare(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|wide))?", r"nebari \1"),
+    (
+        rf"(?:crown|spread|width)(?: (?:is|now|about|abt|ca))* {_LEN}(?: (?:across|wide))?",
+        r"spread \1",
+    ),
+    (
+        rf"(?:was|were|had been|before(?: it was)?)(?: (?:only|about|abt|at))* {_LEN}(?: (?:last (?:year|time)|before|then|a year ago))?",
+        r"was \1",
+    ),
+    (
+        rf"(?:was|were|had been|before(?: it was)?)(?: (?:only|about|abt|at))* {_NUM}(?: (?:last (?:year|time)|before|then|a year ago))?",
+        r"was \1",
+    ),
+    (rf"(?:last year|last time|a year ago) (?:it was )?{_LEN}", r"was \1"),
+    (rf"(?:last year|last time|a year ago) (?:it was )?{_NUM}", r"was \1"),
+    (
+        rf"trunk {_LEN} (?:round|girth)(?: (?:at|above|just above|on) (?:the )?(?:soil|base|ground)(?: level)?)?",
+        r"girth \1",
+    ),
     (
         rf"{_LEN} (?:round|girth)(?: (?:at|above|just above) (?:the )?(?:soil|base|ground)(?: level)?)?",
         r"girth \1",
@@ -1202,6 +1509,12 @@ _WRAP = (
     ),
 )
 _QUANTITY = (
+    (r"semi[- ]ripe(?: wood)?", "semi-ripe"),
+    (r"(?:the )?(?:lid|dome|glass|cloche) (?:on|over)(?: (?:it|them|top))?", "under glass"),
+    (r"(\d+) of (\d+) (?:through|showing|sprouted|emerged)", r"\1, of \2"),
+    *_OF_MEDIUM,
+    (r"(\d+) (?:stuck|taken|struck|in)", r"\1 cuttings"),
+    (r"(?:a )?bag (?:over|on)(?: it| them| top)?", "under glass"),
     (
         r"(\d+) seeds? (?:soaked|stratified|chilled|scarified|rubbed)(?: (?:overnight|o/n|\d+ (?:h|days|weeks)|in .+))*",
         r"\1 seeds",
@@ -1232,6 +1545,14 @@ _SHOWN = (
     (r"(.+) as (?:shitakusa|kusamono|accent)", r"accent \1"),
 )
 _PROTECT = (
+    (
+        r"(fleece|straw|mulch|bubble ?wrap) (?:on|over|round|around) (?:pots?|box|boxes|tree|roots|trunk)",
+        r"\1",
+    ),
+    (
+        r"(?:the )?(?:pots?|box|soil|surface|roots|bed) with (bark|straw|leaves|leaf mould|chips|wood chips|needles|pine needles|compost)",
+        r"with \1",
+    ),
     (
         r"((?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust)(?: ?(?:\+|&|and) ?(?:straw|pine needles|leaves|bark|wood chips|chips|compost|sawdust))*)",
         r"with \1",
@@ -1284,7 +1605,8 @@ _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 # A third figure is the language that a way of saying it came with.
 _Way = tuple[str, str] | tuple[str, str, int]
 _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
-    **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted", "root-pruned"), _ROOTS),
+    **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted"), (*_ROOTS, *_OF_MEDIUM)),
+    "root-pruned": _ROOTS,
     **dict.fromkeys(
         (
             "pruned",
@@ -1300,7 +1622,7 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
         ),
         _CUT,
     ),
-    "potted-on": (*_ROOTS, *_POTTED_ON),
+    "potted-on": (*_ROOTS, *_OF_MEDIUM, *_POTTED_ON),
     "decandled": (*_DECANDLED, *_CUT),
     "plucked": (*_PLUCKED, *_CUT),
     "defoliated": (*_DEFOLIATED, *_CUT),
@@ -1326,6 +1648,14 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "checked": _CHECKED,
     "staged": _STAGED,
     **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
+    "struck": (*_STRUCK, *_QUANTITY),
+    "top-dressed": (
+        (
+            rf"{_MEDIUM} topped up(?: (?:on|over|round) (?:the )?(?:surface )?(?:roots|surface|nebari))?",
+            r"with \1",
+        ),
+        (r"(?:fresh |new )+([^\W\d]+)(?: (?:on|over|on top|laid))?", r"with \1"),
+    ),
     "shown": _SHOWN,
     "grafted": _GRAFT,
     "bloomed": _BLOOM,
@@ -1396,8 +1726,8 @@ def said_as(act: str, piece: str, language: int = LANGUAGE) -> Iterator[str]:
 
 
 def _filled(written: str, found: re.Match[str]) -> str:
-    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `^1` a metal, `@1`
-    how it was paid."""
+    """`\\1` is the group as written, `%1` a share in figures, `~1` what it leaves, `#1` a side of
+    the root ball, `^1` a metal, `@1` how it was paid."""
 
     def group(sign: re.Match[str]) -> str:
         said = found[int(sign[2])] or ""
@@ -1406,9 +1736,11 @@ def _filled(written: str, found: re.Match[str]) -> str:
         if sign[1] in "%~":
             share = _FRACTIONS.get(said.casefold(), said)
             return share if sign[1] == "%" else _what_is_off(share)
+        if sign[1] == "#":
+            return _SIDES.get(said.casefold(), said)
         return said.capitalize() if sign[1] == "^" else said
 
-    return " ".join(re.sub(r"([\\%^~@])(\d)", group, written).split())
+    return " ".join(re.sub(r"([\\%^~@#])(\d)", group, written).split())
 
 
 def _what_is_off(left: str) -> str:

@@ -227,7 +227,7 @@ class LineReader:
         opened = None
         if one.first or hours or draft is None:
             opened = self.opener.opened(text, self.page)
-        if opened is not None and (self.drafts or self.before) and may_be_seen(opened):
+        if opened is not None and (self.drafts or self.before) and may_be_seen(opened, draft):
             opened = None
         if opened is None and draft is None and one.first and not self.before:
             opened = self.opener.potted(text, self.sentence, self.page)
@@ -240,7 +240,7 @@ class LineReader:
         """The act that a piece opens which is no detail of the one before it: behind a comma, only
         where all of it is read."""
         opened = opened or self.opener.opened(text, self.page)
-        if opened is None or may_be_seen(opened):
+        if opened is None or may_be_seen(opened, self._said_of(one)):
             return None
         return opened if one.first or self.opener.is_whole(*opened) else None
 
@@ -365,10 +365,11 @@ class LineReader:
         ):
             draft.beside.append((raw, at))
         elif self.pieces.bears(draft.form, piece):
-            if draft.form.undone_by:
+            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+            if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')
-            draft.pieces.append((raw, at))
+            draft.pieces.append((seen or raw, at))
         else:
             draft.kept.append((raw, at))
 

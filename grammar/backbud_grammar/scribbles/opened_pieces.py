@@ -9,7 +9,7 @@ from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.sayings import saying
-from backbud_grammar.scribbles.draft import NOUN
+from backbud_grammar.scribbles.draft import NOUN, Draft
 from backbud_grammar.scribbles.opener import Opened, Opener
 from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
@@ -32,6 +32,8 @@ _MAY_BE_OF_ROOTS = re.compile(
 )
 # What a repotting says: of roots, of the pot, of the mix.
 _POTTING = frozenset({"roots", "pot", "mix"})
+# Of these works the sentence as a whole may tell.
+_AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid")
 _BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
 _SORTS = (
     ("pot", re.compile(r"(?:into|onto) |same pot")),
@@ -118,7 +120,7 @@ class PieceOpener:
         if "," not in sentence or "?" in sentence or limiter_in(_OFF.sub(" ", piece)):
             return None
         opened = self.opened(in_full(sentence), page)
-        if opened is None or opened[1].word != "repotted":
+        if opened is None or opened[1].word not in _AS_A_WHOLE:
             return None
         word, form, text, remark = opened
         first = text.split(", ")[0]
@@ -183,7 +185,12 @@ def _sort_of(detail: str) -> str:
     return next((sort for sort, said in _SORTS if said.match(detail)), "")
 
 
-def may_be_seen(opened: Opened) -> bool:
-    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`."""
+def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:
+    """Whether a word behind an act may only say how it looks, or what is wanted: `clean now`.
+
+    What is potted behind a layer that was cut off is the layer, and not the tree that it was on.
+    """
     word, form, text, _ = opened
+    if behind is not None and behind.form.word == "separated" and "potting" in form.traits:
+        return True
     return word in form.bare_words or (word.startswith(NOUN) and not text)

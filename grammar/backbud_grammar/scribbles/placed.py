@@ -6,7 +6,7 @@ import re
 
 # A part of the tree with no word that says more than where.
 _PLACE_WORD = (
-    r"(?:left|right|front|back|apex|top|crown|low|lower|upper|high|inner|outer|inside|first|second"
+    r"(?:left|right|front|back|apex|top|crown|mid|middle|low|lower|upper|high|inner|outer|inside|first|second"
     r"|third|trunk|leader|branch|branches|side|of|tree|half way|\d{1,2})"
 )
 PLACE_WORDS = frozenset(re.findall(r"[a-z]+", _PLACE_WORD.replace("\\d", "")))

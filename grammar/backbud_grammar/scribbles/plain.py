@@ -32,7 +32,7 @@ _WEATHER = (
     "spring summer autumn winter fall day days week weeks month month's year last forecast"
 )
 _PESTS = (
-    "mealy bug bugs spider vine grub grubs lice louse leafminer "
+    "crawlers crawler larvae nits mealy bug bugs spider vine grub grubs lice louse leafminer "
     "aphids aphid scale mites mite weevil weevils adelgid adelgids mildew greenfly blackfly "
     "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
     "slugs slug snails mealybug gone none fewer seen found"
@@ -79,7 +79,10 @@ ASIDE = re.compile(
     r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"
-    r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days)(?!\S)",
+    r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
+    r"|with (?:the |a |my )?(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
+    r"|snips|clippers|knob cutters|cutters|loppers|pruning saw|saw|fingers|fingertips|toothbrush"
+    r"|chopstick))(?!\S)",
     re.IGNORECASE,
 )
 _SIGNS = re.compile(r"[\d?]")

@@ -23,6 +23,7 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 from backbud_grammar.scribbles.turns import turns
+from backbud_grammar.sightings import is_sighting, is_weather, looks_so
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -43,6 +44,34 @@ _BY_HAND = ("branches", "roots", "feed", "water", "health", "shelter")
 _TWO_PARTS = re.compile(r"\d,? (?:left|right) \d| [+&] ", re.IGNORECASE)
 _AGAIN = re.compile(r"\bagain$", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
+# What is put on a tree, comes off it or is paid for it, beside whatever was done: it is its own
+# work, and nobody may pass over it.
+_OF_ITS_OWN = plain_words(
+    "wire wires wired unwired rewired wiring unwiring rewiring guy guys guyed unguyed raffia "
+    "unwrapped untied euro euros quid dollars bucks pence"
+)
+# What frost or heat may be why it was not done.
+_FOR_MILD_DAYS = ("unprotected", "unshaded")
+# What was put on and did not stay.
+_GONE = re.compile(
+    r"(?:all |now |it |both )*(?:gone|blown (?:off|away)|blew (?:off|away)|c[ao]me off|fell off)"
+    r"(?: again| already| since)?",
+    re.IGNORECASE,
+)
+_BINNED = re.compile(
+    r"(?:all |now |then )*(?:thrown (?:away|out)|binned|chucked|composted|discarded|given away)",
+    re.IGNORECASE,
+)
+_STILL_ON = re.compile(
+    r"(?:the )?(?:other |all )?(?:wires?|guys?|raffia)(?: (?:is|are|all|still))*"
+    r" (?:stays?|left|kept|on)(?: on)?",
+    re.IGNORECASE,
+)
+_BESIDE_A_PRICE = re.compile(
+    r"(?:plus|minus|less|with|without|incl\.?|excl\.?|including|excluding|and|\+|&) "
+    r"|.* (?:extra|included|on top|separate|apart)$",
+    re.IGNORECASE,
+)
 # They stand in many a sentence, and say nothing by themselves.
 _SMALL = plain_words(
     "in to for of from with by at as on the off into and out all over up down no it time back not "
@@ -153,6 +182,8 @@ class PieceReader:
             yield text, beside
             if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
                 yield f"by {text.casefold()}", beside
+            if self.kind_of(text) == "person" and form.word in ("billed", "quoted"):
+                yield f"to {text.casefold()}", beside
             if not any(self.is_known(form, word) for word in text.split()):
                 continue
             for said in said_as(form.word, text, self.language):
@@ -243,6 +274,14 @@ class PieceReader:
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
+        if (form.undone_by and _GONE.fullmatch(piece)) or (
+            form.work == "propagation" and _BINNED.fullmatch(piece)
+        ):
+            return True
+        if (not _OF_ITS_OWN.isdisjoint(words) and not _STILL_ON.fullmatch(piece)) or (
+            form.work == "business" and _BESIDE_A_PRICE.match(piece)
+        ):
+            return True
         if not PART_WORDS.isdisjoint(words) and any(
             one.part or one.reader in ("wedges", "zone") for one in form.forms
         ):
@@ -255,6 +294,16 @@ class PieceReader:
         return self._is_like_a_phrase(form, words) or any(
             self.is_slip(form, word) for word in words
         )
+
+    def sighting(self, form: ActForm, piece: str) -> str:
+        """What was seen beside a work, as a detail of its act; "" where a piece says no such thing,
+        or may say what was done."""
+        if not any(one.reader == "sighting" for one in form.forms) or '"' in piece:
+            return ""
+        is_seen = is_sighting(piece, self.of_act(form).words) or (
+            form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece))
+        )
+        return f'observed "{piece}"' if is_seen else ""
 
     def is_like_a_detail(self, form: ActForm, words: Sequence[str]) -> bool:
         """Whether words, in small letters, are together a detail of some act, or like one of this

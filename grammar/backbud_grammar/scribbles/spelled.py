@@ -34,7 +34,14 @@ _WORDS: Mapping[str, str] = {
         "buds": "bds",
         "flowers": "fl fls flrs flwrs",
         "needles": "ndls",
-        "below": "btm underneath unten",
+        "below": "btm underneath unten onder",
+        "aphids": "luizen bladluizen läuse blattläuse",
+        "mildew": "meeldauw mehltau",
+        "spider mites": "spint spintmijt spinnmilben",
+        "scale": "schildluis schildläuse",
+        "mealybug": "wolluis wollläuse",
+        "snails": "slakken schnecken",
+        "caterpillars": "rupsen raupen",
         "with": "w w/ w. wi",
         "without": "w/o",
         "repotted": "rptd reptd",
@@ -65,7 +72,8 @@ _WORDS: Mapping[str, str] = {
         "this": "ths",
         "through": "thru",
         "tonight": "tonite",
-        "night": "nite",
+        "night": "nite nt",
+        "nights": "nts nites",
         "forecast": "fcst fc",
         "weeks": "wks",
         "week": "wk",
@@ -106,7 +114,11 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         r"\1 inch",
         "in ins",
     ),
-    (r"(\d) ins?\b(?=\s+(?:ring|stubs?|off)\b)", r"\1 inch", "in ins"),
+    (
+        r"(\d) ins?\b(?=\s+(?:ring|stubs?|off|wounds?|scars?|cuts?|hollow|callus)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
     (r"(\d)(?:in|ins)\b(?!-)", r"\1 inch", "in ins"),
     (
         r"(\d/\d|\d\.\d+) ins?\b(?=$|,| (?:off|from|below|all|of)\b)",
@@ -118,17 +130,41 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         r"\1 inch",
         "in ins",
     ),
-    (r"(\d) ins?\b(?= (?:from|liners?|pots?|modules?|box|boxes)\b)", r"\1 inch", "in ins"),
+    (
+        r"(\d) ins?\b(?= (?:from|liners?|(?:(?:pond|training|grow|growing|plastic|clay|nursery|square|round|wooden) )*"
+        r"(?:pots?|modules?|box|boxes|trays?|pans?|baskets?|bowls?|cans?|tubs?))\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"(\b(?:pot|box|tray|pan|basket|bowl) \d+(?:[./]\d+)?) ins?(?=$|,)", r"\1 inch", "in ins"),
+    (
+        r"(\b(?:raked|teased|combed|shaved|washed|cut|sawn)(?: (?:out|off|back|in))? \d+(?:[./]\d+)?) ins?\b(?=$|,)",
+        r"\1 inch",
+        "in ins",
+    ),
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
     # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
     (
-        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?"
+        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?|trunk|nebari|girth|(?:candle|needle|shoot) length|tips?|whips?|wounds?|scars?|callus|hollow"
         r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
         r"\1 inch",
         "in ins",
     ),
+    (
+        r"(\b(?:per|every|to the|to each) \d+(?:[./]\d+)?) ins?\b(?=$|,| (?:of|rim|pot)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    (r"\bhalf a dozen\b", "6", "dozen"),
+    (r"\b(?:a|one) dozen\b", "12", "dozen"),
+    (r"\btwo dozen\b", "24", "dozen"),
     (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
+    (
+        r"(\b(?:candles?|needles?|shoots?|growth|trunk|nebari|height|girth|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
     (r"\bL side\b", "left side", "l"),
     (r"\bR side\b", "right side", "r"),
     (
@@ -184,7 +220,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         "chk ck check",
     ),
     # How often.
-    (r"\b(\d)x(?=\s*$|,)", r"\1 times", "x"),
+    (r"\b(\d)x(?=\s*$|,| (?:this|today|in a|a) )", r"\1 times", "x"),
     (r"\b(?:two|2) times\b", "twice", "times"),
     # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.
     (r"\bL(\d{1,2})\b(?!\s?(?:mm|cm|inch|[.,]\d))", r"left \1", "l"),
@@ -216,11 +252,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|first|second|third|[gm]l?/l|fls? buds?)\b",
+    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?)\b",
     re.IGNORECASE,
 )
 # The words of these, and the sides.
-_BESIDE = plain_words("l r half quarter full hour first second third")
+_BESIDE = plain_words("l r half quarter full hour dozen first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:

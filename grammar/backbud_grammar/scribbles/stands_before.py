@@ -32,7 +32,14 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     for raw, at in beside:
         first.put_beside(raw, at)
     left = [one for one in left if one not in beside]
-    if not left or any(_tells_of_act(said, pieces) for said, _ in left):
+    if not left:
+        return left
+    seen_before = [(pieces.sighting(first.form, in_full(said)), at) for said, at in left]
+    if all(said for said, _ in seen_before) and first.pieces:
+        # `-4 tonight, into tunnel`: all of it was seen before the work.
+        first.pieces += seen_before
+        return []
+    if any(_tells_of_act(said, pieces) for said, _ in left):
         return left
     spelled = [in_full(said) for said, _ in left]
     if all(map(is_seen, spelled)) and any(map(tells_what, spelled)):

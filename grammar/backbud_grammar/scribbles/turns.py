@@ -29,6 +29,9 @@ _GUESSES = (
     r"|^(?:bad|no) luck$|^(?:scratch|strike) that$|\b(?:void|mistake|error|pretend\w*|dreamt|dreamed|pending|cancelled)\b"
     r"|^(?:gave up|had to stop|undid|in progress|must remember|on the to-?do|leave alone|let go$)"
     r"|\bleave (?:it|her|him)? ?alone\b|^worth a (?:go|try)\b|^[^\W\d]+['’]s tree$"
+    r"|^or so (?:i|he|she|they|we) |^(?:on order|out of stock|of stock|not in stock)$|\b(?:accidentally|by accident|by mistake)\b"
+    r"|^(?:it |they |all )*(?:fell|dropped)(?: off| out| by (?:itself|themselves))*$|^(?:door|von|vom|van) (?:de[rn]?|het|een|dem|einem)? ?"
+    r"|^(?:then |but |and )*(?:stopped|gave up|aborted|abandoned)(?: (?:it|again|half way|halfway|soon))*$"
     r"|\bsays? (?:he|she|they) did\b|^told [^\W\d]+ (?:weekly|daily|monthly)$"
 )
 # What is only wanted, thought of or to be bought.

@@ -137,7 +137,7 @@ class WordsBeside:
             or not (word.isascii() and word.islower())
             or " " in word
             or is_spelled_out(word)
-            or any(one.reader for one in form.forms)
+            or any(one.reads_anything for one in form.forms)
             or lexicon.takes_any
             or self._pieces.of_act(form).is_open
         ):

@@ -98,6 +98,8 @@ def _repotted(event: Event) -> Change:
 
 def _into_another_pot(event: Event) -> bool:
     """Whether the pot, and the mesh in it, was left: a repotting that names none keeps both."""
+    if event.has("pot size"):
+        return True
     return event.has("into") or (event.act != "repotted" and not event.has("same pot"))
 
 

@@ -148,6 +148,9 @@ def _potted(stand: Stand, event: Event, things: Things) -> None:
     pot = canonical(things, into.handle) if into is not None else ""
     if pot:
         stand.pot, stand.planted_out = pot, False
+    elif event.has("pot size"):
+        # A pot that is on no card, so that it no longer stands in the one that is.
+        stand.pot, stand.planted_out = "", False
 
 
 def part_off(stand: Stand, card: Start, event: Event, things: Things) -> None:

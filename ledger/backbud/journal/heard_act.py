@@ -196,7 +196,7 @@ class LineHearer:
         """Whether the table of the act does not have what is said, which is quick to tell."""
         pieces = [piece for _, piece in part_at_commas(text)]
         return (
-            not (form.prose or form.names_act or any(one.reader for one in form.forms))
+            not (form.prose or form.names_act or any(one.reads_anything for one in form.forms))
             and all(pieces)
             and not any(piece in SHARES for piece in pieces)
             and (_IT.match(text) is not None or not self.acts.details.understood(form, text))

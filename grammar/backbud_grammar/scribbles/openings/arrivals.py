@@ -77,8 +77,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     # With what makes them root, they are struck and not counted.
     *rows(
         "struck",
-        r"cuttings:? (?=\d+,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat)\b)",
-        r"(?=\d+ cuttings?,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat)\b)",
+        r"cuttings:? (?=\d+,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat|semi[- ]ripe|softwood|hardwood|kanuma|perlite|pumice|sand|vermiculite)\b)",
+        r"(?=\d+ cuttings?,[^?]*\b(?:heels?|hormone|mist|under (?:a )?(?:bag|glass)|bottom heat|semi[- ]ripe|softwood|hardwood|kanuma|perlite|pumice|sand|vermiculite)\b)",
         noun=True,
     ),
     *rows("sown", r"seeds? (?:sown|in)", r"(?=\d+ seeds? sown)"),

@@ -369,7 +369,12 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("thinned", r"(?:apples|fruits?|crabs|figs) thinned(?=$|,)", details="fruit"),
     *rows("unwired", r"draad (?:eraf|af)", r"draht (?:ab|weg)", r"drahte? entfernt"),
-    *rows("wired", r"wired up", r"wires? on(?! [^,.;]*\bonly\b)", r"full wire"),
+    *rows(
+        "wired",
+        r"wired up",
+        r"wires? on(?! [^,.;]*\b(?:only|ok|okay|fine|good|loose|tight|biting|bites|bitten|eased|slack)\b)",
+        r"full wire",
+    ),
     *rows(
         "wired",
         r"(?=(?:(?:top|upper|lower|bottom|middle) (?:third|half|part|branches)|whole tree|apex|top|crown"

@@ -55,12 +55,18 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?:bill|inv|invoice)(?: (?:no\.? )?(?P<number>\d[\d-]*))?(?: sent)? to (?P<to>@PERSON@)(?=,? \d|$|,)",
         r"(?:inv|invoice|bill) (?:no\.? ?)?(?P<number>\d+-\d+)(?=$|,| sent)(?: sent)?",
         r"inv (?P<number>\d+)(?=, \d)",
+        r"(?:bill|inv|invoice) (?:no\.? ?)?(?P<number>\d[\d-]*)(?: sent)?(?: to)? (?P<to>@PERSON@)(?=,? \d)",
         r"(?:bill|inv|invoice) sent",
         r"(?:bill|inv|invoice)(?= (?:\d|no|number))",
         r"(?:bill|invoice) (?=\d+(?:[.,]\d\d)?(?: [A-Z]{3})? sent(?:$|,))",
         r"(?:inv|invoice) (?P<number>\d[\d-]*) (?:to|sent)",
     ),
     # Money in the hand, with how it came: `140 cash`, `Dell ck 1430`.
+    *rows(
+        "paid",
+        rf"(?P<by>@PERSON@)(?:'s)? (?={_SUM}, {_HOW}(?:$|,))",
+        rf"(?P<by>@PERSON@)'s (?=(?:deposit|balance) {_SUM}(?: (?:in )?cash)?(?:$|,))",
+    ),
     *rows(
         "paid",
         rf"(?:(?P<by>@PERSON@)(?:'s)? )?(?={_SUM} {_HOW}(?: in the [^\W\d]+)?(?:$|,))",

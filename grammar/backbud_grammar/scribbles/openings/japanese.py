@@ -11,6 +11,16 @@ _TERMS: tuple[ActOpening, ...] = (
         r"(?:toriki|tori-ki) (?:is |was )?(?:controlled|checked|inspected)",
         details="layer",
     ),
+    *rows(
+        "checked",
+        r"(?:toriki|tori-ki) (?:looked(?: at)?|opened(?: up)?|peeked(?: at)?|peeped)(?=$|,)",
+        details="layer",
+    ),
+    *rows(
+        "cleaned",
+        r"(?:okigoe|oki-goe|tama) (?:pulled|taken up|lifted|tossed|scraped off|picked off)(?=$|,)",
+        details="old cakes off",
+    ),
     *rows("checked", r"harigane (?:is |was )?(?:controlled|checked|inspected)", details="wire"),
     *rows("unwired", rf"harigane (?:off|away|removed)(?: from| of)? (?={PART})", details="on"),
     *rows("repotted", r"ne-?arai", noun=True),

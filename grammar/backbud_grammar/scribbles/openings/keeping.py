@@ -170,7 +170,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("treated", r"winter wash(?:ed)?[,:]?", details="winter wash"),
     *rows(
         "treated",
-        r"(?:vine weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
+        r"(?:vine weevil |weevil )?nematodes? (?:given|applied|watered(?: on| in)*|in$|on$)",
         details="nematodes",
     ),
     *rows(

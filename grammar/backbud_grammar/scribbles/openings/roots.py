@@ -46,7 +46,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "repotted",
         r"(?=(?:out of|from) (?:the |its |a )?@POT@ (?:in|into|to) (?:the |a |its )?@POT@(?:$|,))",
-        r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab)\b)",
+        r"into (?=[^,.;]*\b(?:pot|drum|oval|rect|rectangle|round|tray|box|slab|basket|pan|bowl)\b)",
         r"in (?=(?:the )?(?:drum|oval|new pot|grey oval|blue|brown|cream|training box)\b)",
         noun=True,
     ),

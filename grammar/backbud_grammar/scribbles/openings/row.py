@@ -64,7 +64,14 @@ SPRAY = (
     r"(?:soft soap|insecticidal soap|soap(?: spray)?|neem(?: oil)?|horticultural oil|winter oil|oil"
     r" spray|oil|sulphur|wettable sulphur|copper(?: spray)?|mancozeb|captan|spinosad|abamectin|bt"
     r"|nematodes|predatory mites|fungicide|insecticide|acaricide|miticide|systemic|pyrethrum"
-    r"|winter wash|garlic spray)"
+    r"|winter wash|garlic spray|meths|methylated spirits|surgical spirit|white oil|plant oil|rape(?:seed)? oil"
+    r"|paraffin oil|potassium soap|horticultural soap|bordeaux mixture|bicarbonate|sulphur dust)"
+)
+PEST = (
+    r"(?:(?:red |woolly |wooly |vine |box |larch |pine |black |green |root |two-spotted |powdery |downy )?(?:aphids?|aphis|greenfly|blackfly|whitefly|(?:spider )?mites?|red spider"
+    r"|(?:scale|scale crawlers|scale insects)|mealy ?bugs?|adelgids?|weevils?|vine weevil(?: grubs)?|(?:box(?: tree)? )?moths?|caterpillars?|sawfly(?: larvae)?|thrips|leaf ?miners?"
+    r"|(?:fungus )?gnats?|sciarids?|slugs?|snails?|mildew|rust|black ?spot|needle ?cast|leaf ?spot|tip ?blight|juniper blight|leaf curl|leaf blister|botrytis|grey mould|canker|coral spot"
+    r"|shot ?hole|fire ?blight|gall mites?|lace ?bugs?|leafhoppers?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|borers?|psyllids?))"
 )
 WIRE = r"(?:wires?|wiring)"
 PART = (

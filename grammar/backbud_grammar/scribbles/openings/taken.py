@@ -46,7 +46,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "pruned",
-        rf"{_COUNT}{_ALL}(?:(?:root|basal|base|trunk|rootstock) )?suckers?{_WHERE}{_CUT}",
+        rf"{_COUNT}{_ALL}(?:(?:root|basal|base|trunk|rootstock) )?suckers?{_WHERE}(?:{_CUT}| (?:all )?(?:pulled|torn|ripped|rubbed)(?: (?:off|out|away))?)(?: (?:from|off|at) (?:the )?(?:base|trunk|roots|nebari))?",
         rf"(?:cut|pulled|tore|took|removed|snipped) (?:off |out )?{_COUNT}{_ALL}(?:root |basal )?suckers?(?: (?:off|out|away))?(?=$|,| (?:on|at|in|from|below)\b)",
         details="suckers",
     ),
@@ -96,7 +96,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
-        rf"(?:about |abt |ca )?(?:\d{{1,3}} )?(?:odd )?{_PEST}{_WHERE} (?:picked|squashed|squished|rubbed|scraped|wiped|crushed|killed|dug out|squeezed)(?: off| out| away)?(?: by hand| with [^,.;?]*)?",
+        rf"(?:about |abt |ca )?(?:\d{{1,3}} )?(?:odd )?{_PEST}{_WHERE} (?:picked|squashed|squished|rubbed|scraped|wiped|crushed|killed|dug out|squeezed)(?: off| out| away)?(?: by hand| with [^,.;?]*)?(?=$|,| (?:and|from|on|under|at|\+)\b| \d)",
         rf"(?:picked|rubbed|scraped|wiped|squashed|squished) (?:off )?(?:about |abt |ca |all |the |some |a few )*(?:\d{{1,3}} )?{_PEST}(?: off)?(?=$|,)",
         details="by hand",
     ),

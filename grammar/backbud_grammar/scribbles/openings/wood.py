@@ -27,7 +27,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         "sealed",
         r"paste(?=,|$)",
         r"(?:cuts|wounds?) (?:sealed|pasted)",
-        r"pasted(?= )",
+        r"pasted(?= (?:on|the|all|both|every|\d|cuts?|wounds?|ends?|up|over)\b)",
         r"paste on(?= )",
         r"cut paste on",
     ),

@@ -44,6 +44,8 @@ _ONCE = ("billed", "credited")
 _FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
+# What an act is marked with that was opened by what was done to a thing, and by nobody.
+DONE_TO = "done: "
 
 
 class Draft:
@@ -60,6 +62,8 @@ class Draft:
         self.rest_at = -1
         # Whether it was opened by a noun; what was read behind it tells that it was done.
         self.is_noun = False
+        # Whether it was opened by what was done to a thing, and nobody said who did it.
+        self.is_done_to = False
         # Whether it counts only where a reason stands behind it.
         self.needs_reason = False
         # The piece that it was opened by, as it is written.
@@ -69,6 +73,13 @@ class Draft:
     def strict(self) -> bool:
         """Whether every word that could bear on it must be read."""
         return self.form.bearing == "ends" or self.word.casefold() in self.form.bare_words
+
+    @property
+    def may_be_anybodys(self) -> bool:
+        """Whether words that nobody read may say who did it, or that it is only wanted: `left 2
+        taken off, the van`."""
+        beside = (*self.kept, *self.beside)
+        return self.is_done_to and not all(is_harmless(in_full(said)) for said, _ in beside)
 
     @property
     def is_repotting(self) -> bool:

@@ -19,6 +19,7 @@ from backbud_grammar.scribbles.bitten import with_bites_joined
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
+    DONE_TO,
     NOUN,
     Draft,
     Piece,
@@ -327,8 +328,9 @@ class LineReader:
     def _begin(self, opened: Opened, at: int, raw: str = "") -> None:
         word, form, text, remark = opened
         needs_reason, text = text.startswith(WITH_REASON), text.removeprefix(WITH_REASON)
-        draft = Draft(word.removeprefix(NOUN), form, at)
-        draft.is_noun = word.startswith(NOUN)
+        is_noun, word = word.startswith(NOUN), word.removeprefix(NOUN)
+        draft = Draft(word.removeprefix(DONE_TO), form, at)
+        draft.is_noun, draft.is_done_to = is_noun, word.startswith(DONE_TO)
         draft.remark, draft.rest_at = remark, at
         draft.needs_reason, draft.raw = needs_reason, raw
         self.drafts.append(draft)

@@ -9,7 +9,7 @@ from datetime import date
 from backbud_grammar.forms import ActForm
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.days import hangs_on_page, when_of
-from backbud_grammar.scribbles.draft import NOUN
+from backbud_grammar.scribbles.draft import DONE_TO, NOUN
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import needed_words
 from backbud_grammar.scribbles.openings import OPENINGS
@@ -127,7 +127,9 @@ class Opener:
             said = f"{said}, invoice {groups['number']}".lstrip(", ")
         if groups.get("by"):
             said = f"{said}, by {groups['by']}".lstrip(", ")
-        return NOUN + form.bare if opening.noun else opening.act, form, said, ""
+        word = DONE_TO if opening.done_to else ""
+        word = f"{NOUN}{word}{form.bare}" if opening.noun else word + opening.act
+        return word, form, said, ""
 
 
 # Where on the tree something was cut off.

@@ -94,8 +94,9 @@ def _told(tables: TalkTables, line: str, page: date | None) -> tuple[ToldAct, ..
 
 
 def _is_not_meant(draft: Draft, line: str) -> bool:
-    """Whether an act has no work that it is of, is only called for, or is for another time."""
-    if draft.form.names_act and not draft.pieces:
+    """Whether an act has no work that it is of, may be anybody's, is only called for, or is for
+    another time."""
+    if (draft.form.names_act and not draft.pieces) or draft.may_be_anybodys:
         return True
     # `repot!` is no repotting.
     is_bare = draft.word.casefold() == draft.form.bare and not (draft.pieces or draft.kept)

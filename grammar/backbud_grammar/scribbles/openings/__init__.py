@@ -5,6 +5,8 @@ Each opening can be said of one act only. What could be two acts stands in `mean
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from backbud_grammar.scribbles.openings import (
     arrivals,
     branches,
@@ -28,7 +30,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *japanese.OPENINGS,
     *arrivals.OPENINGS,
     *wires.OPENINGS,
-    *done_to.OPENINGS,
+    *(replace(row, done_to=True) for row in done_to.OPENINGS),
     *branches.OPENINGS,
     *wood.OPENINGS,
     *roots.OPENINGS,
@@ -36,5 +38,5 @@ OPENINGS: tuple[ActOpening, ...] = (
     *watching.OPENINGS,
     *business.OPENINGS,
     *taken.OPENINGS,
-    *other_tongues.OPENINGS,
+    *(replace(row, done_to=True) for row in other_tongues.OPENINGS),
 )

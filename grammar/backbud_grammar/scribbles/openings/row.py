@@ -13,7 +13,8 @@ class ActOpening(Struct, frozen=True):
 
     `pattern`: what fits there, up to the end of a word. `noun`: it names the work, and so may also
     be a wish. `language`: the one that it came with. `instead`: it stands before the act that is
-    spelled like it, by what stands behind.
+    spelled like it, by what stands behind. `done_to`: it says what was done to a thing and by
+    nobody, so that words which nobody read may say who, or that it is only wanted.
     """
 
     act: str
@@ -22,6 +23,7 @@ class ActOpening(Struct, frozen=True):
     noun: bool = False
     language: int = 1
     instead: bool = False
+    done_to: bool = False
 
 
 # An opening ends where a word does.

@@ -46,6 +46,9 @@ from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
 
+# The plans of so many trees, and what was made of them, are held: no more than a part of all takes.
+HELD = 2 * TREES
+
 
 class RuleFailed(Exception):
     """A rule failed for a tree: of which first, and of how many, a plan of all of them tells."""
@@ -115,10 +118,15 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
 
     def made_here(part: Sequence[str]) -> Iterator[tuple[str, bytes]]:
         made = maker.planned(part)
+        is_held = len(bites) < HELD
         for handle, follow_ups in made.plans.items():
-            laid.put(handle, follow_ups)
+            (laid.hold if is_held else laid.put)(handle, follow_ups)
         bites.update(made.bites)
-        ahead.take(maker.notes(made))
+        noted = maker.noted(made)
+        if is_held:
+            ahead.hold(noted.made)
+        else:
+            ahead.take(noted.notes)
         yield from made.pages()
 
     def made_there(data: bytes) -> Iterator[tuple[str, bytes]]:
@@ -165,7 +173,7 @@ class _Maker:
                 left.append(handle)
         made = made.only(sent)
         plans = [(handle, data, made.bites[handle]) for handle, data in sent.items()]
-        first = msgspec.msgpack.encode(_SentPart(left, plans, self.notes(made)))
+        first = msgspec.msgpack.encode(_SentPart(left, plans, self.noted(made).notes))
         return msgspec.msgpack.encode([first, *map(msgspec.msgpack.encode, made.pages())])
 
     def planned(self, part: Sequence[str]) -> _PartPlanned:
@@ -183,7 +191,7 @@ class _Maker:
         view = replace(self._view, plans=plans, bites=bites)
         return _PartPlanned(plans, bites, view, trees)
 
-    def notes(self, part: _PartPlanned) -> list[Note]:
+    def noted(self, part: _PartPlanned) -> Noting:
         """What is made ahead of its trees (made_ahead.py), by asking for it once."""
         view = part.view
         session, today, noting = self._session, self._session.today, Noting()
@@ -204,7 +212,7 @@ class _Maker:
             is_of_no_kind(handle, shown, noting)
             for slot in _slots(tree, self._grounds):
                 writer.entries(slot)
-        return noting.notes
+        return noting
 
 
 def _slots(tree: Tree, grounds: Grounds) -> Iterator[EntriesSlot]:

@@ -1,7 +1,7 @@
 """Keeps what was made of each tree alone while its plan was at hand, for what is made of all trees.
 
-It lies in a file, by the slot that it is asked for by; what was not made ahead is made when it is
-asked for.
+It lies in a file, by the slot that it is asked for by; that of the first trees is held. What was
+not made ahead is made when it is asked for.
 """
 
 from __future__ import annotations
@@ -52,13 +52,19 @@ class Noting(Memo):
 
     def __init__(self) -> None:
         super().__init__()
-        self.notes: list[Note] = []
+        self.made: dict[Hashable, Any] = {}
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         made = work()
         if _sort_of(slot):
-            self.notes.append((repr(slot), msgspec.msgpack.encode(made)))
+            self.made[slot] = made
         return made
+
+    @property
+    def notes(self) -> list[Note]:
+        """What was noted, as it is written."""
+        encode = msgspec.msgpack.encode
+        return [(repr(slot), encode(made)) for slot, made in self.made.items()]
 
 
 class MadeAhead(Memo):
@@ -68,6 +74,7 @@ class MadeAhead(Memo):
         """`folder`: where a large file may lie. OSError."""
         super().__init__()
         self._laid, self._places = LaidDown(folder), dict[str, Place]()
+        self._held: dict[Hashable, Any] = {}
         self._met: dict[Any, Any] = {}
         self._decoders = {
             sort: msgspec.msgpack.Decoder(shape).decode for sort, shape in SORTS.items()
@@ -78,8 +85,15 @@ class MadeAhead(Memo):
         for slot, data in notes:
             self._places[slot] = self._laid.put(data)
 
+    def hold(self, made: Mapping[Hashable, Any]) -> None:
+        """Hold what was made of some trees as it is."""
+        self._held |= made
+
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
         sort = _sort_of(slot)
+        if sort and slot in self._held:
+            held: T = self._held[slot]
+            return held
         place = self._places.get(repr(slot)) if sort else None
         if place is None:
             return work()

@@ -68,7 +68,7 @@ def phrase(text: str, /, **values: object) -> str:
     for name, value in values.items():
         if type(value) is date:
             values[name] = _full_day(value, language)
-    return text.format(**values) if language == ENGLISH else _FORMATTER.vformat(text, (), values)
+    return text.format_map(values) if language == ENGLISH else _FORMATTER.vformat(text, (), values)
 
 
 def act_phrase(bare: str) -> str:

@@ -232,6 +232,7 @@ def test_due_for_a_program(written, tmp_path, capsys) -> None:
         "cautions": [],
         "minutes": 5,
         "planned": False,
+        "own_words": "",
         "extent": "usual",
         "wedges": [],
         "settled": None,

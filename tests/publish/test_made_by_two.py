@@ -26,7 +26,7 @@ from datetime import date
 from backbud import compiled, in_parts
 from backbud.journal import second_process as sharing
 from backbud.make import make
-in_parts.MANY_TREES, in_parts.TREES = 1, {trees}
+in_parts.MANY_TREES, in_parts.TREES, in_parts.HELD = 1, {trees}, 2
 there = []
 class Counted(sharing.SecondProcess):
     def pieces(self):
@@ -87,11 +87,14 @@ def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int, besi
     assert parts == there == beside
 
 
-@pytest.mark.parametrize("before", ["", "compiled.may_go_in_parts = lambda session: False"])
+@pytest.mark.parametrize(
+    "before",
+    ["", "in_parts.HELD = 0", "compiled.may_go_in_parts = lambda session: False"],
+)
 def test_one_process_makes_the_same_at_once(
     folder: Path, alone: tuple[Made, str], before: str
 ) -> None:
-    """All trees in one part; and all plans held, none laid down."""
+    """All trees in one part, whose plans are held, or laid down; and all planned at once."""
     counts, told = by_two(folder, f"{ALONE}\n{before}", trees=1000)
     assert (counts, made(folder), told) == ((0, 0), *alone)
 

@@ -187,12 +187,22 @@ def alarms(
     # A day without a time begins at its midnight (§3.8.6.3).
     hour = timedelta(hours=settings.alarm_hour)
     asked = (hour - timedelta(days=days) for days in settings.alarm_days)
+    told = text_line("DESCRIPTION", said)
     for before in dict.fromkeys((*asked, *also)):
-        yield content_line("BEGIN", "VALARM")
-        yield content_line("ACTION", "DISPLAY")
-        yield text_line("DESCRIPTION", said)
-        yield content_line(f"TRIGGER;RELATED={related}", hours_value(before))
-        yield content_line("END", "VALARM")
+        yield _ALARM_BEGINS
+        yield told
+        yield _trigger(related, before)
+
+
+_ALARM_BEGINS = content_line("BEGIN", "VALARM") + content_line("ACTION", "DISPLAY")
+
+
+# The settings ask for the same few, of each entry.
+@lru_cache(maxsize=64)
+def _trigger(related: str, before: timedelta) -> bytes:
+    """The last lines of an alarm."""
+    when = content_line(f"TRIGGER;RELATED={related}", hours_value(before))
+    return when + content_line("END", "VALARM")
 
 
 def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]:
@@ -202,7 +212,14 @@ def _alarms(work: WorkView, settings: Settings, related: str) -> Iterator[bytes]
 
 
 def _summary(work: WorkView, before: str = "") -> str:
-    return notes.tree_first(brief_name(work.tree_name, work.tree), work.title, before)
+    return _title(brief_name(work.tree_name, work.tree), work.title, before, spoken())
+
+
+# An event, its task and the alarms of both say the same.
+@lru_cache(maxsize=1024)
+def _title(tree: str, work: str, before: str, language: str) -> str:
+    """A tree and its work; `language`: the one that is spoken."""
+    return notes.tree_first(tree, work, before)
 
 
 def _description(work: WorkView, page: str) -> str:

@@ -22,7 +22,7 @@ MORE_CAUTIONS = "Caution: more on its page."
 # Where a title may end early and still be true.
 _CLAUSE, _LESSER = re.compile(r"\s*[:;(]|\s–\s"), re.compile(r",\s")
 # A sum, or the name of a setting: they are for the page.
-_FOR_THE_PAGE = re.compile(r"degree-days|\w_\w")
+_SUM, _SETTING = "degree-days", re.compile(r"\w_\w")
 
 
 def title(text: str, room: int = LONGEST_TITLE) -> str:
@@ -126,8 +126,12 @@ class _Told(Protocol):
 def reasons(found: Iterable[_Told]) -> Sequence[str]:
     """The reasons that a calendar may show: without sums and settings, the rule before the rest."""
     in_order = sorted(found, key=lambda one: one.sort not in ("rule", "plan"))
-    plain = (one for one in in_order if not _FOR_THE_PAGE.search(one.text))
+    plain = (one for one in in_order if not _is_for_the_page(one.text))
     return tuple(phrase("Why: {text}", text=one.text) for one in islice(plain, 1))
+
+
+def _is_for_the_page(text: str) -> bool:
+    return _SUM in text or ("_" in text and _SETTING.search(text) is not None)
 
 
 def names_line(names: Sequence[str], room: int) -> str:

@@ -8,6 +8,7 @@ place has no means.
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from functools import cached_property
@@ -149,6 +150,15 @@ class PlaceAir:
         while (said := self.foretold.get(day + DAY)) is not None and said.low_c is not None:
             day += DAY
         return day
+
+    def tells_of(self, first: date, last: date) -> bool:
+        """Whether any day between two days was measured or is foretold."""
+        at = bisect_left(self._days_told, first)
+        return at < len(self._days_told) and self._days_told[at] <= last
+
+    @cached_property
+    def _days_told(self) -> list[date]:
+        return sorted({*self.measured, *self.foretold})
 
     def complete_years(self, first: date) -> tuple[date, ...]:
         """The first days of every year on record before the one that begins on `first`.

@@ -56,9 +56,15 @@ def month_drop(winter_drop_k: float, month: int, *, southern: bool) -> Drop:
 def drop_on(winter_drop_k: float, day: date, *, southern: bool) -> Drop:
     """Return how far under the mean low of its date a night must lie to be the last or first one
     so cold of its winter."""
+    return _drop_on(winter_drop_k, day.month, day.day, southern)
+
+
+# Asked of each night of a season, for three shares of the years and every sky.
+@lru_cache(maxsize=4096)
+def _drop_on(winter_drop_k: float, month: int, day: int, southern: bool) -> Drop:
     winter = _drop(winter_drop_k, ONE_IN_TEN * winter_drop_k)
     late, early = (_by_date(base, winter_drop_k) for base in (_LATE_K, _EARLY_K))
-    place = _northern(day.month, southern) + (day.day - 1) / 31
+    place = _northern(month, southern) + (day - 1) / 31
     # The middles of January, April, July and October are 1.5, 4.5, 7.5 and 10.5.
     if place < 1.5:
         return _between(early, winter, (place + 1.5) / 3)

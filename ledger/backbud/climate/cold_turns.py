@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import NamedTuple
 
 from backbud.climate.air import PlaceAir
@@ -236,13 +236,8 @@ class ColdTurns(Answers):
 
     @once
     def _likely_nights(self, day: date, share: int) -> LikelyNights:
-        drop_k = self.coldest.winter_drop_k
-        return likely_nights(
-            self.air.means.low_c,
-            day,
-            drop_k_on=lambda night: drop_on(drop_k, night, southern=self.southern)[share],
-            southern=self.southern,
-        )
+        low_c = tuple(self.air.means.low_c)
+        return _nights_by_means(low_c, day, self.coldest.winter_drop_k, share, self.southern)
 
     def _by_means(self, which: str, day: date, limit_c: float) -> Datum:
         return Datum(
@@ -305,4 +300,18 @@ def _close(over_k: float) -> str:
         phrase(" That is close: {over_k:.1f} K over what it bears.", over_k=over_k)
         if over_k > 0
         else ""
+    )
+
+
+# Covers change no night in the open, nor does what was known last Monday.
+@lru_cache(maxsize=256)
+def _nights_by_means(
+    low_c: tuple[float, ...], day: date, winter_drop_k: float, share: int, southern: bool
+) -> LikelyNights:
+    """The nights to be expected of the season that a day falls in, in a share of years."""
+    return likely_nights(
+        low_c,
+        day,
+        drop_k_on=lambda night: drop_on(winter_drop_k, night, southern=southern)[share],
+        southern=southern,
     )

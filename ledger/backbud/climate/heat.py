@@ -8,6 +8,7 @@ under the base still has warm days in it.
 from __future__ import annotations
 
 from bisect import bisect_left
+from calendar import isleap
 from collections.abc import Callable, Sequence
 from datetime import date
 from functools import lru_cache
@@ -58,7 +59,8 @@ class DaySums:
         self.air, self.shift, self._of_day = air, shift, of_day
         self._under = {} if under is None else under
         self._known: dict[date, float] = {}
-        self._years: dict[date, list[float]] = {}
+        self._years: dict[date, list[float] | None] = {}
+        self._usual: dict[tuple[int, int, bool, bool], list[float]] = {}
 
     def of(self, day: date) -> float:
         """The degree-days of a day, as measured or foretold, or else as expected."""
@@ -87,8 +89,20 @@ class DaySums:
     def _year_from(self, first: date) -> list[float]:
         found = self._years.get(first)
         if found is None:
-            found = [self.of(first + n * DAY) for n in range(DAYS_OF_TRACE)]
-            self._years[first] = found
+            found = self._years[first] = self._usual_year_from(first)
+        if found is None:
+            found = self._years[first] = [self.of(first + n * DAY) for n in range(DAYS_OF_TRACE)]
+        return found
+
+    def _usual_year_from(self, first: date) -> list[float] | None:
+        """Those of a year of which nothing is known, all of which are alike; None for any other."""
+        last = first + (DAYS_OF_TRACE - 1) * DAY
+        if self.air.tells_of(first, last):
+            return None
+        key = first.month, first.day, isleap(first.year), isleap(last.year)
+        found = self._usual.get(key)
+        if found is None:
+            found = self._usual[key] = [self.of(first + n * DAY) for n in range(DAYS_OF_TRACE)]
         return found
 
 

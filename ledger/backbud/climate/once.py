@@ -30,11 +30,11 @@ class Answers:
 
     def kept(self, key: tuple[object, ...], make: Callable[[], R]) -> R:
         """What was worked out under a key before, or else is now."""
-        if self.is_of_one(key):
-            self._of_one = self._of_one or Answers()
-            return self._of_one.kept(key, make)
         found = self._answers.get(key, _NONE)
         if found is _NONE:
+            if self.is_of_one(key):
+                self._of_one = self._of_one or Answers()
+                return self._of_one.kept(key, make)
             found = self._older.get(key, _NONE)
             self._remember(key, found := make() if found is _NONE else found)
         answer: R = found

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
+from functools import lru_cache
 from statistics import median
 from typing import Literal, NamedTuple
 
@@ -25,7 +26,7 @@ from backbud.climate.air import DAY, Air, PlaceAir, Shift
 from backbud.climate.datum import Datum
 from backbud.climate.heat import DAYS_OF_TRACE, DaySums, Trace, cold_sums, heat_sums
 from backbud.climate.radiation import daylight_hours
-from backbud.tongue import phrase
+from backbud.tongue import phrase, spoken
 
 # Below so many years on record the range is the spread, and the date the average year's.
 FEWEST_YEARS = 5
@@ -78,7 +79,6 @@ class Traces:
         self.air, self.shift, self.latitude = air, shift, latitude
         self._found: dict[tuple[Counts, date, float, date | None], Trace] = {}
         self._sums: dict[tuple[Counts, float], DaySums] = {}
-        self._light: dict[date, float] = {}
         self._weights: dict[tuple[Counts, date], tuple[float, ...]] = {}
         self._under: dict[date, Air] = {}
         self._usual: dict[date, Air] = {}
@@ -108,7 +108,7 @@ class Traces:
         key = (counts, first)
         if key not in self._weights:
             weight = self._of_heat if counts == "heat" else self._of_cold
-            self._weights[key] = tuple(weight(first + n * DAY) for n in range(DAYS_OF_TRACE))
+            self._weights[key] = tuple([weight(first + n * DAY) for n in range(DAYS_OF_TRACE)])
         return self._weights[key]
 
     def _day_sums(self, counts: Counts, threshold_c: float) -> DaySums:
@@ -121,17 +121,17 @@ class Traces:
 
     def _of_heat(self, day: date) -> float:
         """What a day's heat counts for: nothing at ten hours of light, its full sum at 14."""
-        return max(0.0, self._daylight(day) - 10.0) / 4.0
+        return max(0.0, _hours_of_light(self.latitude, day) - 10.0) / 4.0
 
     def _of_cold(self, day: date) -> float:
         """What a day's cold counts for: nothing at 14 hours of light, its full sum from 12 down."""
-        return min(max(0.0, 14.0 - self._daylight(day)) / 2.0, 1.0)
+        return min(max(0.0, 14.0 - _hours_of_light(self.latitude, day)) / 2.0, 1.0)
 
-    def _daylight(self, day: date) -> float:
-        hours = self._light.get(day)
-        if hours is None:
-            hours = self._light[day] = daylight_hours(self.latitude, day)
-        return hours
+
+# Every cover at a latitude has the same days, and so has what was known last Monday.
+@lru_cache(maxsize=8192)
+def _hours_of_light(latitude: float, day: date) -> float:
+    return daylight_hours(latitude, day)
 
 
 def expected_stage(
@@ -246,29 +246,37 @@ def _quantile(numbers: Sequence[int], share: float) -> float:
 
 
 def _because(need: Need, own: Own, wanted: float) -> str:
+    # A figure is told without its fraction.
+    return _comes_at(need.counts, need.threshold_c, round(wanted), own.observations, spoken())
+
+
+# The years round today come at the same sum, and so does what was known last Monday.
+@lru_cache(maxsize=4096)
+def _comes_at(
+    counts: Counts, threshold_c: float, wanted: int, observations: int, language: str
+) -> str:
+    """What a stage waits for; `language`: the one that is spoken."""
     side, by = (
-        (phrase("over"), phrase("day"))
-        if need.counts == "heat"
-        else (phrase("under"), phrase("night"))
+        (phrase("over"), phrase("day")) if counts == "heat" else (phrase("under"), phrase("night"))
     )
     long = (
         phrase(", {long_night:g} more for each long night", long_night=LONG_NIGHT)
-        if need.counts == "cold"
+        if counts == "cold"
         else ""
     )
     whose = ""
-    if own.observations:
-        times = phrase("observation") if own.observations == 1 else phrase("observations")
+    if observations:
+        times = phrase("observation") if observations == 1 else phrase("observations")
         whose = phrase(
             " (this tree's own sum, from {observations} {times})",
-            observations=own.observations,
+            observations=observations,
             times=times,
         )
     sums = phrase(
         "{wanted:.0f} degree-days {side} {threshold_c:g} °C{long}",
         wanted=wanted,
         side=side,
-        threshold_c=need.threshold_c,
+        threshold_c=threshold_c,
         long=long,
     )
     return phrase(

@@ -31,6 +31,7 @@ from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
 from backbud_grammar.act_words import ActWord, DetailName, LabelName, as_act
+from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
 from backbud_grammar.measures import Measure
@@ -73,12 +74,16 @@ class _Draft(Stand, kw_only=True):
     facts: dict[str, str]
     zones: dict[str, Zone]
     opened: tuple[Opening, ...] = ()
+    # What was opened when the tree was last frozen, and the map of it.
+    mapped: tuple[tuple[Opening, ...], tuple[tuple[str, date], ...]] = ((), ())
     on_tree: Attached
     last: dict[ActWord, Event]
 
-    def freeze(self, count: int) -> Tree:
-        """The tree after the first `count` entries of its history."""
+    def freeze(self, history: tuple[Entry, ...]) -> Tree:
+        """The tree after these first entries of its history."""
         at = self.at
+        if self.mapped[0] is not self.opened:
+            self.mapped = self.opened, root_map(self.opened)
         return Tree(
             at.handle,
             at.first_handle,
@@ -98,10 +103,10 @@ class _Draft(Stand, kw_only=True):
             dict(self.sizes),
             dict(self.facts),
             tuple(self.zones.values()),
-            root_map(self.opened),
+            self.mapped[1],
             self.on_tree.things,
             dict(self.last),
-            tuple(at.entries[:count]),
+            history,
             at.since.first if at.since else None,
             self.outside,
             self.batch,
@@ -154,9 +159,9 @@ def each_after(
     """
     at = histories.trees[handle]
     draft = _begin(at, things)
-    done, tree = 0, None
+    done, tree, entries = 0, None, tuple(at.entries)
     for count in sorted(set(counts)):
-        for entry in at.entries[done:count]:
+        for entry in entries[done:count]:
             if not only_vessel:
                 _apply(draft, entry)
             elif _may_change_vessel(entry):
@@ -164,7 +169,7 @@ def each_after(
                 tree = None
         done = count
         if tree is None or not only_vessel:
-            tree = draft.freeze(0 if only_vessel else count)
+            tree = draft.freeze(() if only_vessel else entries[:count])
         yield count, tree
 
 
@@ -246,20 +251,13 @@ _Effects = tuple[Callable[[_Draft, Event], None], ...]
 _Changes = tuple[Callable[[Stand, Event, Things], None] | None, Effect | None, _Effects]
 
 
+@by_row
 def _changes_by(row: ActForm) -> _Changes:
     """What an act changes of where a tree stands, of what is on it, and of the rest of it.
 
     Most of a diary changes nothing, and it is folded twice for each tree.
     """
-    key = row.word, "fills_pot" in row.traits
-    found = _CHANGES.get(key)
-    if found is None:
-        found = _CHANGES[key] = stands_after(row), put_on_by(row), _effects_of(row)
-    return found
-
-
-# By the word of an act and whether it fills a pot: nothing else is asked of it.
-_CHANGES: dict[tuple[str, bool], _Changes] = {}
+    return stands_after(row), put_on_by(row), _effects_of(row)
 
 
 # ------------------------------------------------------------------ effects, one act each

@@ -182,9 +182,11 @@ class Tree(Struct, frozen=True):
 
     def began_another(self, event: Event) -> bool:
         """Whether cuttings or seed of this tree began another, under a handle of its own."""
+        if "raised" not in event.row.traits:
+            return False
         new = event.first("as")
         mine = (fold(self.handle), fold(self.first_handle))
-        return new is not None and "raised" in event.row.traits and fold(new.words) not in mine
+        return new is not None and fold(new.words) not in mine
 
     def done_between(self, first: date, last: date) -> tuple[Entry, ...]:
         """The entries of a span of days, both included: a history is in the order of days."""

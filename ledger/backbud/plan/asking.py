@@ -6,7 +6,7 @@ at closely.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from datetime import date
 from typing import Any
 
@@ -38,43 +38,50 @@ class Asker:
         self._foreign: dict[Callable[..., Any], bool] = {}
         self._late: set[Callable[..., Any]] = set()
         self._failed: dict[tuple[str, str, PluginLine | None], list[str]] = {}
+        # What of our own rules' proposals was looked at and found sound.
+        self._sound: set[tuple[str, tuple[str, ...]]] = set()
 
     def ask(self, rule: Rule, tree: Tree, then: Tree, given: object, year: Year) -> list[Proposal]:
         """What a rule proposes, up to where it fails; nothing once it took too long."""
         function = rule.function
-        if function not in self._foreign:
-            self._foreign[function] = not is_ours(function)
-        is_foreign = self._foreign[function]
+        is_foreign = self._foreign.get(function)
+        if is_foreign is None:
+            is_foreign = self._foreign[function] = not is_ours(function)
         out: list[Proposal] = []
-        if function in self._late:
-            return out
-
-        def run() -> None:
-            for proposal in function(then, given, year):
-                self._check(proposal, is_foreign)
-                out.append(proposal)
-                if len(out) > MOST_PROPOSALS:
-                    raise ValueError(f"it yielded more than {MOST_PROPOSALS} times")
-
         try:
-            if is_foreign:
+            if not is_foreign:
+                self._take(function(then, given, year), out, is_foreign=False)
+            elif function not in self._late:
+
+                def run() -> None:
+                    self._take(function(then, given, year), out, is_foreign=True)
+
                 budget.within(budget.RULE_SECONDS, run)
-            else:
-                run()
         except KeyboardInterrupt:
             raise
         except BaseException as error:
             if isinstance(error, budget.OverTime):
                 self._late.add(function)
             self._failed_for(rule, tree, error)
-        return list(without_work(rule, out, year)) if out else out
+        return without_work(rule, out, year)
 
-    def _check(self, proposal: object, is_foreign: bool) -> None:
-        if not isinstance(proposal, Proposal):
-            raise TypeError(f"it yielded {proposal!r:.80}, which is no Proposal")
+    def _take(self, proposals: Iterable[object], out: list[Proposal], *, is_foreign: bool) -> None:
+        """Look at what a rule yields, one after another."""
+        for proposal in proposals:
+            if not isinstance(proposal, Proposal):
+                raise TypeError(f"it yielded {proposal!r:.80}, which is no Proposal")
+            if is_foreign or (proposal.act, proposal.settled_by) not in self._sound:
+                self._check(proposal, is_foreign)
+            out.append(proposal)
+            if len(out) > MOST_PROPOSALS:
+                raise ValueError(f"it yielded more than {MOST_PROPOSALS} times")
+
+    def _check(self, proposal: Proposal, is_foreign: bool) -> None:
         for act in (proposal.act, *(words.split()[0] for words in proposal.settled_by)):
             if wrong := wrong_act_name(act, self._journal.acts):
                 raise ValueError(wrong)
+        if not is_foreign:
+            self._sound.add((proposal.act, proposal.settled_by))
         wrong = wrong_proposal(proposal, self._today) if is_foreign else ""
         if wrong:
             raise ValueError(wrong)

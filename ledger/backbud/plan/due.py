@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from datetime import timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -114,7 +115,13 @@ def due_of(
 
 def _beyond(datum: str, said: str) -> str:
     """The sentences of a datum that the first reason does not say already."""
-    return " ".join(one for one in _SENTENCE_END.split(datum) if one not in said) if datum else ""
+    return " ".join([one for one in _sentences(datum) if one not in said]) if datum else ""
+
+
+# The weather of a place says the same to all its trees.
+@lru_cache(maxsize=4096)
+def _sentences(datum: str) -> tuple[str, ...]:
+    return tuple(_SENTENCE_END.split(datum))
 
 
 def _where(proposal: Proposal, event: Event | None) -> str:
@@ -122,8 +129,9 @@ def _where(proposal: Proposal, event: Event | None) -> str:
     is looked at, as in `wire left 2`."""
     if event is None or not proposal.part:
         return ""
-    said, parts = f" {proposal.part.casefold()}", event.parts
-    return max((one for one in parts if said.endswith(f" {one.casefold()}")), key=len, default="")
+    said = f" {proposal.part.casefold()}"
+    found = [one for one in event.parts if said.endswith(f" {one.casefold()}")]
+    return max(found, key=len, default="")
 
 
 def title_of(proposal: Proposal, act: ActForm) -> str:
@@ -145,6 +153,8 @@ def _told(schedule: Schedule) -> Schedule:
 
 def cautions_for(proposal: Proposal, act: ActForm) -> tuple[str, ...]:
     """What to look out for: as the rule says, and as the act always asks."""
+    if not (proposal.cautions or act.cautions):
+        return ()
     return tuple(map(phrase, dict.fromkeys((*proposal.cautions, *act.cautions))))
 
 
@@ -158,8 +168,20 @@ def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[Settle
     settled_by = proposal.settled_by or (proposal.act,)
     if "repotted" not in settled_by:
         return settled_by
-    pottings = (as_act(one.word) for one in acts.values() if "potting" in one.traits)
-    return tuple(dict.fromkeys((*settled_by, *pottings)))
+    return tuple(dict.fromkeys((*settled_by, *_pottings(acts))))
+
+
+def _pottings(acts: Mapping[str, ActForm]) -> tuple[SettledBy, ...]:
+    """The acts of a journal's table that pot; a run has one table, or two."""
+    known = _POTTINGS.get(id(acts))
+    if known is None or known[0] is not acts:
+        _POTTINGS.clear()
+        found = tuple([as_act(one.word) for one in acts.values() if "potting" in one.traits])
+        known = _POTTINGS[id(acts)] = acts, found
+    return known[1]
+
+
+_POTTINGS: dict[int, tuple[Mapping[str, ActForm], tuple[SettledBy, ...]]] = {}
 
 
 def _slug(part: str) -> str:

@@ -77,6 +77,8 @@ def _one_shelter(dues: list[Due]) -> list[Due]:
     them for mature, or for sheltered."""
     spells = [due for due in dues if due.follow_up.foretold is not None and _shelters(due)]
     young = [due for due in dues if due.rule in (CUT_ROOTS, FRESH_ROOTS) and _shelters(due)]
+    if not (spells or young):
+        return dues
 
     def gives_way(due: Due) -> bool:
         if due.rule == ROOT_REST:
@@ -123,12 +125,12 @@ def _is_the_keepers(follow_up: FollowUp) -> bool:
 def _stands_for(plan: Due, due: Due) -> bool:
     """Whether a plan stands for another work of the same act."""
     one, other = plan.follow_up, due.follow_up
+    if not (other.outcome == "open" or (other.outcome == "done" and other.settled is one.settled)):
+        return False
     if not _same_check(one, other):
         return False
     # A plan for one branch does not stand for the whole tree, nor for another branch.
     if plan.where and not is_meant(due.where, (plan.where,)):
-        return False
-    if not (other.outcome == "open" or (other.outcome == "done" and other.settled is one.settled)):
         return False
     if _is_the_keepers(other):
         return _outranks(plan, due)

@@ -43,7 +43,7 @@ from backbud.species import (
     Year,
     rules_of,
 )
-from backbud.species.year_told import Growth
+from backbud.species.year_told import Growth, growing_year_of
 from backbud_grammar.dates import growing_year, growing_year_days
 from backbud_grammar.forms import WorkName
 
@@ -63,7 +63,10 @@ Bites = tuple[date | None, ...]
 
 
 class _Asked(Struct, frozen=True):
-    """A rule to be asked: with the tree after `count` entries, what is given to it, and when."""
+    """A rule to be asked: with the tree after `count` entries, what is given to it, and when.
+
+    `reason`: of what a time of the year or a forecast asks; an act is quoted where a rule has any
+    answer to it."""
 
     rule: Rule
     count: int
@@ -71,7 +74,7 @@ class _Asked(Struct, frozen=True):
     place: str
     given: Event | Season | Stage
     cause: str
-    reason: Reason
+    reason: Reason | None = None
     event: Event | None = None
 
 
@@ -99,6 +102,8 @@ class Hanger:
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
         self._own, self._at = own, at
         self.asker = Asker(journal, today)
+        # With whose reason it is, which lives as long.
+        self._last_quoted: tuple[int, int, Reason, Event, Tree] | None = None
 
     @cached_property
     def quoter(self) -> Quoter:
@@ -118,14 +123,20 @@ class Hanger:
         by_count: dict[int, list[int]] = {}
         for i, one in enumerate(asked):
             by_count.setdefault(one.count, []).append(i)
-        has_undone = any(entry.undone for entry in tree.history)
+        has_undone = _tells_of_undone(tree)
         found: list[list[Due]] = [[] for _ in asked]
         given: dict[tuple[object, ...], Year] = {}
         for count, then in each_after(self.histories, self.journal.things, tree.handle, by_count):
             then = _without_undone(then) if has_undone else then
+            # Most of what is asked after an act hangs on it, so it is given the same year.
+            before: tuple[object, ...] | None = None
             for i in by_count[count]:
-                year = self._year_of(asked[i], then, species, seen, growth, given)
-                found[i] = self._dues(asked[i], tree, then, year)
+                one = asked[i]
+                key = one.place, one.day, one.event is None
+                if key != before:
+                    year = self._year_of(one, then, species, seen, growth, given)
+                    before = key
+                found[i] = self._dues(one, tree, then, year)
         return [due for dues in found for due in dues]
 
     def _year_of(
@@ -140,10 +151,10 @@ class Hanger:
         """The year that a rule is given; `given`: those of this tree so far, since many rules are
         given the same one."""
         known = seen
-        if seen and one.event is not None:
+        if seen and one.event is not None and seen[-1][0] > one.day:
             known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
-        key = place, then.pot, growing_year(one.day, self.journal.southern), known
+        key = place, then.pot, growing_year_of(one.day, self.journal.southern), known
         found = given.get(key)
         if found is None:
             found = given[key] = self.years.at(then, place, one.day, species, known, growth)
@@ -151,15 +162,27 @@ class Hanger:
 
     def _dues(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Due]:
         """What a rule proposes; `then`: the tree as it was when it is asked about."""
+        found = self._proposals(one, tree, then, year)
+        if not found:
+            return []
         at = -1 if one.event is None else one.count - 1
-        acts = self.journal.acts
+        acts, reason = self.journal.acts, one.reason or self._quoted(one.event, tree)
         return [
-            due_of(tree, proposal, one.rule.id, one.cause, one.reason, acts, one.event, at)
-            for proposal in self._proposals(one, tree, then, year)
+            due_of(tree, proposal, one.rule.id, one.cause, reason, acts, one.event, at)
+            for proposal in found
             # No season asks for the shape of cuttings and seedlings; what was done or planned may.
             if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
             and not self._is_elsewhere(one.rule, proposal, tree)
         ]
+
+    def _quoted(self, event: Event | None, tree: Tree) -> Reason:
+        """An act as the reason of what hangs on it; several rules ask for that of one act."""
+        assert event is not None
+        if self._last_quoted is None or self._last_quoted[:2] != (id(event), id(tree)):
+            said = self.quoter.reason(event, tree)
+            reason = reason_on("diary", said, event.origin, quotes=True)
+            self._last_quoted = id(event), id(tree), reason, event, tree
+        return self._last_quoted[2]
 
     def _is_elsewhere(self, rule: Rule, proposal: Proposal, tree: Tree) -> bool:
         """Whether it is work of the winter quarters of a tender tree, in its time, and it does not
@@ -170,9 +193,9 @@ class Hanger:
         return not (is_room(cover) if rule.inside == "room" else is_warm_cover(cover))
 
     def _proposals(self, one: _Asked, tree: Tree, then: Tree, year: Year) -> list[Proposal]:
-        """What a rule proposes, its far-off days kept still."""
+        """What a rule proposes; of what no act asks for, the far-off days kept still."""
         found = self.asker.ask(one.rule, tree, then, one.given, year)
-        if not found:
+        if not found or one.event is not None:
             return found
         if any(self._may_be_held_back(one, proposal, tree) for proposal in found):
             held = self.asker.ask(one.rule, tree, _without_undone(tree), one.given, year)
@@ -193,8 +216,7 @@ class Hanger:
         """
         given = one.given
         return (
-            one.event is None
-            and not isinstance(given, Event)
+            not isinstance(given, Event)
             and given.first <= self.today <= proposal.window.closes
             and may_stress(self.journal.acts[proposal.act])
             and not tree.done_since(given.first, proposal.act)
@@ -204,8 +226,7 @@ class Hanger:
         """Whether it is a chance of a season that has begun and is not over, not taken yet."""
         given = one.given
         return (
-            one.event is None
-            and not isinstance(given, Event)
+            not isinstance(given, Event)
             and not proposal.weight.must
             and given.first <= self.today <= proposal.window.closes
             and not tree.done_since(given.first, proposal.act)
@@ -261,9 +282,8 @@ class Hanger:
                 continue
             if not event.exact or entry.undone or tree.began_another(event):
                 continue
-            reason = reason_on("diary", self.quoter.reason(event, tree), event.origin, quotes=True)
             for rule in rules:
-                yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), reason, event)
+                yield _Asked(rule, at + 1, event.day, "", event, cause_of(event), event=event)
 
     def _on_years(
         self, tree: Tree, species: Species | None, seen: Seen, known_since: date
@@ -274,27 +294,31 @@ class Hanger:
         place = self._at or self.years.usual_place(tree, self.today)
         if self.years.tells_no_season(place):
             return
+        counts: dict[date, int] = {}
         for first in self._growing_years(tree):
             year = self.years.at(tree, place, first, species, seen)
+            cause = year.name.replace("/", "-")
+            times: dict[tuple[object, ...], tuple[Season | Stage | None, Reason | None]] = {}
             for rule in rules:
-                found = season_or_stage(rule, year)
-                if found is None or found.first > self.today + AHEAD:
+                time = rule.hangs_on, rule.season, rule.stage
+                if time not in times:
+                    found = season_or_stage(rule, year)
+                    if found is not None and found.first > self.today + AHEAD:
+                        found = None
+                    times[time] = found, None if found is None else reason_of_time(found, year)
+                found, reason = times[time]
+                if found is None or reason is None:
                     continue
                 begun = found.first <= self.today
                 # A tree that came later in the season is asked about as it came.
                 day = max(found.first - _DAY, known_since) if begun else self.today
                 if rule.as_it_stands:
                     day = min(found.last, self.today)
-                count = entries_until(self.histories, tree.handle, min(day, self.today))
-                yield _Asked(
-                    rule,
-                    count,
-                    first,
-                    "" if begun else place,
-                    found,
-                    year.name.replace("/", "-"),
-                    reason_of_time(found, year),
-                )
+                day = min(day, self.today)
+                if day not in counts:
+                    counts[day] = entries_until(self.histories, tree.handle, day)
+                there = "" if begun else place
+                yield _Asked(rule, counts[day], first, there, found, cause, reason)
 
     def _on_forecast(self, tree: Tree, species: Species | None, seen: Seen) -> Iterator[_Asked]:
         """What a forecast asks for: of a tree that stands here, as it stands today."""
@@ -365,6 +389,11 @@ def _holds_back(now: Proposal, hard: Proposal) -> bool:
 
 def _without_undone(tree: Tree) -> Tree:
     """The tree as a rule sees it: what never happened is no part of its history."""
-    if not any(entry.undone for entry in tree.history):
+    if not _tells_of_undone(tree):
         return tree
     return replace(tree, history=tuple(entry for entry in tree.history if not entry.undone))
+
+
+def _tells_of_undone(tree: Tree) -> bool:
+    # Few lines are corrected at all, and it is asked of each history again and again.
+    return any(entry.undone for entry in tree.history if entry.corrected_by is not None)

@@ -29,11 +29,19 @@ WEAK = "The tree is weak: leave this until it grows again."
 
 def weighed(tree: Tree, follow_ups: tuple[FollowUp, ...]) -> tuple[FollowUp, ...]:
     """Add a caution to each open stressing work within a season of another, or on a weak tree."""
-    done = [e.event for e in tree.history if not e.undone and stresses(e.event)]
-    due = sorted((one for one in follow_ups if _is_hard(one)), key=lambda one: one.window.best)
+    due = sorted([one for one in follow_ups if _is_hard(one)], key=lambda one: one.window.best)
+    hard = {id(one) for one in due}
+    done: list[Event] = []
+    if due:
+        # What was done more than a season before the first of them speaks against none.
+        since = min(one.window.opens for one in due) - SEASON
+        lately = tree.done_between(since, max(one.window.closes for one in due))
+        done = [e.event for e in lately if not e.undone and stresses(e.event)]
     return tuple(
-        _warned(tree, one, done, due) if _is_hard(one) else _kept_word(tree, one)
-        for one in follow_ups
+        [
+            _warned(tree, one, done, due) if id(one) in hard else _kept_word(tree, one)
+            for one in follow_ups
+        ]
     )
 
 

@@ -65,9 +65,13 @@ class LaidPlans:
         try:
             data = sent_tree(handle, follow_ups, (), self._entries_of(handle), self._acts)
         except CannotBeSent:
-            self._by_tree[handle] = follow_ups
+            self.hold(handle, follow_ups)
         else:
             self.put_sent(handle, data)
+
+    def hold(self, handle: str, follow_ups: Sequence[FollowUp]) -> None:
+        """Hold what was planned of a tree as it is."""
+        self._by_tree[handle] = follow_ups
 
     def put_sent(self, handle: str, data: bytes) -> None:
         """Lay down what another process has planned of a tree, as it was sent."""

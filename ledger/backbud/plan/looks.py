@@ -40,6 +40,18 @@ class Look(Struct, frozen=True, gc=False):
 
 def looks(event: Event) -> tuple[Look, ...]:
     """Return each thing that a `checked` line names: `wire biting on left 1, ties fine` is two."""
+    # Each due of a tree asks it of one line after another.
+    global _last
+    known = _last
+    if known is None or known[0] is not event:
+        known = _last = event, _looks(event)
+    return known[1]
+
+
+_last: tuple[Event, tuple[Look, ...]] | None = None
+
+
+def _looks(event: Event) -> tuple[Look, ...]:
     found: list[Look] = []
     whats: list[str] = []
     parts: list[str] = []

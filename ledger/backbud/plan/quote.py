@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
+from functools import lru_cache
 
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
@@ -110,5 +111,7 @@ class Quoter:
         return False
 
 
+# What is written of one tree is written of others.
+@lru_cache(maxsize=4096)
 def _words(text: str) -> tuple[str, ...]:
     return tuple(fold(word) for word in _WORDS.findall(text))

@@ -295,7 +295,10 @@ def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     asked_for = [due for due in dues if not _is_past(due.follow_up, since)]
     found = weighed(asked.tree, tuple([due.follow_up for due in asked_for]))
     pairs = zip(asked_for, found, strict=True)
-    return [replace(due, follow_up=follow_up) for due, follow_up in pairs]
+    return [
+        due if due.follow_up is follow_up else replace(due, follow_up=follow_up)
+        for due, follow_up in pairs
+    ]
 
 
 def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

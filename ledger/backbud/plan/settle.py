@@ -21,7 +21,7 @@ from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
 from backbud.plan.looks import look_meant, looks
-from backbud.plan.waiting import WaitingDues, acts_in
+from backbud.plan.waiting import WaitingDues, acts_in, first_words
 from backbud.plan.windows import window_said
 from backbud.species import Window
 from backbud_grammar.act_words import ActWord
@@ -70,11 +70,13 @@ def settled(
             found = [now[ident] for ident in waiting.for_event(event, at)]
             if not found:
                 continue
+            day, still = event.day, list[Due]()
             for due in found:
-                if not _still_open(due, event.day):
+                if not _still_open(due, day):
                     waiting.drop(due)
-            sheltered = [due for due in found if _gives_shelter(due, event, cover_over)]
-            for due in _done_by(event, sheltered):
+                elif _gives_shelter(due, event, cover_over):
+                    still.append(due)
+            for due in _done_by(event, still):
                 now[due.follow_up.id] = _with(due, outcome="done", settled=event)
                 waiting.drop(due)
     on_tree = Attached(tree.on_tree)
@@ -104,7 +106,7 @@ def _with(due: Due, **changed: object) -> Due:
 
 
 def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
-    """Which of the waiting dues an event settles.
+    """Which of the waiting dues, all of which are still open, an event settles.
 
     Of works that one rule asks for one after another, it settles those whose turn it is; of those
     on parts of the tree, all that it was done to.
@@ -113,8 +115,7 @@ def _done_by(event: Event, waiting: Iterable[Due]) -> list[Due]:
     if event.says("partly"):
         return []
     for due in waiting:
-        waits = not due.by_sum and _still_open(due, event.day)
-        if waits and _settles(event, due):
+        if not due.by_sum and _settles(event, due):
             by_cause.setdefault((due.rule, due.cause), []).append(due)
     return [due for found in by_cause.values() for due in _whose_turn(found, event.day)]
 
@@ -278,10 +279,9 @@ def _in_its_year(
 def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     """The dues a word is about: those whose time it is, or else those that come next."""
     some = tuple(dues)
+    day, parts = event.day, event.parts
     found = [
-        due
-        for due in some
-        if due.at < at and _still_open(due, event.day) and is_meant(due.where, event.parts)
+        due for due in some if due.at < at and _still_open(due, day) and is_meant(due.where, parts)
     ]
     about = [due for due in found if due.follow_up.act == event.named]
     # What is on the tree stays on it: who skips a repotting does not leave the ties in for good.
@@ -295,8 +295,6 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
         said = {f"{event.named} {look.what}" for look in looks(event)}
         about = [due for due in about if said.intersection(due.follow_up.settled_by)]
     about = [due for due in about if not _has_lapsed(due.follow_up, event.day)]
-    # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
-    just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     due_now = [
         due
         for due in about
@@ -306,6 +304,8 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
     ]
     if due_now:
         return due_now
+    # `no repot this spring`, said when it is over, speaks of that spring and not of the next.
+    just_lapsed = any(_has_just_lapsed(due, event, at) for due in some)
     coming = [
         due
         for due in about
@@ -321,11 +321,11 @@ def _has_just_lapsed(due: Due, event: Event, at: int) -> bool:
     one = due.follow_up
     return (
         due.at < at
-        and (one.act == event.named or _may_settle(one, event.named))
         and one.outcome == "open"
-        and is_meant(due.where, event.parts)
         and _has_lapsed(one, event.day)
         and event.day - one.window.closes < _JUST
+        and (one.act == event.named or _may_settle(one, event.named))
+        and is_meant(due.where, event.parts)
     )
 
 
@@ -334,4 +334,4 @@ def _has_lapsed(follow_up: FollowUp, day: date) -> bool:
 
 
 def _may_settle(follow_up: FollowUp, act: str) -> bool:
-    return any(words.split()[0] == act for words in follow_up.settled_by)
+    return act in first_words(follow_up.settled_by)

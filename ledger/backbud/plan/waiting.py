@@ -6,6 +6,7 @@ A tree may have thousands of them, on as many branches.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 from backbud.journal.events import Event
 from backbud.plan.due import Due
@@ -42,12 +43,12 @@ class WaitingDues:
         """The ids of the dues that the event may settle; `at`: its place in the history."""
         while self._to_come and self._to_come[-1].at < at:
             self.add(self._to_come.pop())
-        return list(dict.fromkeys(self._among(event)))
-
-    def _among(self, event: Event) -> Iterator[str]:
-        for act in acts_in(event):
-            if act in self._by_act:
-                yield from self._of_act(act, event)
+        acts = [event.act] if event.act in self._by_act else []
+        if "unwired" in self._by_act and "unwired" in acts_in(event):
+            acts.append("unwired")
+        if not acts:
+            return []
+        return list(dict.fromkeys([ident for act in acts for ident in self._of_act(act, event)]))
 
     def _of_act(self, act: str, event: Event) -> Iterator[str]:
         by_word = self._by_act.get(act, {})
@@ -70,9 +71,17 @@ def acts_in(event: Event) -> tuple[str, ...]:
     return (event.act, "unwired") if event.has("old wire off") else (event.act,)
 
 
-def _acts(due: Due) -> set[str]:
-    return {words.split()[0] for words in due.follow_up.settled_by}
+def _acts(due: Due) -> frozenset[str]:
+    return first_words(due.follow_up.settled_by)
 
 
-def _words(part: str) -> list[str]:
-    return part.casefold().split()
+# What settles a work is said by its rule, for all trees alike.
+@lru_cache(maxsize=1024)
+def first_words(settled_by: tuple[str, ...]) -> frozenset[str]:
+    """The acts among what settles a work, without what is looked at."""
+    return frozenset([words.split()[0] for words in settled_by])
+
+
+@lru_cache(maxsize=1024)
+def _words(part: str) -> tuple[str, ...]:
+    return tuple(part.casefold().split())

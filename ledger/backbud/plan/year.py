@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
+from typing import Any
 
 from msgspec import Struct
 
@@ -35,9 +36,9 @@ from backbud.species import (
     rules_of,
     times_of,
 )
-from backbud.species.year_told import Growth
+from backbud.species.year_told import Growth, growing_year_of
 from backbud_grammar.act_words import ActWord, DetailWord
-from backbud_grammar.dates import growing_year, growing_year_days
+from backbud_grammar.dates import growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
 BLOOM_STAGES: Mapping[DetailWord, int] = {"first": 60, "full": 65, "over": 69}
@@ -89,6 +90,9 @@ class Years:
         self._judges: dict[type[Species], tuple[Sequence[Rule], _Judge]] = {}
         lasts = {m.handle: m.measure("lasts") for m in self.things.of_kind("material")}
         self.feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
+        self._told: dict[
+            tuple[int, type[Species] | None], tuple[_TimesOf | None, dict[tuple[object, ...], Any]]
+        ] = {}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
             ("owns", self.southern, today, tuple(self.settings.figures.items())), dict
@@ -107,15 +111,16 @@ class Years:
 
         `growth`: of the tree as it stands today.
         """
-        first, last = growing_year_days(day, self.southern)
+        name, first, last = growing_year_of(day, self.southern)
         site = self._site(place)
         bears, young_bear = self._bears(tree.pot, species)
         stages: dict[int, date] = {}
         for on, stage in seen:
             if first <= on <= last:
                 stages.setdefault(stage, on)
+        judge, times_of, told = self._of_species(site, species, seen)
         return Year(
-            growing_year(day, self.southern),
+            name,
             first,
             last,
             self.today,
@@ -136,24 +141,35 @@ class Years:
             self._pot(tree.pot),
             site.coldest_said,
             young_bear,
-            *self._judge(species),
+            judge,
+            times_of,
             self.feed_days,
             site.ahead,
             top_bears_c(species),
             self.cover_at,
             species.rests_under_c.value if species and species.rests_under_c else None,
+            told,
         )
 
-    def _judge(self, species: Species | None) -> tuple[_Judge | None, _TimesOf | None]:
-        """How a species judges a work, and when it has its time."""
+    def _of_species(
+        self, site: _Site, species: Species | None, seen: Seen
+    ) -> tuple[_Judge | None, _TimesOf | None, dict[tuple[object, ...], Any]]:
+        """How a species judges a work, when it has its time at a place, and what was told of its
+        year there: alike for all trees on which no stage was seen."""
         if species is None:
-            return None, None
+            return None, None, self._told.setdefault((id(site), None), (None, {}))[1]
         known = self._judges.get(type(species))
         if known is None:
             own = rules_of(species)
             known = self._judges[type(species)] = own, partial(judged, own, species.judges)
         rules, judge = known
-        return judge, _TimesOf(rules)
+        if seen:
+            return judge, _TimesOf(rules), {}
+        key = id(site), type(species)
+        alike = self._told.get(key)
+        if alike is None:
+            alike = self._told[key] = _TimesOf(rules), {}
+        return judge, *alike
 
     def growth(self, tree: Tree, species: Species | None) -> Growth | None:
         """How the wood of a tree grows where it stands; None where nothing is known of the weather.

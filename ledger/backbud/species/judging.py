@@ -47,7 +47,7 @@ def _out_of_its_time(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) 
     stand wet or rot do not wait for them, nor do those that grow all the year in the tropics."""
     if not (deed.roots and deed.hard) or _in_need(tree, deed, year) or grows_all_year(year):
         return ""
-    windows = tuple(dict.fromkeys(times_of(rules, "repotted", year)))
+    windows = tuple(dict.fromkeys(_times(rules, "repotted", year)))
     if not windows or any(
         one.opens - _BEFORE <= deed.last and deed.first <= one.closes + _AFTER for one in windows
     ):
@@ -70,7 +70,7 @@ def _leaves(rules: Sequence[Rule], tree: Tree, deed: Deed, year: Year) -> str:
             return phrase(
                 "{judged}, after its roots were cut on {day}.", judged=deed.judged, day=done.day
             )
-    windows = times_of(rules, "defoliated", year) if deed.hard and not grows_all_year(year) else ()
+    windows = _times(rules, "defoliated", year) if deed.hard and not grows_all_year(year) else ()
     if not windows or any(deed.first <= one.closes + _AFTER for one in windows):
         return ""
     last = max(one.closes for one in windows)
@@ -94,6 +94,11 @@ def _tells_of_need(done: Event, year: Year) -> bool:
         return took is not None and took >= SLOW_DRAIN_FROM.of(year)
     looked = done.act == "checked" and done.has("what") and done.says("roots")
     return looked and any(done.says(word) for word in ("rotten", "wet", "waterlogged", "dead"))
+
+
+def _times(rules: Sequence[Rule], act: ActWord, year: Year) -> tuple[Window, ...]:
+    """The same windows as the year knows them, where it does."""
+    return year.times(act) if year.times_of else times_of(rules, act, year)
 
 
 def times_of(rules: Sequence[Rule], act: ActWord, year: Year) -> tuple[Window, ...]:

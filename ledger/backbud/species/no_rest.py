@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from backbud.climate.datum import Datum
 from backbud.climate.degrees import degrees
@@ -54,8 +54,10 @@ def finds_no_rest(year: Year) -> Datum | None:
     return Datum(said, True)
 
 
-def without_work(rule: Rule, found: Iterable[Proposal], year: Year) -> Iterator[Proposal]:
+def without_work(rule: Rule, found: Iterable[Proposal], year: Year) -> list[Proposal]:
     """What a rule of a season or a stage proposes; no work of its own on a tree that finds no
     rest."""
-    withheld = rule.hangs_on in ("season", "stage") and finds_no_rest(year) is not None
-    return (one for one in found if not (withheld and one.act in _WORK))
+    proposed = list(found)
+    if not proposed or rule.hangs_on not in ("season", "stage") or finds_no_rest(year) is None:
+        return proposed
+    return [one for one in proposed if one.act not in _WORK]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import calendar
 from collections.abc import Mapping
 from datetime import date, timedelta
 from functools import lru_cache
@@ -69,6 +70,17 @@ def stage_name(code: int) -> str:
 @lru_cache(maxsize=128)
 def _nearest_name(code: int) -> int:
     return max(known for known in STAGE_NAMES if known <= max(code, 0))
+
+
+# Every tree of a place asks for the same few days.
+@lru_cache(maxsize=4096)
+def day_here(first: date, last: date, southern: bool, month_day: MonthDay) -> date:
+    """The day of a growing year, by its first and last day, that a northern month and day means."""
+    month, day = month_day
+    if southern:
+        month += 6 if month <= 6 else -6
+    year = first.year if month >= first.month else last.year
+    return date(year, month, min(day, calendar.monthrange(year, month)[1]))
 
 
 def after_stage(stage: Stage, opens: int, best: int, closes: int) -> Window:

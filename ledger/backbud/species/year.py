@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Callable, Mapping
 from datetime import date, timedelta
-from functools import lru_cache
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -22,12 +20,19 @@ from backbud.climate.stages import Expected, Own
 from backbud.collection.cut_roots import last_cut_of_roots
 from backbud.collection.state import Tree
 from backbud.species.deed import Deed
-from backbud.species.stages import MonthDay, Stage, StageMonths, stage_name
+from backbud.species.stages import MonthDay, Stage, StageMonths, day_here, stage_name
 from backbud.species.windows import Window
-from backbud.species.year_told import Growth, Season, SeasonName, Temperature, Turn
+from backbud.species.year_told import (
+    SEASON_DAYS,
+    Growth,
+    Season,
+    SeasonName,
+    Temperature,
+    Turn,
+    growing_year_of,
+)
 from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.dates import growing_year, growing_year_days
 
 NO_WEATHER = "The lows and highs of twelve months are not known here."
 # From after which day work of late summer moves with the usual end of growth, northern dates; ours.
@@ -36,6 +41,7 @@ LATE_SUMMER, END_OF_GROWTH = (7, 31), (9, 10)
 DAYS_EXACT = 21
 _A_YEAR = timedelta(days=365)
 _Nights = TypeVar("_Nights", NightsTurn, HardNights)
+T = TypeVar("T")
 
 
 class Year(Struct, frozen=True):
@@ -52,7 +58,8 @@ class Year(Struct, frozen=True):
     is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
     work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
     `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
-    `rests_under_c`: the mean of the coldest month over which its species finds no rest.
+    `rests_under_c`: the mean of the coldest month over which its species finds no rest. `told`:
+    what was answered of its stages and of the warmth, for all trees of the species at the place.
     """
 
     name: str
@@ -83,6 +90,7 @@ class Year(Struct, frozen=True):
     top_bears_c: float | None = None
     cover_at: Callable[[str], str] | None = None
     rests_under_c: float | None = None
+    told: dict[tuple[object, ...], Any] | None = None
 
     def cover_over(self, place: str) -> str:
         """What is over a place, by its handle, as its card has it; over home for ""."""
@@ -110,7 +118,7 @@ class Year(Struct, frozen=True):
 
     def on(self, month_day: MonthDay) -> date:
         """The day of this growing year that a northern month and day means here."""
-        return _day_of_year(self.first, self.last, self.southern, month_day)
+        return day_here(self.first, self.last, self.southern, month_day)
 
     def months(self, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
         """A window by northern months, shifted for the hemisphere.
@@ -126,6 +134,9 @@ class Year(Struct, frozen=True):
         What is done late in summer, so that growth still ripens, moves with the end of growth.
         Nothing where nothing is known of the weather, or where the year never comes so far.
         """
+        return self._once(best, lambda: self._by_warmth(best))
+
+    def _by_warmth(self, best: MonthDay) -> tuple[timedelta, str]:
         usual = self.on(best)
         by = END_OF_GROWTH if LATE_SUMMER < best < END_OF_GROWTH else best
         found = self._expected(by)
@@ -160,15 +171,7 @@ class Year(Struct, frozen=True):
 
     def season(self, name: SeasonName) -> Season:
         """Meteorological seasons inside the growing year; winter is its first two months."""
-        spans: dict[str, tuple[MonthDay, MonthDay]] = {
-            "spring": ((3, 1), (5, 31)),
-            "summer": ((6, 1), (8, 31)),
-            "autumn": ((9, 1), (11, 30)),
-            "winter": ((1, 1), (2, 29)),
-            "year": ((1, 1), (12, 31)),
-        }
-        first, last = spans[name]
-        return Season(name, self.on(first), self.on(last))
+        return Season(name, *map(self.on, SEASON_DAYS[name]))
 
     def stage(self, code: int) -> Stage | None:
         """When this tree reaches the stage this year; None where the species has no such stage.
@@ -183,11 +186,26 @@ class Year(Struct, frozen=True):
             return None
         if self.outlook is None and not self.seen:
             return self._by_months(code, self.no_weather)
+        return self._once("stages", self._stages_kept)[code]
+
+    def _once(self, what: object, work: Callable[[], T]) -> T:
+        """What was told before of a year, and else is now. A year beside it has other days, as it
+        was known last Monday another outlook."""
+        if self.told is None:
+            return work()
+        key = what, self.first, id(self.outlook)
+        found: T | None = self.told.get(key)
+        if found is None:
+            found = self.told[key] = work()
+        return found
+
+    def _stages_kept(self) -> Mapping[int, Stage]:
+        """Every stage of the species this year; those of a place are kept with its weather."""
         if self.outlook is None:
-            return self._stages()[code]
+            return self._stages()
         seen = tuple(sorted(self.seen.items()))
         key = ("stages", self.first, id(self.stage_months), self.wants, self.own, seen)
-        return self.outlook.kept(key, self._stages)[code]
+        return self.outlook.kept(key, self._stages)
 
     def _stages(self) -> Mapping[int, Stage]:
         """Every stage of the species this year.
@@ -198,11 +216,11 @@ class Year(Struct, frozen=True):
         """
         stages: dict[int, Stage] = {}
         before: Stage | None = None
-        for code in sorted(self.stage_months, key=lambda code: self.on(self.stage_months[code][1])):
+        usual = {code: self.on(days[1]) for code, days in self.stage_months.items()}
+        for code in sorted(usual, key=usual.__getitem__):
             stage = self._seen_or_expected(code)
             if before is not None and not stage.observed:
-                usual = self.on(self.stage_months[code][1])
-                gap = usual - self.on(self.stage_months[before.code][1])
+                gap = usual[code] - usual[before.code]
                 least = before.day + gap / 3
                 if stage.day < least:
                     late = least - stage.day
@@ -297,8 +315,7 @@ class Year(Struct, frozen=True):
     @property
     def following(self) -> Year:
         """The growing year after this one, of which nothing is seen yet."""
-        first, last = growing_year_days(self.last + timedelta(days=1), self.southern)
-        name = growing_year(first, self.southern)
+        name, first, last = growing_year_of(self.last + timedelta(days=1), self.southern)
         return replace(self, name=name, first=first, last=last, seen={})
 
     def stays_over(self, celsius: float) -> date | None:
@@ -311,9 +328,11 @@ class Year(Struct, frozen=True):
 
         The weather moves windows every day; so a calendar that was subscribed to keeps still.
         """
-        opens, best, closes = (self._to_week(d) for d in (window.opens, window.best, window.closes))
-        best = max(opens, best)
-        return Window(opens, best, max(best, closes))
+        if (window.closes - self.today).days <= DAYS_EXACT:
+            return window
+        opens = self._to_week(window.opens)
+        best = max(opens, self._to_week(window.best))
+        return Window(opens, best, max(best, self._to_week(window.closes)))
 
     def _to_week(self, day: date) -> date:
         if (day - self.today).days <= DAYS_EXACT:
@@ -378,13 +397,3 @@ class Year(Struct, frozen=True):
             return None
         window = self.rounded(Window(found.first, found.day, found.last))
         return Turn(window.opens, window.best, window.closes, found.because)
-
-
-# Every tree of a place asks for the same few days.
-@lru_cache(maxsize=4096)
-def _day_of_year(first: date, last: date, southern: bool, month_day: MonthDay) -> date:
-    month, day = month_day
-    if southern:
-        month += 6 if month <= 6 else -6
-    year = first.year if month >= first.month else last.year
-    return date(year, month, min(day, calendar.monthrange(year, month)[1]))

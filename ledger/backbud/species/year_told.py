@@ -2,15 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date
+from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
 
 from backbud.climate.outlook import Outlook
 from backbud.collection.state import OnTree
+from backbud_grammar.dates import growing_year, growing_year_days
 
 SeasonName = Literal["spring", "summer", "autumn", "winter", "year"]
+# The first and last northern month and day of each.
+SEASON_DAYS: Mapping[SeasonName, tuple[tuple[int, int], tuple[int, int]]] = {
+    "spring": ((3, 1), (5, 31)),
+    "summer": ((6, 1), (8, 31)),
+    "autumn": ((9, 1), (11, 30)),
+    "winter": ((1, 1), (2, 29)),
+    "year": ((1, 1), (12, 31)),
+}
 
 
 class Season(Struct, frozen=True, gc=False):
@@ -47,3 +58,10 @@ class Growth(Struct, frozen=True):
     vigour: int
     girth_mm: float
     wires: tuple[OnTree, ...] = ()
+
+
+# Each rule of each tree asks for one of a few.
+@lru_cache(maxsize=4096)
+def growing_year_of(day: date, southern: bool) -> tuple[str, date, date]:
+    """The name of the growing year that holds a day, its first day and its last."""
+    return growing_year(day, southern), *growing_year_days(day, southern)

@@ -6,7 +6,7 @@ and a ball that fills its pot do. The figures are ours, no source.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 from itertools import pairwise
 from statistics import median
@@ -24,17 +24,14 @@ _YEARS_OF_TREND = 2
 
 def early_signs(tree: Tree, year: Year, last: Event, before: date) -> tuple[str, ...]:
     """Each sign since the last root work, as words in a sentence."""
-    return tuple(
-        filter(
-            None,
-            (
-                _slow(tree, year, last, before) or _slower_each_year(tree, year, last, before),
-                _surface_opened(tree, last, before),
-                _grows_less_each_year(tree, last, before),
-                _fills_its_pot(tree, year),
-            ),
-        )
+    done = list(_since(tree, last, before))
+    signs = (
+        _slow(tree, year, last, before) or _slower_each_year(done, year),
+        _surface_opened(done),
+        _grows_less_each_year(done),
+        _fills_its_pot(tree, year),
     )
+    return tuple(filter(None, signs))
 
 
 def is_slow(drained: Event, year: Year) -> bool:
@@ -59,10 +56,10 @@ def _slow(tree: Tree, year: Year, last: Event, before: date) -> str:
     )
 
 
-def _slower_each_year(tree: Tree, year: Year, last: Event, before: date) -> str:
+def _slower_each_year(done: Sequence[Event], year: Year) -> str:
     """Water that took longer in every year than in the one before."""
     by_year: dict[int, list[float]] = {}
-    for event in _since(tree, last, before):
+    for event in done:
         if event.act == "drained" and (took := seconds(event)) is not None:
             by_year.setdefault(event.day.year, []).append(took)
     medians = [median(by_year[each]) for each in sorted(by_year)]
@@ -77,17 +74,17 @@ def _slower_each_year(tree: Tree, year: Year, last: Event, before: date) -> str:
     )
 
 
-def _surface_opened(tree: Tree, last: Event, before: date) -> str:
-    opened = [e for e in _since(tree, last, before) if e.act == "opened" and e.says("hard surface")]
+def _surface_opened(done: Sequence[Event]) -> str:
+    opened = [e for e in done if e.act == "opened" and e.says("hard surface")]
     return (
         phrase("its hard surface had to be opened on {day}", day=opened[-1].day) if opened else ""
     )
 
 
-def _grows_less_each_year(tree: Tree, last: Event, before: date) -> str:
+def _grows_less_each_year(done: Sequence[Event]) -> str:
     """Vigour that fell in every year, over all zones."""
     by_year: dict[int, list[float]] = {}
-    for event in _since(tree, last, before):
+    for event in done:
         for _, score in zone_scores(event):
             by_year.setdefault(event.day.year, []).append(score)
     medians = [median(by_year[each]) for each in sorted(by_year)]

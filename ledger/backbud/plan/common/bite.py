@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import date
+from functools import partial
 from typing import NamedTuple
 
 from backbud.bench.bite import girth_growth_mm, share_until_it_bites
@@ -43,6 +44,12 @@ def bite_of(wire: OnTree, history: Sequence[Entry], growth: Growth | None) -> Bi
 
 
 def _since(wired: date, wire_mm: float, growth: Growth) -> Bite | None:
+    """The first day on which so much has grown; many trees are wired on one day."""
+    key = "bites", wired, wire_mm, growth.vigour, growth.girth_mm, growth.base_c
+    return growth.outlook.kept(key, partial(_reckoned, wired, wire_mm, growth))
+
+
+def _reckoned(wired: date, wire_mm: float, growth: Growth) -> Bite | None:
     girth_mm = girth_growth_mm(growth.vigour, growth.girth_mm)
     wanted = share_until_it_bites(girth_mm, wire_mm)
     first, last = growing_year_days(wired, growth.outlook.southern)

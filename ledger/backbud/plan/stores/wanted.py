@@ -26,7 +26,7 @@ from backbud.plan.stores.values import Material, Want
 from backbud.plan.stores.written_first import WEIGHED_WITHIN
 from backbud.plan.vessels import Unknown
 from backbud.tongue import phrase
-from backbud_grammar.act_words import as_act
+from backbud_grammar.act_words import ActWord, as_act
 
 AHEAD = timedelta(days=365)
 WRITE_WIRE = "which wire, as: planned wire, 2 mm Al on left 1, to 2027-01"
@@ -51,10 +51,19 @@ def _of_tree(
     return tuple(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
-        if one.outcome == "open"
+        if one.outcome == "open" and _takes(one)
         if (day := max(one.window_on(today).best, today)) <= today + AHEAD and one.is_open(today)
         for (key, because), amount in _together(_of_work(one, tree, taken, day, doses))
     )
+
+
+# Beside what fills a pot.
+_TAKING: frozenset[ActWord] = frozenset(("wired", "tied", "guyed", "fed"))
+
+
+def _takes(one: FollowUp) -> bool:
+    """Whether a work takes anything: hardly any does, and each is asked about."""
+    return one.act in _TAKING or "fills_pot" in one.row.traits
 
 
 def _together(amounts: _Amounts) -> Iterable[tuple[tuple[str, str], float]]:

@@ -25,10 +25,16 @@ _NOT_BY_US = re.compile(
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)"
     # Named alone behind a work, they did it: `new shoots cut, deer`.
-    r"|(?:(?:the|a|late|hard|those|some) )*(?:deer|rabbits?|hares?|voles?|mice|squirrels?"
-    r"|(?:black|wild )?birds?|pigeons?|jays?|magpies?|woodpeckers?|blue tits|tits|ladybirds?"
-    r"|badgers?|foxe?s?|goats?|sheep|storm|gale"
-    r"|hail|(?:rain|frost|snow|wind|storm) did it)(?: again| damage| did it| got (?:it|them))?",
+    r"|(?:(?:the|a|late|hard|those|some|heavy|my|his|her|our) )*"
+    r"(?:deer|rabbits?|hares?|voles?|mice|mouse|rats?|squirrels?|(?:black|wild )?birds?|pigeons?"
+    r"|jays?|magpies?|woodpeckers?|blue tits|tits|sparrows?|ladybirds?|crows?|rooks?|jackdaws?"
+    r"|starlings?|hens?|chickens?|ducks?|geese|cats?|dogs?|pupp(?:y|ies)|badgers?|foxe?s?"
+    r"|hedgehogs?|moles?|goats?|sheep|cows?|horses?|storm|gale|hail|snow(?: load)?"
+    r"|regen|sturm|hagel|schnee|vogels?|vögel|katze|kat|hond"
+    r"|(?:(?:last|previous|former|old) )+owners?|neighbou?rs?|nachbar|buurman|kids?|children"
+    r"|guests?|visitors?|burglars?|thie(?:f|ves)|builders?|roofers?|postman"
+    r"|(?:rain|frost|snow|wind|storm) did it)"
+    r"(?: again| damage| did it| did| got (?:it|them)| probably)?",
     re.IGNORECASE,
 )
 

@@ -41,7 +41,8 @@ LONGEST_LINE = 10_000
 _KINDS = "|".join(f"[{kind[0].upper()}{kind[0]}]{kind[1:]}" for kind in KINDS)
 # Where a section begins: a date, or a card's first line (DAY and HEAD in journal.lark).
 _CARD = rf"(?:{_KINDS})[ \t]+[^ \t,\n]+[ \t]*$|[Ww]ords[ \t]*$"
-_SECTION = re.compile(rf"\n(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
+# Most lines are indented or blank, which is told by their first character.
+_SECTION = re.compile(rf"\n(?=[^ \n])(?=[0-9]|{_CARD})".encode(), re.MULTILINE)
 _HEAD = re.compile(rf"[0-9]|{_CARD}")
 # Every blank of Unicode but those of the grammar is as good as a space: a page may come out of
 # another program with hard spaces or form feeds in it.

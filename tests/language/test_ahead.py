@@ -189,61 +189,65 @@ def test_what_the_second_did_not_send_is_read_here(tmp_path: Path, before: str) 
     assert (processes, same) == (2, ALL_THE_SAME)
 
 
-# Checks a journal as the command does, by two; what is remembered is written by a copy.
+# Checks a journal as the command does, by two; what is remembered is written by a thread.
 COMMAND = """
-import os, sys
+import os, sys, threading, time
 from backbud.collection import ahead
 from backbud.journal import by_two, outlines, steps
 by_two.MANY_LINES = outlines.MANY_LINES = steps.MANY_SECTIONS = 1
-begun, copies = ahead.begun_beside, []
-def counted(work):
-    copies.append(begun(work))
-    return copies[-1]
-ahead.begun_beside = counted
+write, threads = ahead.ReplayAhead.write, []
+def slowly(self, writes):
+    def later():
+        threads.append(threading.current_thread() is not threading.main_thread())
+        time.sleep(0.2)
+        writes()
+    write(self, later)
+ahead.ReplayAhead.write = slowly
 {before}
 from backbud.cli import main
 status = main(["check", sys.argv[1], "--on", "2026-06-02"])
-print(len([one for one in copies if one is not None]), status, flush=True)
+print(threads, status, flush=True)
+os._exit(status)
 """
 
 
 def by_command(folder: Path, before: str = "") -> list[str]:
-    """What a check prints; last how many copies remembered, and its status."""
+    """What a check prints; last who wrote what is remembered, and its status."""
     script = COMMAND.format(before=before)
     done = subprocess.run(
-        [sys.executable, "-c", script, str(folder)], capture_output=True, text=True, check=True
+        [sys.executable, "-c", script, str(folder)], capture_output=True, text=True, check=False
     )
-    return done.stdout.splitlines()
+    return [*done.stdout.splitlines(), *done.stderr.splitlines()]
 
 
 @pytest.mark.parametrize(
-    ("before", "copies"),
+    ("before", "by_thread"),
     [
-        ("", 1),
-        ("ahead.has_room_for_copy = lambda: False", 0),
-        ("import os\ndel os.fork", 0),
+        ("", "[True] 1"),
+        ("def none(self): raise RuntimeError\nthreading.Thread.start = none", "[False] 1"),
     ],
 )
 def test_what_a_check_read_is_remembered_once_it_ends(
-    tmp_path: Path, before: str, copies: int
+    tmp_path: Path, before: str, by_thread: str
 ) -> None:
     folder = journal(tmp_path / "one", YEARS)
-    alone = read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory)
-    assert alone is None
     first = by_command(folder, before)
-    assert first[-1] == f"{copies} 1"
+    assert first[-1] == by_thread
     known = read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory)
     assert known is not None
     pages = [kept for row in known.files.values() for kept in row if kept.sound is not None]
     assert (len(known.files), len(pages)) == (7, 10)
     # The next check reads nothing anew, and tells the same.
-    assert by_command(folder)[:-1] == first[:-1]
+    again = by_command(folder)
+    assert (again[:-1], again[-1]) == (first[:-1], "[] 1")
 
 
-def test_a_copy_that_dies_costs_nothing_but_time(tmp_path: Path) -> None:
+def test_a_check_that_fails_has_written_what_it_read(tmp_path: Path) -> None:
     folder = journal(tmp_path / "one", YEARS)
-    told = by_command(folder, "ahead._remembered = lambda _: os._exit(9)")
-    assert told[-1] == "1 1"
-    assert read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory) is None
-    assert by_command(folder)[:-1] == told[:-1]
+    told = by_command(
+        folder,
+        "from backbud.session import Session\n"
+        "def fails(self): raise OSError(5, 'no more')\nSession.problems = fails",
+    )
+    assert told[0] == "[True] 3"
     assert read_memory(MemoryOf(str(folder)), SYNTAX_FILE, Memory) is not None

@@ -31,7 +31,7 @@ from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
 from backbud_grammar.scribbles.other_figures import counts_another_thing
-from backbud_grammar.scribbles.plain import is_seen
+from backbud_grammar.scribbles.plain import is_harmless, is_seen
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
 from backbud_grammar.scribbles.sentences import halves, sentences
@@ -46,7 +46,6 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
-_FIGURE = re.compile(r"\d")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -375,11 +374,8 @@ class LineReader:
 
 
 def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, but not of how many of a batch, that it died or was
-    lost."""
-    return (
-        opened is not None and opened[1].word in ENDS_OF_TREES and _FIGURE.search(opened[2]) is None
-    )
+    """Whether a piece says of something, and not of what, that it died or was lost."""
+    return opened is not None and opened[1].word in ENDS_OF_TREES and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

@@ -31,6 +31,16 @@ _GUESSES = (
     r"|\bleave (?:it|her|him)? ?alone\b|^worth a (?:go|try)\b|^[^\W\d]+['’]s tree$"
     r"|\bsays? (?:he|she|they) did\b|^told [^\W\d]+ (?:weekly|daily|monthly)$"
 )
+# What is only wanted, thought of or to be bought.
+_INTENTS = (
+    r"^(?:still )?(?:to[ -]?do|someday|some day|one day|sometime(?: soon)?|some time|soon|shortly)$"
+    r"|^(?:must |should |to |need to |have to )?(?:re-?order|order|buy|get)(?: in)?(?: some| it)?(?: more)?$"
+    r"|^(?:i )?wish(?:ed)?(?: i| he| she| we| they)?(?: had| could| would)?$"
+    r"|^(?:was |am |still |just )*(?:thinking|dreaming|considering)(?: (?:about|of|over))?(?: it)?$"
+    r"|^(?:(?:a|the|my|his|good|nice|next|possible|likely) )*"
+    r"(?:candidates?|ideas?|plans?|dreams?|wish(?:es)?|options?|proposals?|suggestions?)$"
+    r"|^(?:all )?missed(?: it)?(?: again)?$|^needs (?:it|doing)$|^(?:due|overdue|wanted|waiting)$"
+)
 # Why it was not done is said as why it was: `too soft`. How it was before is neither.
 _TOO = r"\btoo (?!.*\bbefore$)(?=[^\W\d])"
 # What was put on and did not stay.
@@ -38,7 +48,7 @@ _UNDONE = (
     r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
     r"|squirrels?|birds?|fox|badger|deer) (?:blew|broke|tipped|knocked|tore|pulled|had) (?:it|them)\b.*)$"
 )
-TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _UNDONE, _TOO)
+TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO)
 _TURN = re.compile("|".join(TURN_PATTERNS), re.IGNORECASE)
 
 

@@ -185,7 +185,9 @@ def _is_said(of_act: _OfAct, word: str, text: str) -> bool:
     bare, line = "", f"{word} {text}"
     for at in of_act.ways.may_fit(line):
         if at >= len(of_act.said):
-            if compiled_way(of_act.beside[at - len(of_act.said)]).search(line):
+            # What begins a clause stands behind the act word, too: `defoliated someday`.
+            beside = compiled_way(of_act.beside[at - len(of_act.said)])
+            if beside.search(line) or beside.search(text):
                 return True
             continue
         bare = bare or without_idle_words(text, is_filler)[0]

@@ -9,16 +9,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from functools import partial
 from itertools import groupby
 from operator import itemgetter
+from threading import Thread
 
 from backbud.collection.comings import TURNS, turns_of
 from backbud.collection.moments import FromBeginning
 from backbud.journal.dated import DatedPage
 from backbud.journal.read import journal_so_far
-from backbud.journal.room_for_copy import has_room_for_copy
-from backbud.journal.second_process import SecondProcess, begun_beside
 from backbud.journal.steps import SoFar
 from backbud_grammar.forms import ActForm
 
@@ -30,7 +28,7 @@ class ReplayAhead:
     def __init__(self) -> None:
         self.found: FromBeginning | None = None
         self._seen = 0
-        self._remembering: SecondProcess | None = None
+        self._writing: Thread | None = None
         # It lasts as long as this: to take it apart takes a while, and the command ends soon.
         self._reading: SoFar | None = None
 
@@ -64,21 +62,18 @@ class ReplayAhead:
         else:
             self.found = None
 
-    def remember(self, remember: Callable[[], None]) -> None:
-        """Let a copy of this process remember what was read; this one goes on."""
-        room = has_room_for_copy()
-        self._remembering = begun_beside(partial(_remembered, remember)) if room else None
-        if self._remembering is None:
-            remember()
+    def write(self, write: Callable[[], None]) -> None:
+        """Let a thread write what is remembered; this one goes on, and has all the more to do."""
+        self._writing = Thread(target=write)
+        try:
+            self._writing.start()
+        except RuntimeError:
+            # The system gives no more of them.
+            self._writing = None
+            write()
 
     def end(self) -> None:
-        """Wait until all is remembered."""
-        if self._remembering is not None:
-            self._remembering.wait()
-            self._remembering = None
-
-
-def _remembered(remember: Callable[[], None]) -> tuple[bytes, ...]:
-    """Remember, and tell nothing of it: a copy that dies has left the last memory as it was."""
-    remember()
-    return ()
+        """Wait until all is written."""
+        if self._writing is not None:
+            self._writing.join()
+            self._writing = None

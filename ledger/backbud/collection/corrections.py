@@ -58,6 +58,10 @@ class Corrections(Struct):
             return
         first, last = pages[0].when.first, pages[-1].when.first
         wanted = {about: by for about, by in self.wanted.items() if first <= about[1] <= last}
+        trees = {
+            about: {handle for _, handles in by for handle in handles}
+            for about, by in wanted.items()
+        }
         lines: dict[tuple[str, date], list[tuple[DatedBlock, Event]]] = {}
         on_days: dict[date, set[str]] = {}
         for act, day in wanted:
@@ -69,7 +73,7 @@ class Corrections(Struct):
                     if acts.isdisjoint(block.acts):
                         continue
                     for i, act in enumerate(block.acts):
-                        if act in acts:
+                        if act in acts and not self._is_of_others(block, trees[act, day]):
                             lines.setdefault((act, day), []).append((block, block.event(i)))
         for key, corrections in wanted.items():
             meant = _LinesMeant(lines.get(key, []), self.things)
@@ -82,6 +86,15 @@ class Corrections(Struct):
                         self.by_line.setdefault((handle, id(line)), []).append(correction)
                         self.lines.add(id(line))
                         self.blocks.add(id(block))
+
+    def _is_of_others(self, block: DatedBlock, trees: set[str]) -> bool:
+        """Whether a subject line names things as they stand on their cards, and none of these
+        trees, by folded handle, and no group: so its events need not be made."""
+        names = block.text.split(", ")
+        things = [self.things.by_handle.get(name) for name in names]
+        return trees.isdisjoint(map(fold, names)) and all(
+            thing is not None and thing.kind != "group" for thing in things
+        )
 
     def touch(self, event: Event) -> bool:
         """Whether any correction speaks of this line; nearly always not."""

@@ -35,7 +35,8 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
     own = reading.own_words
     languages, gallon = reading.settings.languages, reading.settings.gallon
     handles = _handles(things, own, f"{languages.text} {gallon}")
-    if known.things != handles:
+    # Where nothing is remembered, nothing was sound.
+    if known.things not in (b"", handles):
         known.forget_sound(reading.parted.rows())
     around = (Identical(known), handles)
     sound = kept.once("sound acts", around, dict[str, dict[str, Said]])
@@ -73,9 +74,11 @@ class _Read(NamedTuple):
     def first(self, pages: NewPages) -> ReadFirst:
         """These pages before all others, as far as they have a place in the history."""
         memory, found = self.reading.asked.memory, ReadFirst()
+        # What is told of a page hangs on those that were read before it.
+        reader = DiaryReader(self.reader.acts)
         for name, line, kept in pages:
             file = self.files[name]
-            value, flaws = read_page(name, file, self.reader, self.by, line, kept, 0, memory)
+            value, flaws = read_page(name, file, reader, self.by, line, kept, 0, memory)
             if value is not None:
                 found[name, line] = WithFlaws(value, flaws)
         return found
@@ -125,16 +128,16 @@ def _gathered(read: _Read, sound: SoundActs) -> _Gathered:
     later = {*left}
     here = read.pages([name for name in read.files if name not in later], ReadFirst())
     gathered.add(here)
-    first = ReadFirst()
     if second is None:
         gathered.pass_on(())
         return gathered
+    first = read.first(second.left)
     for names in second.take_over(asked.known, asked.details):
         if names:
             gathered.add(read.pages(names, first))
             left = left[len(names) :]
         elif ahead is not None:
-            first = read.first(second.first)
+            first |= read.first(second.first)
             known = [*here.value, *(one.value for one in first.values() if one.value is not None)]
             so_far = [page.page for page in in_turn.in_order(known)]
             ahead.begin(read.reading, so_far, in_turn.until(asked.today))

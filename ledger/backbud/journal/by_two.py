@@ -6,7 +6,7 @@ finds them read; whatever it did not send is read here.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from itertools import chain, islice
 from typing import NamedTuple, TypeVar
@@ -27,8 +27,8 @@ from backbud_grammar.shape import SHAPES, Part
 from backbud_grammar.syntax import Subjects
 
 # Of the lines so many are read by the second process: what it found is to be sent, too. The other
-# is where the first process has more to do meanwhile.
-_SHARE, _SHARE_OF_MORE = 0.48, 0.93
+# is of pages that come before all others; where there are such, the first process reads no more.
+_SHARE, _SHARE_OF_FIRST = 0.48, 0.46
 # What is sent at once, of so many lines and more.
 _LINES_OF_GROUP = 5_000
 
@@ -64,12 +64,17 @@ class _SentRaw(Struct, frozen=True, array_like=True, gc=False):
 
 class PagesOfSecond:
     """Pages that a second process reads, group by group. `files`: the names of those that they
-    stand in, by group. `first`: those that came before all others, once they did."""
+    stand in, by group. `left`: those of them that come before all others and that it leaves to
+    this process. `first`: those that came before all others, once they did."""
 
     def __init__(
-        self, files: Sequence[Sequence[str]], pages: NewPages, second: SecondProcess
+        self,
+        files: Sequence[Sequence[str]],
+        pages: NewPages,
+        left: NewPages,
+        second: SecondProcess,
     ) -> None:
-        self.files, self.first = files, NewPages()
+        self.files, self.left, self.first = files, left, NewPages()
         self._pages, self._pieces = pages, second.pieces()
 
     def take_over(self, known: Memory, details: Details) -> Iterator[Sequence[str]]:
@@ -128,14 +133,31 @@ def pages_of_second(
 
     `said`: the acts that are known to be sound, to which `look_at` adds. `comes_first`: whether a
     page of such a text is to come before all others; given where this process has more to do than
-    to read, as soon as it knows the pages of the next days.
+    to read, as soon as it knows the pages of the next days. Then it is left nothing but a share of
+    those.
     """
     lines = _lines_of(new)
-    later = later_of(lines, _SHARE if comes_first is None else _SHARE_OF_MORE)
-    groups = [later] if comes_first is None else list(_grouped(later, lines))
+    ours: set[str] = set()
+    if comes_first is None:
+        groups = [later_of(lines, _SHARE)]
+    else:
+        groups = list(_grouped(new, lines))
+        ours = new.keys() - later_of(lines, _SHARE_OF_FIRST)
     pages = [[page for name in group for page in new[name]] for group in groups]
-    second = begun_beside(partial(_found, pages, details, said, look_at, comes_first))
-    return None if second is None else PagesOfSecond(groups, [*chain(*pages)], second)
+    second = begun_beside(partial(_found, pages, ours, details, said, look_at, comes_first))
+    if second is None:
+        return None
+    whole = [*chain(*pages)]
+    mine = [page for page in whole if page[0] in ours]
+    left = [mine[at] for at in _first_of(mine, comes_first)]
+    return PagesOfSecond(groups, whole, left, second)
+
+
+def _first_of(pages: NewPages, comes_first: Callable[[str], object] | None) -> list[int]:
+    """The places of the pages that are to come before all others."""
+    if comes_first is None:
+        return []
+    return [at for at, (_, _, one) in enumerate(pages) if comes_first(one.section.text)]
 
 
 def _grouped(files: Iterable[str], lines: Mapping[str, int]) -> Iterator[list[str]]:
@@ -152,18 +174,17 @@ def _grouped(files: Iterable[str], lines: Mapping[str, int]) -> Iterator[list[st
 
 def _found(
     groups: Sequence[NewPages],
+    ours: Container[str],
     details: Details,
     said: SoundActs,
     look_at: LookAt,
     comes_first: Callable[[str], object] | None,
 ) -> Iterator[bytes]:
     """What is found in the pages that come first, and then in each group, as far as nothing is
-    wrong in them."""
+    wrong in them. `ours`: the files whose first pages the other process reads."""
     pages = [*chain(*groups)]
-    first: list[int] = []
-    if comes_first is not None:
-        first = [at for at, (_, _, one) in enumerate(pages) if comes_first(one.section.text)]
-    done, begin, of_each = {*first}, 0, [first]
+    first = _first_of(pages, comes_first)
+    done, begin, of_each = {*first}, 0, [[at for at in first if pages[at][0] not in ours]]
     for group in groups:
         end = begin + len(group)
         of_each.append([at for at in range(begin, end) if at not in done])

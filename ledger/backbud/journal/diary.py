@@ -67,6 +67,8 @@ class DiaryReader:
         self._rows: dict[tuple[str, ...], tuple[str, ...]] = {}
         # The same by how a `Sound` has them.
         self._written_rows: dict[str, tuple[str, ...]] = {}
+        # What first lines of exact days say in which nothing is wrong; many days are alike.
+        self._weather: dict[str, tuple[SaidWeather, ...]] = {"": ()}
 
     def page(
         self, kept: Kept[PageText], when: WrittenDate, file: str, line: int, so_far: int = 0
@@ -147,9 +149,12 @@ class DiaryReader:
             found = self._by_lines.blocks(page.text, head, so_far)
             if found is None:
                 return None
-            weather, flaws = said_weather(page, when, self.acts) if page.weather else ((), [])
-            if flaws:
-                return None
+            weather = self._weather.get(page.weather)
+            if weather is None:
+                weather, flaws = said_weather(page, when, self.acts)
+                if flaws:
+                    return None
+                self._weather[page.weather] = weather
             blocks = found.blocks
             if not found.is_sound:
                 acts = sum(len(block.acts) for block in blocks)

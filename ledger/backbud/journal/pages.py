@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from datetime import date
-from functools import partial
+from functools import lru_cache, partial
 from typing import NamedTuple
 
 from backbud.journal import remember
@@ -129,17 +129,25 @@ def page_by_lines(
 ) -> WithFlaws[ReadPage | None]:
     """A page with a plain date that is read line by line; None where it must be looked at as a
     whole."""
-    try:
-        when = read_date(kept.section.date, by.southern)
-    except Misread:
-        return WithFlaws(None)
-    if not when.exact or not OLDEST_DAY <= when.first <= min(by.today, LAST_RECKONED):
+    when = _plain_day(kept.section.date)
+    if when is None or when.first > by.today:
         return WithFlaws(None)
     found = reader.of_day(when.first).page_by_lines(kept, when, file, line, so_far)
     if found is None:
         return WithFlaws(None)
     page = ReadPage(when.first, file, line, found.page, found.weather)
     return WithFlaws(page, placed(file, line, found.flaws))
+
+
+@lru_cache(maxsize=64)
+def _plain_day(written: str) -> WrittenDate | None:
+    """An exact day that can be reckoned from; None for any other date. Many pages of a day stand
+    near one another."""
+    try:
+        when = read_date(written)
+    except Misread:
+        return None
+    return when if when.exact and OLDEST_DAY <= when.first <= LAST_RECKONED else None
 
 
 def _page_of(
@@ -157,9 +165,10 @@ def _page_of(
     known = first.get((file, line))
     if known is None:
         return read_page(file, outlined, reader, by, line, kept, so_far, memory)
-    if not known.flaws:
+    if not known.flaws and known.value is not None and known.value.page.words:
+        # It was sound, line by line.
         return known
-    # What is told of it hangs on what is wrong above it, what was read of it does not.
+    # What is told of it hangs on the pages above it, what was read of it does not.
     again = read_page(file, outlined, reader, by, line, kept, so_far, memory)
     return WithFlaws(known.value, again.flaws)
 

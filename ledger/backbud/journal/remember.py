@@ -6,7 +6,8 @@ only, never code.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from functools import partial
 from typing import Any, Generic, TypeVar
 
 import msgspec
@@ -166,10 +167,17 @@ def write_memory(memory: MemoryOf, name: str, value: object) -> None:
     memory.keep(name, msgspec.msgpack.encode(value), synced=False)
 
 
-def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs) -> None:
+def keep_read(
+    memory: MemoryOf,
+    known: Memory,
+    details: Details,
+    said: SoundActs,
+    beside: Callable[[Callable[[], None]], None] | None = None,
+) -> None:
     """Write the memory, atomically; where the folder cannot be written, nothing is kept.
 
-    What this run read and found sound is added to what the memory holds already.
+    What this run read and found sound is added to what the memory holds already. `beside`: has it
+    written while this run goes on.
     """
     whole = {
         "mark": known.mark,
@@ -183,7 +191,11 @@ def keep_read(memory: MemoryOf, known: Memory, details: Details, said: SoundActs
         },
         "shapes": _shapes(known),
     }
-    write_memory(memory, SYNTAX_FILE, whole)
+    if beside is None:
+        write_memory(memory, SYNTAX_FILE, whole)
+    else:
+        data = msgspec.msgpack.encode(whole)
+        beside(partial(memory.keep, SYNTAX_FILE, data, synced=False))
 
 
 def _with_those_beside(known: Memory, details: Details) -> dict[str, dict[str, Raw | Reading]]:

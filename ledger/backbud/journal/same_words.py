@@ -18,15 +18,17 @@ def words_in(section: bytes) -> WordsDigest:
         section = b"\n".join(
             [line.rstrip() for line in lines if not line.lstrip().startswith(b"#")]
         )
-    return _digest_of(_without_blanks(section))
+    said = _without_blanks(b"\n" + section)
+    return WordsDigest(digest(said.rstrip(b"\n")), said.count(b"\n\1"))
 
 
 def words_in_each(sections: Sequence[bytes]) -> list[WordsDigest]:
     """The same of many sections that end with a line's end, most of them at once."""
-    whole = b"\2\n".join(sections)
-    if any(sign in whole for sign in _NOT_PLAIN) or whole.count(b"\2") != len(sections) - 1:
+    whole = b"\2\n".join((b"", *sections))
+    if any(sign in whole for sign in _NOT_PLAIN) or whole.count(b"\2") != len(sections):
         return [words_in(section) for section in sections]
-    return [_digest_of(said) for said in _without_blanks(whole).split(b"\2")]
+    _, *each = _without_blanks(whole).split(b"\2")
+    return [WordsDigest(digest(said.rstrip(b"\n")), said.count(b"\1")) for said in each]
 
 
 # Few files have any of these. The last are our own marks.
@@ -34,13 +36,9 @@ _NOT_PLAIN = (b"#", b"\t", b" \n", b"\1")
 
 
 def _without_blanks(text: bytes) -> bytes:
-    """All lines at once, without blanks and blank lines; of an indented one it is kept that it
-    is."""
-    said = (b"\n" + text).replace(b"\n ", b"\n\1").translate(None, b" ")
+    """All lines at once, each behind a line's end, without blanks and blank lines; of an indented
+    one it is kept that it is."""
+    said = text.replace(b"\n ", b"\n\1").translate(None, b" ")
     while b"\n\n" in said:
         said = said.replace(b"\n\n", b"\n")
     return said
-
-
-def _digest_of(said: bytes) -> WordsDigest:
-    return WordsDigest(digest(said.rstrip(b"\n")), said.count(b"\n\1"))

@@ -30,11 +30,6 @@ class SecondProcess:
         finally:
             os.waitpid(self._number, 0)
 
-    def wait(self) -> None:
-        """Wait until one that makes no piece has ended."""
-        for _ in self.pieces():
-            pass
-
 
 def _piece(pipe: BinaryIO) -> bytes | None:
     """The next piece; None where it is not whole, or there is none."""
@@ -46,8 +41,7 @@ def _piece(pipe: BinaryIO) -> bytes | None:
 def begun_beside(work: Callable[[], Iterable[bytes]]) -> SecondProcess | None:
     """A copy of this process that does the work, and nothing else; None where it cannot be had.
 
-    The work must read no file, and write nothing but what is there whole or not at all, and what
-    any later run does without. No piece of it is empty.
+    The work must write nothing and read no file: it only reckons. No piece of it is empty.
     """
     if not may_be_copied():
         return None

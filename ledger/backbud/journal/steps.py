@@ -44,7 +44,7 @@ from backbud_grammar.version import language_mark, sources_mark
 # So little that is new is sooner read again than the whole memory is written.
 FEW_PAGES = 20
 FEW_DETAILS = 60
-# To write so much takes longer than to begin another process for it.
+# To write so much takes longer than to begin a thread for it.
 MANY_SECTIONS = 3_000
 
 
@@ -60,8 +60,8 @@ class GoesAhead(Protocol):
     def go_on(self, pages: Sequence[DatedPage]) -> None:
         """Go on by the pages of the next days."""
 
-    def remember(self, remember: Callable[[], None]) -> None:
-        """Have remembered what was read, while what is left to do is done."""
+    def write(self, write: Callable[[], None]) -> None:
+        """Have written what is remembered, while what is left to do is done."""
 
 
 class ToRead(Struct, frozen=True):
@@ -338,11 +338,9 @@ def keep_in_mind(reading: SoFar) -> WithFlaws[SoFar]:
     known.things, known.files = handles, reading.parted.rows()
     remembered = reading.parted.fresh <= FEW_PAGES and not (asked.is_first and forgot)
     if not remembered:
-        keep = partial(remember.keep_read, asked.memory, known, details, reading.sound)
-        if asked.ahead is None or reading.parted.fresh < MANY_SECTIONS:
-            keep()
-        else:
-            asked.ahead.remember(keep)
+        few = asked.ahead is None or reading.parted.fresh < MANY_SECTIONS
+        beside = None if few or asked.ahead is None else asked.ahead.write
+        remember.keep_read(asked.memory, known, details, reading.sound, beside)
     if asked.kept is NO_MEMO:
         # Nobody reads these pages again.
         known.files = {}

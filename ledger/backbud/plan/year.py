@@ -91,7 +91,8 @@ class Years:
         lasts = {m.handle: m.measure("lasts") for m in self.things.of_kind("material")}
         self.feed_days = {h: round(t.within("day")) for h, t in lasts.items() if t is not None}
         self._told: dict[
-            tuple[int, type[Species] | None], tuple[_TimesOf | None, dict[tuple[object, ...], Any]]
+            tuple[int, type[Species] | None, float | None],
+            tuple[_TimesOf | None, dict[tuple[object, ...], Any]],
         ] = {}
         self._limits: dict[tuple[object, ...], tuple[Temperature | None, ...]] = {}
         self._owns: dict[tuple[str, type[Species], Seen], Own] = weather.reckoned(
@@ -118,7 +119,7 @@ class Years:
         for on, stage in seen:
             if first <= on <= last:
                 stages.setdefault(stage, on)
-        judge, times_of, told = self._of_species(site, species, seen)
+        judge, times_of, told = self._of_species(site, species, seen, bears)
         return Year(
             name,
             first,
@@ -152,12 +153,13 @@ class Years:
         )
 
     def _of_species(
-        self, site: _Site, species: Species | None, seen: Seen
+        self, site: _Site, species: Species | None, seen: Seen, bears: Temperature | None
     ) -> tuple[_Judge | None, _TimesOf | None, dict[tuple[object, ...], Any]]:
         """How a species judges a work, when it has its time at a place, and what was told of its
-        year there: alike for all trees on which no stage was seen."""
+        year there: alike for all trees on which no stage was seen and whose roots bear the same."""
+        limit_c = bears.celsius if bears is not None else None
         if species is None:
-            return None, None, self._told.setdefault((id(site), None), (None, {}))[1]
+            return None, None, self._told.setdefault((id(site), None, limit_c), (None, {}))[1]
         known = self._judges.get(type(species))
         if known is None:
             own = rules_of(species)
@@ -165,7 +167,7 @@ class Years:
         rules, judge = known
         if seen:
             return judge, _TimesOf(rules), {}
-        key = id(site), type(species)
+        key = id(site), type(species), limit_c
         alike = self._told.get(key)
         if alike is None:
             alike = self._told[key] = _TimesOf(rules), {}

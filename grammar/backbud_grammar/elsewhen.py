@@ -18,25 +18,30 @@ _ELSEWHEN = re.compile(
     rf"|(?:\w+ )?(?:days|weeks|months|years) ago|(?:by|before|after) {_MONTH})",
     re.IGNORECASE,
 )
-_NOT_BY_US = re.compile(
+_DID_IT = r"(?: again| damage| did it| did| got (?:it|them)| probably)?"
+_BY_OTHERS = re.compile(
     r"(?:^|.* )by (?:the |a |some |its |his |her |my |our |last |previous |former |old |new )*"
     r"(?:chickens?|hens?|ducks?|geese|goats?|sheep|horses?|cows?|pony"
     r"|owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)"
-    # Named alone behind a work, they did it: `new shoots cut, deer`.
-    r"|(?:(?:the|a|late|hard|those|some|heavy|my|his|her|our) )*"
+    rf"{_DID_IT}",
+    re.IGNORECASE,
+)
+# Named alone behind a work, they did it: `new shoots cut, deer`.
+_OTHERS_ALONE = re.compile(
+    r"(?:(?:the|a|late|hard|those|some|heavy|my|his|her|our) )*"
     r"(?:deer|rabbits?|hares?|voles?|mice|mouse|rats?|squirrels?|(?:black|wild )?birds?|pigeons?"
     r"|jays?|magpies?|woodpeckers?|blue tits|tits|sparrows?|ladybirds?|crows?|rooks?|jackdaws?"
     r"|starlings?|hens?|chickens?|ducks?|geese|cats?|dogs?|pupp(?:y|ies)|badgers?|foxe?s?"
     r"|hedgehogs?|moles?|goats?|sheep|cows?|horses?|storm|gale|hail|snow(?: load)?"
     r"|regen|sturm|hagel|schnee|vogels?|vögel|katze|kat|hond"
     r"|(?:(?:last|previous|former|old) )+owners?|neighbou?rs?|nachbar|buurman|kids?|children"
-    r"|guests?|visitors?|burglars?|thie(?:f|ves)|builders?|roofers?|postman"
-    r"|(?:rain|frost|snow|wind|storm) did it)"
-    r"(?: again| damage| did it| did| got (?:it|them)| probably)?",
+    r"|guests?|visitors?|burglars?|thie(?:f|ves)|builders?|roofers?|postman)"
+    rf"{_DID_IT}",
     re.IGNORECASE,
 )
+_WEATHER_ALONE = re.compile(r"(?:the )?(?:rain|frost|snow|wind|storm) did it", re.IGNORECASE)
 
 
 # Of another tree, or nowhere but in thought.
@@ -94,7 +99,8 @@ def day_it_begins_with(pieces: Iterable[str]) -> str:
 
 # Each as it is written.
 ELSEWHEN_PATTERNS = tuple(
-    one.pattern for one in (_ELSEWHEN, _NOT_BY_US, _NOT_THIS, _OTHERS, _ITSELF)
+    one.pattern
+    for one in (_ELSEWHEN, _BY_OTHERS, _OTHERS_ALONE, _WEATHER_ALONE, _NOT_THIS, _OTHERS, _ITSELF)
 )
 
 
@@ -131,7 +137,9 @@ def elsewhen(runs: Iterable[str]) -> str:
 def _is_elsewhen(run: str) -> bool:
     return bool(
         _ELSEWHEN.fullmatch(run)
-        or _NOT_BY_US.fullmatch(run)
+        or _BY_OTHERS.fullmatch(run)
+        or _OTHERS_ALONE.fullmatch(run)
+        or _WEATHER_ALONE.fullmatch(run)
         or _OTHERS.fullmatch(run)
         or _NOT_THIS.search(run)
     )

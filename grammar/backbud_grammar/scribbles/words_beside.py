@@ -17,7 +17,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
 from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
-from backbud_grammar.scribbles.asides import WETS_PATTERN
+from backbud_grammar.scribbles.asides import WETS_PATTERN, weather_may_do_it
 from backbud_grammar.scribbles.details_said import compiled_way, ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
@@ -103,7 +103,7 @@ class WordsBeside:
             two |= of_ways[1]
             three |= of_ways[2]
             all_known = all_known and is_known
-        if all_known or (one & two & three and _is_said(of_act, word, text)):
+        if all_known or (one & two & three and _is_said(of_act, form, word, text)):
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
@@ -179,14 +179,19 @@ class WordsBeside:
         return _CLEAR if found == _CLEAR else found
 
 
-def _is_said(of_act: _OfAct, word: str, text: str) -> bool:
+def _is_said(of_act: _OfAct, form: ActForm, word: str, text: str) -> bool:
     """Whether a text, or what is left of it without fillers, is a detail said in another way, or
     holds with the act word before it what may stand beside the act."""
     bare, line = "", f"{word} {text}"
     for at in of_act.ways.may_fit(line):
         if at >= len(of_act.said):
+            pattern = of_act.beside[at - len(of_act.said)]
+            if pattern is WETS_PATTERN:
+                if weather_may_do_it(form, text):
+                    return True
+                continue
             # What begins a clause stands behind the act word, too: `defoliated someday`.
-            beside = compiled_way(of_act.beside[at - len(of_act.said)])
+            beside = compiled_way(pattern)
             if beside.search(line) or beside.search(text):
                 return True
             continue

@@ -220,7 +220,7 @@ def expected_of(forms: Sequence[Form]) -> str:
     takes = dict.fromkeys(
         form.labels[0] if form.labels else form.about if form.free else form.wanted() or "on PART"
         for form in forms
-        if form.name != "by"
+        if form.name not in ("by", "observed")
     )
     if not takes:
         return NO_DETAILS

@@ -139,9 +139,10 @@ ROOT_BALL = measure("root ball", "size", about="what is left of it")
 # Across a pot, or along it, that is on no card.
 POT_SIZE = Form(
     "pot size",
-    ("pot", "box", "tray", "basket"),
-    ("length",),
-    True,
+    sorts=("length",),
+    bound=True,
+    words=("pot", "box", "tray", "basket"),
+    worded=True,
     not_with=("same pot", "into"),
     about="of one on no card",
 )

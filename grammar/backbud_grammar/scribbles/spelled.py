@@ -145,7 +145,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\b(?:back to|down to|by) \d+) ins?\b(?=$|,)", r"\1 inch", "in ins"),
     # At the end of a piece, behind what is so long or wide: `stub 2 in`, `potted on 3 in`.
     (
-        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?|trunk|nebari|girth|(?:candle|needle|shoot) length|tips?|whips?|wounds?|scars?|callus|hollow"
+        r"(\b(?:ring(?:ed)?|set at|stubs?|liners?|potted (?:on|up)|spread|height|candles?|needles?|shoots?|(?:candle|needle|shoot) length|tips?|whips?|wounds?|scars?|callus|hollow"
         r"|growth|extensions?) (?:\d+ )?\d+(?:[./]\d+)?) ins?(?=$|,)",
         r"\1 inch",
         "in ins",
@@ -161,7 +161,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
     (
-        r"(\b(?:candles?|needles?|shoots?|growth|trunk|nebari|height|girth|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
+        r"(\b(?:candles?|needles?|shoots?|growth|height|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
         r"\1 inch",
         "in ins",
     ),

@@ -6,30 +6,30 @@ import re
 from collections.abc import Iterable
 from functools import lru_cache
 
+from backbud_grammar.ways_compiled import compiled_way
+
 _SEASON = r"(?:year|month|week|spring|summer|autumn|fall|winter|season)"
 _MONTH = (
     r"(?:jan(?:uary)?|feb(?:ruary)?|march|april|may|june|july|aug(?:ust)?|sept?(?:ember)?"
     r"|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)"
 )
-_ELSEWHEN = re.compile(
+_ELSEWHEN = (
     rf"(?:already |back |again |done )*(?:(?:in |the )?(?:last|next) {_SEASON}(?:'s \w+)?"
     rf"|in {_MONTH}"
     rf"|in (?:spring|summer|autumn|fall|winter)|yesterday|tomorrow|(?:19|20)\d\d|in (?:19|20)\d\d"
-    rf"|(?:\w+ )?(?:days|weeks|months|years) ago|(?:by|before|after) {_MONTH})",
-    re.IGNORECASE,
+    rf"|(?:\w+ )?(?:days|weeks|months|years) ago|(?:by|before|after) {_MONTH})"
 )
 _DID_IT = r"(?: again| damage| did it| did| got (?:it|them)| probably)?"
-_BY_OTHERS = re.compile(
+_BY_OTHERS = (
     r"(?:^|.* )by (?:the |a |some |its |his |her |my |our |last |previous |former |old |new )*"
     r"(?:chickens?|hens?|ducks?|geese|goats?|sheep|horses?|cows?|pony"
     r"|owners?|sellers?|nursery|nurseryman|buyer|gardener|somebody|someone|others|them|lightning|deer|caterpillars?|themselves|itself|squirrels?|mice|mouse|voles?"
     r"|slugs?|snails?|rabbits?|hares?|birds?|pigeons?|cats?|dogs?|foxe?s?|badgers?|wind|storm|frost|hail|snow"
     r"|rain|sun|heat|weevils?|aphids|ants|wasps|beetles?|children|neighbours?|accident|mistake)"
-    rf"{_DID_IT}",
-    re.IGNORECASE,
+    rf"{_DID_IT}"
 )
 # Named alone behind a work, they did it: `new shoots cut, deer`.
-_OTHERS_ALONE = re.compile(
+_OTHERS_ALONE = (
     r"(?:(?:the|a|late|hard|those|some|heavy|my|his|her|our) )*"
     r"(?:deer|rabbits?|hares?|voles?|mice|mouse|rats?|squirrels?|(?:black|wild )?birds?|pigeons?"
     r"|jays?|magpies?|woodpeckers?|blue tits|tits|sparrows?|ladybirds?|crows?|rooks?|jackdaws?"
@@ -38,26 +38,23 @@ _OTHERS_ALONE = re.compile(
     r"|regen|sturm|hagel|schnee|vogels?|vögel|katze|kat|hond"
     r"|(?:(?:last|previous|former|old) )+owners?|neighbou?rs?|nachbar|buurman|kids?|children"
     r"|guests?|visitors?|burglars?|thie(?:f|ves)|builders?|roofers?|postman)"
-    rf"{_DID_IT}",
-    re.IGNORECASE,
+    rf"{_DID_IT}"
 )
-_WEATHER_ALONE = re.compile(r"(?:the )?(?:rain|frost|snow|wind|storm) did it", re.IGNORECASE)
+_WEATHER_ALONE = r"(?:the )?(?:rain|frost|snow|wind|storm) did it"
 
 
 # Of another tree, or nowhere but in thought.
-_NOT_THIS = re.compile(
+_NOT_THIS = (
     r"\b(?:(?:the )?other (?:one|tree|bench|tray|house|batch)|wrong (?:tree|one)"
     r"|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
     r"|his, not|its mother|all bar this|all but this|everything but this"
     r"|in (?:my|his|her|our) (?:head|mind|dreams?)"
     r"|(?:years|months|weeks|days) ago|long ago|in (?:19|20)\d\d"
-    r"|at (?!the\b|its\b|it['’])[^\W\d_]+['’]s)(?!\w)",
-    re.IGNORECASE,
+    r"|at (?!the\b|its\b|it['’])[^\W\d_]+['’]s)(?!\w)"
 )
-_OTHERS = re.compile(
+_OTHERS = (
     r"(?:so )?[^\W\d_]+ says|says [^\W\d_]+|everything else"
-    r"|(?:(?:all|the|all the) )?(?:others?(?: ones?)?|rest)",
-    re.IGNORECASE,
+    r"|(?:(?:all|the|all the) )?(?:others?(?: ones?)?|rest)"
 )
 
 
@@ -97,11 +94,9 @@ def day_it_begins_with(pieces: Iterable[str]) -> str:
     return next((day for found in days if found is not None for day, at in [found] if at == 0), "")
 
 
+_ALONE = (_ELSEWHEN, _BY_OTHERS, _OTHERS_ALONE, _WEATHER_ALONE, _OTHERS)
 # Each as it is written.
-ELSEWHEN_PATTERNS = tuple(
-    one.pattern
-    for one in (_ELSEWHEN, _BY_OTHERS, _OTHERS_ALONE, _WEATHER_ALONE, _NOT_THIS, _OTHERS, _ITSELF)
-)
+ELSEWHEN_PATTERNS = (*_ALONE, _NOT_THIS, _ITSELF.pattern)
 
 
 def in_thought(text: str) -> tuple[str, int] | None:
@@ -135,11 +130,5 @@ def elsewhen(runs: Iterable[str]) -> str:
 
 @lru_cache(4096)
 def _is_elsewhen(run: str) -> bool:
-    return bool(
-        _ELSEWHEN.fullmatch(run)
-        or _BY_OTHERS.fullmatch(run)
-        or _OTHERS_ALONE.fullmatch(run)
-        or _WEATHER_ALONE.fullmatch(run)
-        or _OTHERS.fullmatch(run)
-        or _NOT_THIS.search(run)
-    )
+    is_whole = any(compiled_way(pattern).fullmatch(run) for pattern in _ALONE)
+    return is_whole or compiled_way(_NOT_THIS).search(run) is not None

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 
 from backbud_grammar.act_words import ActWord
+from backbud_grammar.ways_compiled import compiled_way
 
 # By the act as its table has it, what stands behind the word where nothing was done to a tree.
 _SAYINGS: Mapping[str, str] = {
@@ -81,7 +81,6 @@ MANY_MEANINGS: tuple[ActWord, ...] = (
     "grafted",
     "slipped",
 )
-_COMPILED = {act: re.compile(rf"(?:{said})", re.IGNORECASE) for act, said in _SAYINGS.items()}
 
 
 def saying_pattern(act: str) -> str:
@@ -97,6 +96,6 @@ def saying(act: str, text: str) -> str:
     >>> saying("soaked", "to the skin, both of us"), saying("soaked", "20 min")
     ('to the skin', '')
     """
-    pattern = _COMPILED.get(act)
-    found = pattern.match(text) if pattern is not None else None
+    pattern = _SAYINGS.get(act)
+    found = compiled_way(pattern).match(text) if pattern else None
     return found[0].strip() if found is not None else ""

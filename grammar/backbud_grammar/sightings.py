@@ -11,6 +11,8 @@ import re
 from collections.abc import Container
 from functools import lru_cache
 
+from backbud_grammar.ways_compiled import compiled_way
+
 _NUMBER = r"\d{1,3}(?:[.,]\d+)?(?:-\d{1,3}(?:[.,]\d+)?)?(?: \d/\d)?|\d/\d{1,2}"
 _COUNT = (
     r"(?:(?:about|abt|around|ca\.?|at least|over|some) )?"
@@ -48,12 +50,11 @@ _PLACE = (
 _WHERE = rf"(?: (?:on|at|in|under|near|behind|round|around|along|inside|below|above) (?:the |its |each |both |all )*(?:{_PLACE}(?: |$))+(?<! )| (?:in|at) (?:one|two|three|\d|a few) places?| all over| everywhere| (?:low down|up top|inside|underneath|below))"
 _IS = r"(?: (?:is|are|was|were|all|now|still|a bit|a little|slightly|quite|very|rather))*"
 _DIMENSION = r"(?: (?:long|wide|thick|deep|high|across|round|big|short|in all|now))*"
-_SEEN = re.compile(
+_SEEN = (
     rf"{_COUNT} {_LOOKS}(?P<found>{_FOUND}){_WHERE}*(?: (?:seen|found|healing|healed|closing))?"
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
-    rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*",
-    re.IGNORECASE,
+    rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
 )
 
 
@@ -227,11 +228,10 @@ _WHEN = (
     r"(?: (?:tonight|overnight|at night|last night|all night|by day|today|now|already|outside|out|inside|in there|in here|in (?:the )?(?:shade|sun|tunnel|house)"
     r"|(?:by|at|before) (?:\d{1,2}(?: ?[ap]m)?|noon|midday|lunch|breakfast)|forecast|coming|announced|expected|due|all (?:day|week|night)|this week|for the week|nights?|days?))*"
 )
-_OF_WEATHER = re.compile(
+_OF_WEATHER = (
     rf"(?:(?:(?:lows?|highs?|min|max|frosts?|nights?|days?|mornings?|air|shade|wind chill) )?(?:(?:of|at|about|abt|around|down to|up to|nearly|still) )*{_DEGREES}{_WHEN})"
     rf"|(?:lows?|highs?|min|max|frosts?|nights) (?:(?:of|at|about|abt|around|down to|up to|still|all|above|below|over|under|>|<) )*[-−]?\d{{1,3}}{_WHEN}"
-    rf"|(?:winds?|gusts?)(?: (?:of|at|up to))? \d{{1,3}}(?:-\d{{1,3}})? ?(?:mph|km/h|kmh|m/s|knots)?{_WHEN}",
-    re.IGNORECASE,
+    rf"|(?:winds?|gusts?)(?: (?:of|at|up to))? \d{{1,3}}(?:-\d{{1,3}})? ?(?:mph|km/h|kmh|m/s|knots)?{_WHEN}"
 )
 
 
@@ -241,12 +241,12 @@ def is_weather(text: str) -> bool:
     >>> is_weather("4 C coming"), is_weather("lows 34 now"), is_weather("4 C water")
     (True, True, False)
     """
-    return _OF_WEATHER.fullmatch(text) is not None
+    return compiled_way(_OF_WEATHER).fullmatch(text) is not None
 
 
 @lru_cache(2048)
 def _fits(text: str) -> re.Match[str] | None:
-    return _SEEN.fullmatch(text)
+    return compiled_way(_SEEN).fullmatch(text)
 
 
 def is_sighting(text: str, own: Container[str] = ()) -> bool:

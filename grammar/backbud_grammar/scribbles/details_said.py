@@ -15,6 +15,7 @@ from msgspec import Struct
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
+from backbud_grammar.ways_compiled import compiled_way
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
 _LEN = rf"({_NUM[1:-1]} (?:mm|cm|inch|m))"
@@ -1697,12 +1698,6 @@ def _ways(act: str, language: int) -> _Ways:
     ]
     patterns = tuple(pattern for pattern, _ in rows)
     return _Ways(patterns, tuple(written for _, written in rows), needed_words(patterns))
-
-
-@cache
-def compiled_way(pattern: str) -> re.Pattern[str]:
-    """A pattern of the tables; most journals need few of them."""
-    return re.compile(pattern, re.IGNORECASE)
 
 
 def ways_said(act: str, language: int) -> tuple[str, ...]:

@@ -18,7 +18,7 @@ from backbud_grammar.lexicon import SHARES
 from backbud_grammar.limiters import LIMITING
 from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
 from backbud_grammar.scribbles.asides import WETS_PATTERN, weather_may_do_it
-from backbud_grammar.scribbles.details_said import compiled_way, ways_said
+from backbud_grammar.scribbles.details_said import ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
 from backbud_grammar.scribbles.opener import Opener
@@ -28,6 +28,7 @@ from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.spelled import is_spelled_out, without_idle_words
 from backbud_grammar.scribbles.talked import TALK_PATTERNS
 from backbud_grammar.scribbles.turns import TURN_PATTERNS
+from backbud_grammar.ways_compiled import compiled_way
 
 # A line of more words is prose.
 _LONGEST = 200

@@ -40,6 +40,10 @@ DONE: dict[str, list[str]] = {
     "second flush cut back to 2 leaves": ["trimmed second flush, to 2 leaves"],
     "sacrifice branch sawn off": ["pruned sacrifice branch"],
     "3 crossing branches out": ["pruned 3 branches"],
+    "1 thick branch off": ["pruned 1 branch"],
+    "one heavy branch removed at left 2": ["pruned 1 branch on left 2"],
+    # `left wired` is no part.
+    "6 branches on left wired": ["wired 6 branches on left"],
     "vine weevil drench, 2": ["treated against vine weevil, soil drench, 2"],
     "mildew spray #2, sulphur 2 g/L": ["treated against mildew, second time, sulphur 2 g/L"],
     "soap round 2 of 3": ["treated soap, second time"],

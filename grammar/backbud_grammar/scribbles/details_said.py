@@ -372,6 +372,9 @@ _EXCEPT = (
     (rf"(?:but )?not (?:on |at |in )?(?:the )?{_LEFT_OUT}", r"except on \1"),
 )
 _BRANCH = r"(?:the )?((?:(?:low|lower|lowest|high|upper|first|second|third|bottom|top) )*(?:(?:left|right)(?: \d{1,2})?|back|front)(?: (?:low|high))?|apex|leader|crown)(?: branch)?"
+# A branch that was cut for what it was, and where.
+_UNWANTED = r"(?:(?:crossing|bar|heavy|thick|big|large|unwanted|upright|downward) )+branch(?:es)? (?:off|out|removed|cut out|cut off)"
+_SPOT = r"((?:left|right)(?: \d)?|apex|top|crown|back|front)"
 _SHORTENED = r"(?:shortened|headed back|reduced|cut back|pruned back)"
 _CUT = (
     (r"(?:the )?big outer(?: ones| leaves)?(?: only)?", "outer"),
@@ -406,13 +409,15 @@ _CUT = (
     (r"(\d) ?(?:x|times)(?: (?:this|in a|a) (?:week|month|spring|summer|year))?", r"\1 times"),
     (r"((?:left|right) \d) (?:sawn|sawed|cut|lopped|taken) flush", r"1 branch on \1"),
     (
-        r"(\d|one|two|three) (?:(?:crossing|bar|heavy|thick|big|large|unwanted|upright|downward) )+branch(?:es)? (?:off|out|removed|cut out|cut off)(?: (?:at|in|on|from) (?:the )?((?:left|right)(?: \d)?|apex|top|crown|back|front))",
+        rf"(?:1|one) {_UNWANTED} (?:at|in|on|from) (?:the )?{_SPOT}",
+        r"1 branch on \1",
+    ),
+    (rf"(?:1|one) {_UNWANTED}", "1 branch"),
+    (
+        rf"(\d|two|three) {_UNWANTED} (?:at|in|on|from) (?:the )?{_SPOT}",
         r"\1 branches on \2",
     ),
-    (
-        r"(\d|one|two|three) (?:(?:crossing|bar|heavy|thick|big|large|unwanted|upright|downward) )+branch(?:es)? (?:off|out|removed|cut out|cut off)",
-        r"\1 branches",
-    ),
+    (rf"(\d|two|three) {_UNWANTED}", r"\1 branches"),
     (r"(?:rd|rnd|lot|go|#) ?(?:1|one)", "first round"),
     (r"(?:rd|rnd|lot|go|#) ?(?:2|two)", "second round"),
     (r"(?:rd|rnd|lot|go|#|round|pass|part|pt) ?(?:3|three)", "third round"),

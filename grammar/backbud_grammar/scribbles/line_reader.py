@@ -140,7 +140,8 @@ class LineReader:
         if self.way is None:
             if self.drafts or self.before:
                 return False
-            if not (is_way(one.text, self.talk.handles.places) or self._wants_detail(one)):
+            is_one = is_way(one.text, self.talk.handles.places)
+            if not (is_one or self.opener.wants_detail(one.text)):
                 return False
             self.way = (one.text, one.at)
             return True
@@ -152,9 +153,6 @@ class LineReader:
             return True
         self.before.append(way)
         return False
-
-    def _wants_detail(self, one: Spelled) -> bool:
-        return self.opener.wants_detail(one.text)
 
     def _is_prose(self, draft: Draft, one: Spelled) -> bool:
         if draft.form.prose:

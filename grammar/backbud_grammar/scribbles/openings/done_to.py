@@ -199,7 +199,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "wired",
-        r"(?=\d+ (?:(?:small|fine|thin|low|upper|lower|side|new|main|secondary) )*(?:branches|shoots|twigs)(?: (?:in|at|on) (?:the )?(?:(?:left|right)(?: side)?|apex|top|crown|back|front))? wired(?:$|,))",
+        r"(?=\d+ (?:(?:small|fine|thin|low|upper|lower|side|new|main|secondary) )+(?:branches|shoots|twigs)(?: (?:in|at|on) (?:the )?(?:(?:left|right)(?: side)?|apex|top|crown|back|front))? wired(?:$|,))",
         noun=True,
     ),
     *rows(

@@ -100,7 +100,7 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
 def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     """`fleece on, off in 2 days`; `styled, redo in spring`."""
     off, redo = _OFF_AGAIN.fullmatch(piece), REDO.fullmatch(piece)
-    work = _TAKEN_OFF.get(draft.form.word, "")
+    work = next((bare for word, bare in _TAKEN_OFF.items() if word == draft.form.word), "")
     if off is not None and work:
         is_cut = piece.casefold().startswith(("sever", "cut"))
         if is_cut != (work == "separate"):

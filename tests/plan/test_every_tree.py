@@ -64,7 +64,10 @@ SAID = {
     "checked": (
         "strength weak", "strength fine", "roots rotten", "pests many", "wire biting", "wire fine",
         "wire loose", "ties biting", "graft taken", "graft not yet", "layer rooted",
-        "layer not yet", "buds none",
+        "layer not yet", "buds none", "wire tight", "scale some", "mites many", "mites none",
+        "leaves sticky", "graft not taken", "layer white roots", "guys loose", "guys biting",
+        "protection broken", "soil waterlogged", "drainage slow", "surface hard", "ties loose",
+        "raffia tight", "pot cracked", "wounds rotten", "jin soft",
     ),
 }  # fmt: skip
 DAYS = ("2027-04-10", "2027-07-10", "2027-10-10")
@@ -97,9 +100,12 @@ def rules_after() -> list[Rule]:
     return sorted(found, key=lambda rule: rule.id)
 
 
+_LOOKED_AT = ("wired", "tied", "grafted", "layered", "guyed", "wrapped", "protected")
+
+
 def on_it(act: str) -> tuple[OnTree, ...]:
     """What is on a tree that is looked at: of last October."""
-    sorts = ("wired", "tied", "grafted", "layered") if act == "checked" else ()
+    sorts = _LOOKED_AT if act == "checked" else ()
     return tuple(
         thing for sort in sorts for thing in _put(MADE.event("2026-10-10", sort, SAID[sort][0]))
     )

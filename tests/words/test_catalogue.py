@@ -95,7 +95,7 @@ _ASKED = {
     "phrase", "counted_phrase", "detail", "on", "has", "measure", "says", "last_with", "first",
     "done_since", "startswith", "endswith", "split", "partition", "rpartition", "field", "getattr",
     "macro", "template", "page", "number", "compile", "match", "search", "sub", "find", "once",
-    "same", "encode", "Flaw", "Figure", "meet", "contained", "mentions", "removeprefix",
+    "places_found", "looks_found", "same", "encode", "Flaw", "Figure", "meet", "contained", "mentions", "removeprefix",
     "removesuffix", "of_kind", "all", "was", "cast", "get", "count", "Literal", "register_of",
 }  # fmt: skip
 

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, DetailWord, SettledBy, as_settling
+from backbud_grammar.acts.watching import PESTS
 
 # What else settles a check, by what is looked at: it is off, or was seen more closely.
 ALSO: Mapping[str, ActWord] = {
@@ -22,6 +23,9 @@ ALSO: Mapping[str, ActWord] = {
     "drainage": "drained",
     "raffia": "unwrapped",
 }
+
+# What settles a look for pests that a treatment, or what was seen on a leaf, asked for.
+LOOKS_FOR_PESTS: tuple[SettledBy, ...] = tuple([as_settling("checked", pest) for pest in PESTS])
 
 
 class Look(Struct, frozen=True, gc=False):
@@ -99,9 +103,14 @@ def looks_meant(event: Event, what: str) -> tuple[Look, ...]:
     return tuple([look for look in looks(event) if look.what in ("", what)])
 
 
+def looks_found(event: Event, whats: Container[str], *findings: DetailWord) -> tuple[Look, ...]:
+    """Return the looks at one of these things that found one of these."""
+    return tuple([one for one in looks(event) if one.what in whats and one.finding in findings])
+
+
 def places_found(event: Event, whats: Container[str], *findings: DetailWord) -> tuple[str, ...]:
     """Return where a look at one of these things found one of these, each part once; "" is all."""
-    found = (one for one in looks(event) if one.what in whats and one.finding in findings)
+    found = looks_found(event, whats, *findings)
     return tuple(dict.fromkeys(part for look in found for part in look.parts or ("",)))
 
 

@@ -34,8 +34,9 @@ past; behind the line where, and in which months it was written, each on the 10t
 fair trident maple that was bought three years before, in the open at the cool place of
 tests/species/conftest.py, where nothing is said; else under unheated glass there, in a room, or
 where nothing is known of the weather; or it is a willow-leaf fig in the open. Where the same is
-asked for as in the open nothing is told. A tree that is looked at has wire, ties, a graft and a
-layer on it since October. A rule without lines wants more of a tree than stands here.
+asked for as in the open nothing is told. A tree that is looked at has wire, ties, a graft, a layer,
+a guy, raffia and fleece on it since October. A rule without lines wants more of a tree than stands
+here.
 
 Read whole, by eye, by this measure: each follows from that line, none comes before it can be seen
 or done, and none after it is of use. The days are common practice, no source.

@@ -95,8 +95,9 @@ _ASKED = {
     "phrase", "counted_phrase", "detail", "on", "has", "measure", "says", "last_with", "first",
     "done_since", "startswith", "endswith", "split", "partition", "rpartition", "field", "getattr",
     "macro", "template", "page", "number", "compile", "match", "search", "sub", "find", "once",
-    "places_found", "looks_found", "same", "encode", "Flaw", "Figure", "meet", "contained", "mentions", "removeprefix",
+    "same", "encode", "Flaw", "Figure", "meet", "contained", "mentions", "removeprefix",
     "removesuffix", "of_kind", "all", "was", "cast", "get", "count", "Literal", "register_of",
+    "places_found", "looks_found",
 }  # fmt: skip
 
 

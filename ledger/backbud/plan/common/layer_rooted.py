@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
-
 from backbud.plan.common.parts import on_part
-from backbud.plan.common.seasons import before_growth, in_growth
+from backbud.plan.common.seasons import before_growth, in_growth, while_it_grows_on
 from backbud.plan.looks import places_found
 from backbud.species import (
     PRESSING,
@@ -15,15 +13,11 @@ from backbud.species import (
     Proposals,
     Schedule,
     Tree,
-    Window,
     Year,
     after,
     days_after,
 )
 from backbud.tongue import phrase
-
-# New roots take so long to fill a pot before the cold; common practice, no source.
-_BEFORE_REST = timedelta(weeks=6)
 
 
 @after("checked", rule="layer-rooted")
@@ -32,7 +26,7 @@ def take_layer_off(tree: Tree, done: Event, year: Year) -> Proposals:
     if not tree.on("layer"):
         return
     for part in places_found(done, ("layer",), "rooted"):
-        window = _in_growth_or_before(done.day, year)
+        window = while_it_grows_on(done.day, year)
         yield Proposal(
             "separated",
             window,
@@ -62,10 +56,3 @@ def take_layer_off(tree: Tree, done: Event, year: Year) -> Proposals:
             minutes=5,
             weight=PRESSING,
         )
-
-
-def _in_growth_or_before(day: date, year: Year) -> Window:
-    """The next weeks, while there is time to root on before the cold; else before growth."""
-    if in_growth(day, year) and in_growth(day + _BEFORE_REST, year):
-        return days_after(day, 0, 7, 28)
-    return before_growth(year, day)

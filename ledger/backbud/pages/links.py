@@ -42,10 +42,10 @@ def tree_page(handle: str) -> str:
     return f"trees/{_file_name(handle)}.html"
 
 
-def earlier_page(tree_page: str) -> str:
-    """The path of the page of a tree's earlier years, by that of its own:
-    `trees/hoshi/earlier.html`."""
-    return f"{tree_page.removesuffix('.html')}/earlier.html"
+def earlier_page(tree_page: str, number: int = 1) -> str:
+    """The path of a page of a tree's earlier years, by that of its own; the first has the latest of
+    them: `trees/hoshi/earlier.html`, `trees/hoshi/earlier-2.html`."""
+    return f"{tree_page.removesuffix('.html')}/earlier{f'-{number}' if number > 1 else ''}.html"
 
 
 def place_page(handle: str) -> str:

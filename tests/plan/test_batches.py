@@ -64,7 +64,7 @@ def test_seed_of_which_none_came_up_is_looked_at_again_a_year_later(written) -> 
 def test_seedlings_are_kept_as_any_tree_and_pricked_out_before_the_next_growth(written) -> None:
     text = SOWN + page("2026-05-12", "tray", "germinated 22")
     found = wanted(written(text, "2026-06-01"), "tray")
-    assert found["pot-on the seedlings, each into a pot of its own, the long root shortened"] == (
+    assert found["pot on the seedlings, each into a pot of its own, the long root shortened"] == (
         "2027-01-15", "2027-02-20", "2027-03-31",
     )  # fmt: skip
     assert {"protect against winter frost", "feed"} <= set(found)
@@ -75,7 +75,7 @@ def test_seedlings_are_kept_as_any_tree_and_pricked_out_before_the_next_growth(w
 def test_cuttings_that_have_roots_are_potted_on_and_the_others_looked_at(written) -> None:
     text = STRUCK + page("2026-08-15", "little", "rooted 20")
     found = wanted(written(text, "2026-08-16"), "little")
-    potting = "pot-on those with roots, each into a pot of its own"
+    potting = "pot on those with roots, each into a pot of its own"
     assert found[potting] == ("2026-08-15", "2026-08-22", "2026-09-12")
     assert found["check roots of the others"] == ("2026-09-05", "2026-09-12", "2026-09-26")
     assert "check roots" not in found
@@ -94,14 +94,14 @@ def test_cuttings_that_have_roots_are_potted_on_and_the_others_looked_at(written
 @pytest.mark.parametrize("found", ["roots, rooted", "cuttings, white roots", "roots, none"])
 def test_a_look_tells_that_cuttings_have_roots(written, found) -> None:
     text = STRUCK + page("2026-08-15", "little", f"checked {found}")
-    asked = "pot-on those with roots, each into a pot of its own"
+    asked = "pot on those with roots, each into a pot of its own"
     assert (asked in wanted(written(text, "2026-08-16"), "little")) == (found != "roots, none")
 
 
 def test_roots_that_came_late_wait_for_the_last_weeks_of_rest(written) -> None:
     text = STRUCK + page("2026-11-10", "little", "rooted")
     found = wanted(written(text, "2026-11-11"), "little")
-    assert found["pot-on those with roots, each into a pot of its own"] == (
+    assert found["pot on those with roots, each into a pot of its own"] == (
         "2027-01-15", "2027-02-20", "2027-03-31",
     )  # fmt: skip
 
@@ -109,7 +109,7 @@ def test_roots_that_came_late_wait_for_the_last_weeks_of_rest(written) -> None:
 def test_white_roots_of_the_mother_are_no_cutting_to_pot_on(written) -> None:
     text = STRUCK + page("2026-08-15", "mother", "checked roots, white roots")
     found = wanted(written(text, "2026-08-16"), "mother")
-    assert not {title for title in found if title.startswith("pot-on")}
+    assert not {title for title in found if title.startswith("pot on")}
 
 
 def test_a_layer_that_came_off_is_not_fed_for_four_weeks(written) -> None:

@@ -86,7 +86,7 @@ def looked(found: str, more: str = "") -> str:
          "repot and cut rotten roots back to sound ones, into an open mix", ("01", "04", "15")),
         ("wounds rotten on right 1", "wood-rots",
          "seal the wound on right 1, cut back to sound wood first", ("01", "08", "29")),
-        ("jin soft", "wood-rots", "treat-deadwood and clean out first what is soft",
+        ("jin soft", "wood-rots", "treat deadwood and clean out first what is soft",
          ("01", "15", "08-30")),
     ],
 )  # fmt: skip

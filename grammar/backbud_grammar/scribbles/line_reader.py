@@ -182,8 +182,10 @@ class LineReader:
         """Whether a piece says when the act is to be done again."""
         if draft.form.word not in REPEATED:
             return False
-        is_wish = draft.is_noun or bool(self.before) or not self._is_read(draft)
-        when, more = next_time(one.text, self.page, is_wish=is_wish)
+        when, more = next_time(one.text, self.page)
+        if more == one.text and (draft.is_noun or self.before or not self._is_read(draft)):
+            # What is only named, and given weekly from now on, may not have been given yet.
+            return False
         return bool(when) and self._plan(draft.form.bare, when, one.at, more)
 
     def _is_read(self, draft: Draft) -> bool:

@@ -12,7 +12,7 @@ import pytest
 from tests.pages.conftest import TODAY, around, plan, tree
 
 from backbud.pages.told_once import Care, Cautioned, cautions_once, reasons_once
-from backbud.pages.tree import laid_out, tree_sheets, shown_tree
+from backbud.pages.tree import laid_out, shown_tree, tree_sheets
 from backbud.pages.work import works_on_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import CHANCE, PRESSING, PROMISE, PROTECTION, Window

@@ -62,7 +62,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("decandled", r"(?:all )?candles (?:cut |back )?to (?=stubs \d)"),
     *rows(
         "disbudded",
-        r"flower ?buds (?:thinned |reduced )?to (?:1|one) (?:per|a|each) (?:shoot|tip|twig)(?=$|,)",
+        r"flower ?buds to (?:1|one) (?:per|a|each) (?:shoot|tip|twig)(?=$|,)",
         details="to one per shoot",
     ),
     *rows(
@@ -82,7 +82,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("top-dressed", r"sphagnum chopped(?:,| and)? on (?:the )?top(?=$|,)", details="sphagnum"),
     *rows(
         "top-dressed",
-        r"moss from (?:the )?(?:roof|path|garden|wall|lawn|yard|bench)(?: \w+)? (?:on|laid|put on)(?=$|,)",
+        r"moss from (?:the )?(?:roof|path|garden|wall|lawn)(?: \w+)? (?:on|laid|put on)(?=$|,)",
         details="moss",
     ),
     *rows("fed", r"(?:okigoe|tama|cakes|rapecakes?|pellets) (?=\d+ (?:new|fresh|on)(?:$|,))"),

@@ -25,7 +25,7 @@ from backbud.collection.cannot_be import (
     wrong_subject,
 )
 from backbud.collection.comings import COMINGS_AND_GOINGS, Turn
-from backbud.collection.corrections import corrected_entry, corrections_in
+from backbud.collection.corrections import Corrections, corrected_entry, corrections_in
 from backbud.collection.held import held
 from backbud.collection.meant import Meant, only_names_handles
 from backbud.collection.nothing_there import held_where_nothing_is
@@ -80,7 +80,7 @@ class Replay:
     """How all stands, page by page. `flaws`: what cannot have been so, as far as it went.
 
     `turns`: those of all pages that are to be replayed, and `pages` these pages. `only_stands`:
-    how all stands is asked for, and no history.
+    how all stands is asked for, and no history. `corrections`: those of the turns, if known.
     """
 
     def __init__(
@@ -90,12 +90,13 @@ class Replay:
         turns: Sequence[Turn],
         *,
         only_stands: bool = False,
+        corrections: Corrections | None = None,
     ) -> None:
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
-        self.corrections = corrections_in(journal, pages, turns)
+        self.corrections = corrections or corrections_in(journal, pages, turns)
         self.corrected = self.corrections.blocks
         self.pots = PotsInUse(self.things)
         # Subject lines that name trees outright mean the same ones each time.

@@ -5,7 +5,6 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from typing import Protocol
@@ -224,9 +223,9 @@ class DatedPage(Struct, gc=False, eq=False):
 
 def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
     """The events of these acts, in order; of other acts none is made, nor of pages without them."""
-    stands_in = re.compile("|".join(map(re.escape, acts))).search
     for page in pages:
-        if not page.words or stands_in(page.words):
+        # One word after another: a pattern of all takes three times as long.
+        if not page.words or any(map(page.words.__contains__, acts)):
             for block in page.blocks:
                 for i, act in enumerate(block.acts):
                     if act in acts:

@@ -39,13 +39,16 @@ def world_of(
         journal.texts[SETTINGS_FILE],
         tuple(histories.trees),
         kept.once("cards of the world", (Identical(things),), partial(_of_cards, things)),
-        [
-            (said.day, said.place, said.name, repr(said.value), said.unit)
-            for said in journal.weather
-        ],
+        kept.once("weather of the world", (Identical(*journal.weather),), partial(_said, journal)),
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
         [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
+
+
+def _said(journal: Journal) -> list[tuple[object, ...]]:
+    return [
+        (said.day, said.place, said.name, repr(said.value), said.unit) for said in journal.weather
+    ]
 
 
 def _of_cards(things: Things) -> tuple[object, ...]:

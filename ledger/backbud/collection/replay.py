@@ -28,6 +28,7 @@ from backbud.collection.whereabouts import (
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
+from backbud.journal.events_again import same_so_far
 from backbud.journal.problems import PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
@@ -165,9 +166,7 @@ class _Before:
         """How many pages from the first on are the very same; all where there were none before."""
         if not self.pages:
             return len(pages)
-        pairs = zip(pages, self.pages, strict=False)
-        differ = (n for n, (one, other) in enumerate(pairs) if one is not other)
-        return next(differ, min(len(pages), len(self.pages)))
+        return same_so_far(pages, self.pages)
 
     def moment_for(self, pages: tuple[DatedPage, ...], things: Things) -> _Moment | None:
         """The moment, if its pages are the very first of these, and read by the same cards."""

@@ -120,7 +120,9 @@ class ByTree:
         own = self._own.get(handle)
         if own is None:
             inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
-            own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
+            # The very same for as long as all of it is equal: compared ten times for each tree.
+            made = partial(Identical, inputs)
+            own = self._own[handle] = self.kept.once(("own", handle), inputs, made)
         return own
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:

@@ -1314,6 +1314,12 @@ _CARVED = (
     (r"(\d[\d /.,]*) ins?", r"\1 inch"),
 )
 _MEASURED = (
+    (rf"{_LEN} (?:high|tall)", r"height \1"),
+    (
+        rf"(trunk|girth|height|nebari|spread) (?:measured|came to|comes to|stands at) {_LEN}",
+        r"\1 \2",
+    ),
+    (r"(?:weighs|weighed) (\d[\d.,]* (?:kg|g|lb))", r"weight \1"),
     (
         rf"(?:{_NUM}) (?:in|last) (?:spring|summer|autumn|fall|winter|january|february|march|april|may|june|july|august|september|october|november|december)",
         r"was \1",
@@ -1526,6 +1532,28 @@ _QUANTITY = (
         r"\1 seeds",
     ),
     (r"(\d+) (?:pieces|more)", r"\1 cuttings"),
+    (r"(\d+) seeds? (?:sown|in)", r"\1 seeds"),
+    (
+        r"(\d+) (?:soft|softwood|green|greenwood) cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, softwood",
+    ),
+    (
+        r"(\d+) (?:hard|hardwood|dormant) cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, hardwood",
+    ),
+    (
+        r"(\d+) semi[- ]ripe cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, semi-ripe",
+    ),
+    (
+        r"(\d+) heel cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, with a heel",
+    ),
+    (
+        r"(\d+) root cuttings(?: (?:taken|made|set|put in|in|inserted|planted))?",
+        r"\1 root cuttings",
+    ),
+    (r"(\d+) cuttings (?:in|inserted|planted)", r"\1 cuttings"),
     (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
     (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),
     (r"(\d+) (?:rooted|up|germinated) (?:out )?of (\d+)", r"\1, of \2"),
@@ -1597,6 +1625,7 @@ _SHADE = (
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) work", r"\1"),
     (
         r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |of )?(wiring|repotting|pruning|trimming|pinching|decandling|defoliating|thinning|weeding"
         r"|watering|feeding|spraying|carving|cleaning|styling|bending|grafting|layering|unwiring|needle plucking|needle work|root work)",
@@ -1605,6 +1634,13 @@ _WORKED = (
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |with )?(?:this one|this|it|her|him)", r"\1"),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
     (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),
+)
+_COME_UP = (
+    (
+        r"(\d+) (?:(?:seedlings|seeds) )?(?:sprouted|emerged|germinated|have (?:germinated|come up|rooted))",
+        r"\1",
+    ),
+    (r"(\d+) of (\d+) have rooted", r"\1, of \2"),
 )
 _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
@@ -1653,7 +1689,8 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,
-    **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
+    **dict.fromkeys(("sown", "struck"), _QUANTITY),
+    **dict.fromkeys(("germinated", "rooted"), (*_COME_UP, *_QUANTITY)),
     "struck": (*_STRUCK, *_QUANTITY),
     "top-dressed": (
         (

@@ -77,7 +77,7 @@ class Sheet(Struct, frozen=True):
 
     `works`: those that are open. `waits`: what of the far-off ones is to be known, once for all of
     them; `why`: what `backbud why` is asked for their reasons, "" where nobody can. `running`: the
-    style that gives its card a title. `earlier`: the years of its history that stand on a page of
+    style that gives its card a title. `earlier`: the years of its history that stand on pages of
     their own.
     `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
     trees of its kind, "" where nothing is known of it.
@@ -104,7 +104,7 @@ class Sheet(Struct, frozen=True):
     beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
-    earlier: history.Earlier | None
+    earlier: tuple[history.Earlier, ...]
     entries: str
     sections: tuple[Section, ...]
     pictures: Pictures

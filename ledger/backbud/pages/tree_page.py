@@ -1,4 +1,4 @@
-"""Makes the pages of trees, each its own and that of its earlier years where there are many, from
+"""Makes the pages of trees, each its own and those of its earlier years where there are many, from
 views that hold nothing of any other."""
 
 from __future__ import annotations
@@ -39,7 +39,7 @@ def tree_page_of(view: Nursery, shared: dict[str, object]) -> tuple[tuple[str, b
 def pages_of_sheet(
     data: dict[str, object], shared: dict[str, object]
 ) -> tuple[tuple[str, bytes], ...]:
-    """The page of a tree, and that of its earlier years if it has one, each with its path. `data`:
+    """The page of a tree, and those of its earlier years if it has any, each with its path. `data`:
     what the template is shown of it."""
     return tuple([(path, page(name, shared, own)) for path, name, own in templates_of(data)])
 
@@ -49,13 +49,14 @@ def templates_of(data: dict[str, object]) -> tuple[tuple[str, str, dict[str, obj
     sheet = data["tree"]
     assert isinstance(sheet, Sheet)
     whole = sheet.page, TEMPLATE, data
-    if sheet.earlier is None:
+    if not sheet.earlier:
         return (whole,)
     ends = data.get("ways")
     if isinstance(ends, ways.Ways):
         # Its card and its label are made of the tree's own page.
         ends = replace(ends, paper=())
-    return whole, (sheet.earlier.page, EARLIER, {**data, "base": "../../", "ways": ends})
+    before = {**data, "base": "../../", "ways": ends}
+    return whole, *[(one.page, EARLIER, {**before, "earlier": one}) for one in sheet.earlier]
 
 
 def tree_data(view: Nursery) -> dict[str, object]:

@@ -51,7 +51,7 @@ def compiled_pattern(pattern: str) -> re.Pattern[str]:
 # ------------------------------------------------------------------ what many openings hold
 
 OFF = r"(?:off|removed|taken off|cut off|picked off|pulled off|stripped|away)"
-OUT = r"(?:off|out|removed|pulled|pulled out|plucked|picked|picked off|taken off|taken out)"
+OUT = r"(?:off|out|removed|pulled out|pulled off|pulled|plucked out|plucked off|plucked|picked off|picked out|picked|taken off|taken out)"
 ALL = r"(?:(?:all|every|the|most|some|a few|last) )*"
 ON = r"(?:on|back on|out|down|set|put on|given|renewed|fresh on)"
 FEED = (

@@ -382,8 +382,12 @@ class LineReader:
 
 
 def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, and not of what, that it died or was lost."""
-    return opened is not None and opened[1].word in ENDS_OF_TREES and is_harmless(opened[2])
+    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
+    return (
+        opened is not None
+        and opened[1].word in (*ENDS_OF_TREES, "released")
+        and is_harmless(opened[2])
+    )
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

@@ -47,6 +47,7 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
+_ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -383,11 +384,7 @@ class LineReader:
 
 def _is_bare_end(opened: Opened | None) -> bool:
     """Whether a piece says of something, and not of what, that it died, was lost or let go."""
-    return (
-        opened is not None
-        and opened[1].word in (*ENDS_OF_TREES, "released")
-        and is_harmless(opened[2])
-    )
+    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

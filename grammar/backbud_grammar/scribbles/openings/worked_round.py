@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from backbud_grammar.scribbles.openings.row import PEST, ActOpening, rows
+from backbud_grammar.scribbles.openings.row import (
+    FEED_SUBSTANCE,
+    PEST,
+    SUBSTANCE,
+    ActOpening,
+    rows,
+)
 
 _ONLY = r"(?=$|,)"
 _THE = r"(?:(?:all|the|both|of) )*"
@@ -157,8 +163,12 @@ _BY_HAND: tuple[ActOpening, ...] = (
         "shaded",
         rf"{_NET} (?:on|up|over|out)(?: again)?{_ONLY}",
         rf"(?:put|set) (?:up|under|on) (?:the )?{_NET}{_ONLY}",
-        r"shade (?:on|up)(?=$|,)",
         rf"under {_NET}{_ONLY}",
+        details="net",
+    ),
+    *rows(
+        "shaded",
+        r"shade (?:on|up)(?=$|,)",
         r"under (?=\d+ % (?:shade|net|cloth)(?:$|,| net| cloth))",
     ),
     *rows(
@@ -278,6 +288,14 @@ _BY_HAND: tuple[ActOpening, ...] = (
         noun=True,
     ),
     *rows(
+        "treated",
+        rf"(?:sprayed (?:with )?)?(?={SUBSTANCE} (?:\d[\d.,]* (?:g|mL|ml)/L|\d[\d.,]* %|1:\d+)(?:$|,| (?:on|for|against) ))",
+    ),
+    *rows(
+        "fed",
+        rf"(?=(?:{FEED_SUBSTANCE}|iron chelate|sequestered iron|epsom salts?|magnesium sulphate) (?:\d[\d.,]* (?:g|mL|ml)/L|\d[\d.,]* %)(?:$|,))",
+    ),
+    *rows(
         "quarantined",
         r"(?:(?:put|set|kept|moved|taken|stood) )?(?:in|into) (?:quarantine|isolation)(?=$|,)",
         r"(?:kept|set|put|stood|stands) apart(?: from (?:the )?(?:others|rest))?(?=$|,)",
@@ -303,7 +321,6 @@ _BY_HAND: tuple[ActOpening, ...] = (
         r"(?P<to>@PERSON@) has (?:it|her|him) (?:back|home)(?=$|,)",
         r"(?:is )?back (?:home )?with (?P<to>@PERSON@)(?=$|,)",
     ),
-    *rows("lost", r"stolen(?=$|,)"),
     *rows(
         "sown",
         r"sowed (?=\d)",

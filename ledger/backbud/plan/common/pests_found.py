@@ -31,10 +31,7 @@ def treat_them(tree: Tree, done: Event, year: Year) -> Proposals:
             days_after(done.day, 0, 1, 7) if many else days_after(done.day, 0, 3, 10),
             what=phrase("against {what}", what=phrase(look.what)),
             because=phrase("They were found on {day}, and go from tree to tree.", day=done.day),
-            cautions=(
-                phrase("Stand it apart, and first pick, wipe or wash off what can be."),
-                phrase("A product only as its label and local law allow."),
-            ),
+            cautions=(phrase("Stand it apart, and first pick, wipe or wash off what can be."),),
             settled_by=(
                 "treated",
                 as_settling("cleaned", look.what),

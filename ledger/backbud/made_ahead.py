@@ -7,7 +7,6 @@ not made ahead is made when it is asked for.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Mapping
-from sys import intern
 from typing import Any
 
 import msgspec
@@ -108,7 +107,9 @@ class MadeAhead(Memo):
             made = made._replace(weeks=list(map(self._like_before, made.weeks)))
         elif isinstance(made, Findable):
             # Many trees have the same words.
-            made = replace(made, written=tuple(map(intern, made.written)))
+            made = replace(
+                made, written=tuple(map(self._met.setdefault, made.written, made.written))
+            )
         given: T = made
         return given
 

@@ -111,6 +111,34 @@ def test_what_a_dead_copy_left_the_first_process_does(
     assert (parts, there) == (4, 0)
 
 
+# Tells how often something was made of each tree.
+COUNTS = """
+made_of = []
+def counted(cls, name):
+    made = getattr(cls, name)
+    def count(self, handle, *others):
+        made_of.append((name, handle))
+        return made(self, handle, *others)
+    setattr(cls, name, count)
+from backbud.plan.elsewhere import Elsewhere
+from backbud.plan.stores.spent import TakenByTrees
+counted(TakenByTrees, '_by')
+counted(Elsewhere, 'planned')
+"""
+
+
+def test_what_is_made_ahead_of_a_tree_is_made_once(folder: Path, alone: tuple[Made, str]) -> None:
+    """What it took from the shelf, and what it will ask for at home: 25 trees, and papers are made
+    of five of them."""
+    counts = (
+        f"{ALONE}\nin_parts.HELD = 0\n{COUNTS}import atexit\n"
+        "atexit.register(lambda: print(len(made_of), len({*made_of})))"
+    )
+    _, told = by_two(folder, counts)
+    assert told == f"{alone[1]}30 30\n"
+    assert made(folder) == alone[0]
+
+
 # A rule fails for some trees.
 FAILS = (
     "from backbud.plan.asking import Asker\nask = Asker.ask\n"

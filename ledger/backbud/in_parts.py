@@ -7,7 +7,7 @@ every other part.
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator, Mapping, Sequence
+from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from contextlib import suppress
 from itertools import chain
 from typing import NamedTuple
@@ -230,23 +230,24 @@ class _Maker:
         around = around_pages(view, shared_by_pages(view), noting)
         shown = shown_in_feeds(view.plans, today, settings.settled)
         taken = taken_by_trees(session.journal, self._each.histories, today, ByTree(noting))
-        names = view.names
         writer = FeedWriter(shown, self._grounds, today, settings, {}, noting)
-        for tree in part.trees:
-            handle, plan = tree.handle, view.plans[tree.handle]
-            rows_of_tree(view, tree, around, noting)
-            if tree.here:
-                tree_standing_there(view, tree, around, noting)
-            listed_tree(view, tree, around, noting)
-            best_works(view, handle, noting)
-            back_of_tree(view, tree, self._first_day_back, noting)
-            states_of_tree(handle, plan, today, noting)
-            cautions_of_tree(handle, plan, today, noting)
-            is_of_no_kind(handle, shown, noting)
-            found_tree(view, tree, names, noting)
-            taken.take_alone(handle)
-            for slot in _slots(tree, self._grounds):
-                writer.entries(slot)
+        # One thing of all trees after another: each goes through much code of its own.
+        making: tuple[Callable[[Tree], object], ...] = (
+            lambda tree: rows_of_tree(view, tree, around, noting),
+            lambda tree: tree.here and tree_standing_there(view, tree, around, noting),
+            lambda tree: listed_tree(view, tree, around, noting),
+            lambda tree: best_works(view, tree.handle, noting),
+            lambda tree: back_of_tree(view, tree, self._first_day_back, noting),
+            lambda tree: states_of_tree(tree.handle, view.plans[tree.handle], today, noting),
+            lambda tree: cautions_of_tree(tree.handle, view.plans[tree.handle], today, noting),
+            lambda tree: is_of_no_kind(tree.handle, shown, noting),
+            lambda tree: [writer.entries(slot) for slot in _slots(tree, self._grounds)],
+            lambda tree: found_tree(view, tree, view.names, noting),
+            lambda tree: taken.take_alone(tree.handle),
+        )
+        for make in making:
+            for tree in part.trees:
+                make(tree)
         return noting
 
 

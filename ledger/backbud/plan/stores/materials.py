@@ -122,12 +122,13 @@ class Materials:
         """Whether what was spoken of while nothing else without a card was would be the very same
         now."""
         for one in spoken_of:
-            others = [
-                other
-                for other in self.by_key.values()
-                if not (other.carded or other.key == one.key)
-            ]
-            if self.by_key.get(one.key, one) != one or any(_may_be(one, other) for other in others):
+            known = self.by_key.get(one.key)
+            if known is not None and known != one:
+                return False
+            # Of what is known already nothing else here may be found in its stead.
+            if known is None and any(
+                _may_be(one, other) for other in self.by_key.values() if not other.carded
+            ):
                 return False
         return True
 

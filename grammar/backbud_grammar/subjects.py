@@ -104,12 +104,20 @@ _WRONG_SUBJECTS = (
         "“except” stands here twice",
         "Once is enough: except hoshi, yuki",
     ),
-    (
-        re.compile(r"(?<=[^\s,])\s+[^\s,]"),
-        "no comma stands before this",
-        "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …",
-    ),
+    (re.compile(r"(?<=[^\s,])\s+[^\s,]"), "no comma stands before this", ""),
 )
+
+
+def _parted(text: str, at: int) -> str:
+    """What to write where words stand with no comma between them; `at`: before the second.
+
+    They are two handles, or what a person calls one tree.
+    """
+    called = text[text.rfind(",", 0, at) + 1 :].partition(",")[0].lower().split()
+    if all(word.isalpha() and word not in ("all", "except") for word in called):
+        two = f"Two trees have a comma between them: {', '.join(called)}. "
+        return f"{two if len(called) == 2 else ''}One tree has one word: {'-'.join(called)}"
+    return "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …"
 
 
 def _flaw_of_subjects(text: str) -> Flaw:
@@ -118,7 +126,12 @@ def _flaw_of_subjects(text: str) -> Flaw:
         if found is not None:
             blanks = len(found[0]) - len(found[0].lstrip())
             return Flaw(
-                "bad-subjects", 0, found.start() + blanks + 1, len(found[0]) - blanks, message, hint
+                "bad-subjects",
+                0,
+                found.start() + blanks + 1,
+                len(found[0]) - blanks,
+                message,
+                hint or _parted(text, found.start()),
             )
     return Flaw(
         "bad-subjects",

@@ -65,7 +65,7 @@ LINES = [
         11,
         "zzz",
         "no person is called “zzz”" + HELD,
-        "Give it a card, or check the spelling.",
+        "Give it a card, “person zzz”, or check the spelling.",
     ),
     (
         "  fed solidd",
@@ -582,6 +582,22 @@ SUBJECTS = [
         7,
         "y",
         "no comma stands before this",
+        "Two trees have a comma between them: hoshi, yuki. One tree has one word: hoshi-yuki",
+    ),
+    (
+        "yuki, The big maple",
+        "bad-subjects",
+        11,
+        "b",
+        "no comma stands before this",
+        "One tree has one word: the-big-maple",
+    ),
+    (
+        "hoshi all",
+        "bad-subjects",
+        7,
+        "a",
+        "no comma stands before this",
         "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …",
     ),
     (
@@ -654,7 +670,7 @@ SUBJECTS = [
         8,
         "nowhere",
         "no place is called “nowhere”",
-        "Give it a card, or check the spelling.",
+        "Give it a card, “place nowhere”, or check the spelling.",
     ),
     (
         "all of hoshi",

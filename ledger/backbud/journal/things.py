@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from backbud.journal.events import Origin
 from backbud_grammar.act_words import LabelName
 from backbud_grammar.dates import WrittenDate, read_date
-from backbud_grammar.handles import fold
+from backbud_grammar.handles import flaw_of, fold
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import did_you_mean
 from backbud_grammar.syntax import Card, CardLine, Detail
@@ -87,7 +87,11 @@ class Things(Struct, frozen=True):
     def nearest(self, written: str, *kinds: str, words: Iterable[str] = ()) -> str:
         """A hint that names the nearest handle of these kinds, or one of these words."""
         known = [t.handle for t in self.by_handle.values() if not kinds or t.kind in kinds]
-        return did_you_mean(written, [*known, *words], "Give it a card, or check the spelling.")
+        handle = written.lower()
+        card = "" if flaw_of(handle) else f", “{kinds[0] if kinds else 'tree'} {handle}”,"
+        return did_you_mean(
+            written, [*known, *words], f"Give it a card{card} or check the spelling."
+        )
 
 
 class PlacedCard(Struct, frozen=True, gc=False):

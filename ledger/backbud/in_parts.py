@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Iterator, Mapping, Sequence
 from contextlib import suppress
 from itertools import chain
+from math import ceil
 from typing import NamedTuple
 
 import msgspec
@@ -51,6 +52,9 @@ from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
 
+# Of trees that are shared a process makes no more at a time. Each copy brings into memory anew what
+# both write to, so there should be few of them.
+SHARED = 2 * TREES
 # The plans of so many trees, and what was made of them, are held: no more than a part of all takes.
 HELD = 2 * TREES
 
@@ -127,7 +131,7 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
     ahead = MadeAhead(folder)
     maker = _Maker(session, each, view)
     handles = list(bare.trees)
-    parts = [handles[at : at + TREES] for at in range(0, len(handles), TREES)]
+    others = handles[TREES:]
     bites: dict[str, Bites] = {}
 
     def made_here(part: Sequence[str]) -> Iterator[tuple[str, bytes]]:
@@ -158,15 +162,22 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
         yield from made_here(sent.left)
 
     # What one part needs is there for all the others then.
-    yield from chain.from_iterable(map(made_here, parts[:1]))
-    if session.may_be_shared and len(handles) >= MANY_TREES:
-        yield from by_turns(parts[1:], made_here, maker.sent, made_there)
+    yield from chain.from_iterable(map(made_here, _parts(handles[:TREES], TREES)))
+    if others and session.may_be_shared and len(handles) >= MANY_TREES:
+        pairs = ceil(len(others) / (2 * SHARED))
+        shared = _parts(others, ceil(len(others) / (2 * pairs)))
+        yield from by_turns(list(shared), made_here, maker.sent, made_there)
     else:
-        yield from chain.from_iterable(map(made_here, parts[1:]))
+        yield from chain.from_iterable(map(made_here, _parts(others, TREES)))
     follow_ups = laid.in_order(handles)
     plan = replace(bare, follow_ups=follow_ups, bites={handle: bites[handle] for handle in handles})
     ahead.hold({(AT_HOME, handle): those for handle, those in laid_at_home.all.items()})
     session.go_on_with(plan, ahead)
+
+
+def _parts(handles: Sequence[str], most: int) -> Iterator[Sequence[str]]:
+    """Some of them after another."""
+    return (handles[at : at + most] for at in range(0, len(handles), most))
 
 
 class _Maker:

@@ -54,6 +54,7 @@ _SEEN = (
     rf"{_COUNT} {_LOOKS}(?P<found>{_FOUND}){_WHERE}*(?: (?:seen|found|healing|healed|closing))?"
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
+    rf"|(?:(?:the|biggest|largest|big|large|clean) )*(?P<cut>cuts?) {_LENGTH} (?:across|wide){_WHERE}*"
     rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
 )
 
@@ -262,3 +263,16 @@ def is_sighting(text: str, own: Container[str] = ()) -> bool:
         return False
     nouns = (found["found"] or found["measured"] or "").casefold().split()
     return all(word not in own for word in nouns)
+
+
+def is_size_of_wound(text: str) -> bool:
+    """Whether a text says how large a wound is that a cut left.
+
+    >>> is_size_of_wound("wound 3 cm"), is_size_of_wound("cut 3 cm"), is_size_of_wound("3 galls")
+    (True, False, False)
+    """
+    found = _fits(text)
+    if found is None:
+        return False
+    measured = (found["measured"] or "").casefold()
+    return bool(found["cut"]) or measured.endswith(("wound", "wounds", "scar", "scars"))

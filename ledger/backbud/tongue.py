@@ -72,9 +72,11 @@ def phrase(text: str, /, **values: object) -> str:
 
 
 def act_phrase(bare: str) -> str:
-    """What is to be done, `wire`: told from the thing of the same name."""
+    """What is to be done, `wire`, `pot on`: told from the thing of the same name."""
     language = _spoken.get()
-    return bare if language == ENGLISH else _catalogue(language).pgettext("act", bare)
+    if language == ENGLISH:
+        return bare.replace("-", " ")
+    return _catalogue(language).pgettext("act", bare)
 
 
 def work_phrase(act: str, what: str) -> str:

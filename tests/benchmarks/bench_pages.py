@@ -29,8 +29,8 @@ from backbud.pages.tree_page import (
     AT_ONCE,
     pages_of_each,
     templates_of,
-    tree_data,
     tree_page_of,
+    trees_data,
 )
 from backbud.session import open_session
 from backbud.views.narrow import only_tree
@@ -58,7 +58,7 @@ class _Timed:
             began = process_time()
             made = list(pages_of_each(some, shared))
             self.ours += process_time() - began
-            data = [one for own in some for one in templates_of(tree_data(own))]
+            data = [one for own in trees_data(some) for one in templates_of(own)]
             shown = [(name, shared | own) for _, name, own in data]
             began = process_time()
             texts = [template(name).render(own) for name, own in shown]

@@ -285,7 +285,7 @@ def test_a_long_title_gives_up_neither_its_tree_nor_its_work_nor_its_count(build
     junipers = {n: build.tree(n, kind="Chinese juniper") for n in ("gale", "smoke")}
     lime = [chance(build, name, *days, act="treated-deadwood", id=f"{name}/lime/2027",
                    title="treat the deadwood with lime sulphur") for name in junipers]  # fmt: skip
-    assert said(build.weeks(lime, trees=junipers))[0][1] == "chance: treat-deadwood 2 trees"
+    assert said(build.weeks(lime, trees=junipers))[0][1] == "chance: treat deadwood 2 trees"
     done = build.follow_up(
         "puffin", *days, title="protect the young leaves against late frost",
         outcome="done", settled=build.done("2027-02-20"), id="puffin/young/2027",

@@ -15,7 +15,14 @@ from tests.pages.test_in_chromium import Opened
 
 from backbud.collection.state import Entry, Tree
 from backbud.pages import Nursery, render_pages
-from backbud.pages.history import FEWEST_EARLIER, YEARS_WITH_TREE
+from backbud.views.long_history import (
+    FEWEST_EARLIER,
+    LONG,
+    MOST_EARLIER,
+    MOST_WITH_TREE,
+    YEARS_WITH_TREE,
+    years_by_page,
+)
 
 YEARS = range(2007, 2027)
 
@@ -73,17 +80,21 @@ def test_whoever_is_led_to_a_year_finds_the_way_to_it() -> None:
             assert f'<dl class="days" id="y{year}">' in earlier
 
 
-def test_every_way_from_it_leads_somewhere() -> None:
-    view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(10),), plans={"hoshi": ()})
+@pytest.mark.parametrize("a_year", [10, 28])
+def test_every_way_from_it_leads_somewhere(a_year: int) -> None:
+    view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(a_year),), plans={"hoshi": ()})
     pages = render_pages(view)
-    page = pages["trees/hoshi/earlier.html"].decode()
-    ids = set(re.findall(r' id="([^"]+)"', page))
-    for way in re.findall(r' href="([^"]+)"', page):
-        path, _, anchor = way.partition("#")
-        if not path:
-            assert anchor in ids
-        elif not path.endswith(".ics"):
-            assert posixpath.normpath(f"trees/hoshi/{path}") in pages
+    earlier = [path for path in pages if path.startswith("trees/hoshi/")]
+    assert len(earlier) == (2 if a_year > 20 else 1)
+    for at in earlier:
+        page = pages[at].decode()
+        ids = set(re.findall(r' id="([^"]+)"', page))
+        for way in re.findall(r' href="([^"]+)"', page):
+            path, _, anchor = way.partition("#")
+            if not path:
+                assert anchor in ids
+            elif not path.endswith(".ics"):
+                assert posixpath.normpath(f"trees/hoshi/{path}") in pages
 
 
 def test_the_years_are_drawn_from_all_of_it() -> None:
@@ -101,13 +112,59 @@ def test_a_few_lines_stay_on_the_page(earlier: int, has_page: bool) -> None:
     assert ("trees/hoshi/earlier.html" in pages) is has_page
 
 
-def test_eight_years_stay_on_the_page_however_long() -> None:
+def test_eight_years_stay_on_the_page_where_nothing_came_before() -> None:
     assert sorted(pages_of(old_tree(28, range(2019, 2027)))) == ["trees/hoshi.html"]
+
+
+def test_of_a_very_long_history_only_the_latest_lines_stay_on_the_page() -> None:
+    """Twenty-eight lines a year for twenty years are more than `LONG`."""
+    pages = pages_of(old_tree(28))
+    by_page = {path: words(page) for path, page in sorted(pages.items())}
+    years = {path: sorted({word[1:5] for word in those}) for path, those in by_page.items()}
+    assert years == {
+        "trees/hoshi.html": ["2023", "2024", "2025", "2026"],
+        "trees/hoshi/earlier.html": [str(year) for year in range(2009, 2023)],
+        "trees/hoshi/earlier-2.html": ["2007", "2008"],
+    }
+    assert sorted(word for those in by_page.values() for word in those) == sorted(
+        f"w{year}d{day:02d}" for year in YEARS for day in range(1, 29)
+    )
+    whole = pages["trees/hoshi.html"].decode()
+    for year in range(2007, 2023):
+        page = "earlier" if year > 2008 else "earlier-2"
+        assert f'<a id="y{year}" href="../trees/hoshi/{page}.html#y{year}">' in whole
+        assert f'<dl class="days" id="y{year}">' in pages[f"trees/hoshi/{page}.html"].decode()
+    for one, other, span in (("", "-2", "2007–2008"), ("-2", "", "2009–2022")):
+        way = f'<a href="../../trees/hoshi/earlier{other}.html">History {span}</a>'
+        assert way in pages[f"trees/hoshi/earlier{one}.html"].decode()
+
+
+@pytest.mark.parametrize(
+    ("entries", "years"),
+    [
+        # Up to LONG entries eight years stay, however many lines they have.
+        ([30] * 10, (8, 2)),
+        ([31, *[30] * 9], (3, 7)),
+        # No more than MOST_WITH_TREE, but for the two years that stand open.
+        ([40, 40, 40, 200], (3, 1)),
+        ([40, 40, 41, 200], (2, 2)),
+        ([150, 90, 70], (2, 1)),
+        # Less than FEWEST_EARLIER is no page.
+        ([150, 150, 59], (3,)),
+        # No more than MOST_EARLIER on another page, but for one year.
+        ([60, 60, 200, 200, 1], (2, 2, 1)),
+        ([60, 60, 500, 10], (2, 1, 1)),
+        ([], (0,)),
+    ],
+)
+def test_how_many_years_each_page_has(entries: list[int], years: tuple[int, ...]) -> None:
+    assert (LONG, MOST_WITH_TREE, FEWEST_EARLIER, MOST_EARLIER) == (300, 120, 60, 400)
+    assert years_by_page(entries) == years
 
 
 def test_the_page_is_valid() -> None:
     parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
-    for page in pages_of(old_tree(10)).values():
+    for page in pages_of(old_tree(28)).values():
         parser.parse(page.decode())
 
 

@@ -12,7 +12,7 @@ import pytest
 from tests.pages.conftest import TODAY, around, plan, tree
 
 from backbud.pages.told_once import Care, Cautioned, cautions_once, reasons_once
-from backbud.pages.tree import laid_out, sheet_of, shown_tree
+from backbud.pages.tree import laid_out, shown_tree, tree_sheets
 from backbud.pages.work import works_on_page
 from backbud.plan.followups import FollowUp, Reason
 from backbud.species import CHANCE, PRESSING, PROMISE, PROTECTION, Window
@@ -113,5 +113,5 @@ def test_the_command_that_says_why_stands_on_the_keeper_s_page_alone(nursery: Nu
     """Whoever reads a page that leaves the house has no journal to ask."""
     hoshi = next(one for one in nursery.trees if one.handle == "hoshi")
     own = only_tree(nursery, hoshi)
-    assert sheet_of(own, hoshi).why == "hoshi"
+    assert [sheet.why for sheet in tree_sheets((own,))] == ["hoshi"]
     assert laid_out(own, shown_tree(own, hoshi)).why == ""

@@ -34,8 +34,9 @@ past; behind the line where, and in which months it was written, each on the 10t
 fair trident maple that was bought three years before, in the open at the cool place of
 tests/species/conftest.py, where nothing is said; else under unheated glass there, in a room, or
 where nothing is known of the weather; or it is a willow-leaf fig in the open. Where the same is
-asked for as in the open nothing is told. A tree that is looked at has wire, ties, a graft and a
-layer on it since October. A rule without lines wants more of a tree than stands here.
+asked for as in the open nothing is told. A tree that is looked at has wire, ties, a graft, a layer,
+a guy, raffia and fleece on it since October. A rule without lines wants more of a tree than stands
+here.
 
 Read whole, by eye, by this measure: each follows from that line, none comes before it can be seen
 or done, and none after it is of use. The days are common practice, no source.
@@ -64,7 +65,10 @@ SAID = {
     "checked": (
         "strength weak", "strength fine", "roots rotten", "pests many", "wire biting", "wire fine",
         "wire loose", "ties biting", "graft taken", "graft not yet", "layer rooted",
-        "layer not yet", "buds none",
+        "layer not yet", "buds none", "wire tight", "scale some", "mites many", "mites none",
+        "leaves sticky", "graft not taken", "layer white roots", "guys loose", "guys biting",
+        "protection broken", "soil waterlogged", "drainage slow", "surface hard", "ties loose",
+        "raffia tight", "pot cracked", "wounds rotten", "jin soft",
     ),
 }  # fmt: skip
 DAYS = ("2027-04-10", "2027-07-10", "2027-10-10")
@@ -97,9 +101,12 @@ def rules_after() -> list[Rule]:
     return sorted(found, key=lambda rule: rule.id)
 
 
+_LOOKED_AT = ("wired", "tied", "grafted", "layered", "guyed", "wrapped", "protected")
+
+
 def on_it(act: str) -> tuple[OnTree, ...]:
     """What is on a tree that is looked at: of last October."""
-    sorts = ("wired", "tied", "grafted", "layered") if act == "checked" else ()
+    sorts = _LOOKED_AT if act == "checked" else ()
     return tuple(
         thing for sort in sorts for thing in _put(MADE.event("2026-10-10", sort, SAID[sort][0]))
     )

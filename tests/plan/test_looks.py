@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from backbud.plan.looks import Look, look_meant, looks
+from backbud.plan.looks import Look, found_on, looks, looks_meant
 
 CARDS = """
     tree hoshi
@@ -41,8 +41,19 @@ def checked(written):
         ("ties fine, wire biting on left 1",
          [Look("ties", (), "fine"), Look("wire", ("left 1",), "biting")]),
         ("wire ties fine", [Look("wire", (), "fine"), Look("ties", (), "fine")]),
-        # Where it bites anywhere it bites.
-        ("wire biting on left 1, fine on left 2", [Look("wire", ("left 1", "left 2"), "biting")]),
+        # What was found on one part is not said of another, in whatever order.
+        ("wire biting on left 1, fine on left 2",
+         [Look("wire", ("left 1",), "biting"), Look("wire", ("left 2",), "fine")]),
+        ("wire, fine on left 1, on apex, biting on left 2",
+         [Look("wire", ("left 1", "apex"), "fine"), Look("wire", ("left 2",), "biting")]),
+        ("wire fine, biting on left 2",
+         [Look("wire", (), "fine"), Look("wire", ("left 2",), "biting")]),
+        ("wire biting on left 2, fine",
+         [Look("wire", ("left 2",), "biting"), Look("wire", (), "fine")]),
+        # Two findings at one place are one look, and where it bites it bites.
+        ("wire biting on left 1, fine on left 1", [Look("wire", ("left 1",), "biting")]),
+        ("wire on left 1, biting, fine", [Look("wire", ("left 1",), "biting")]),
+        ("wire biting, fine", [Look("wire", (), "biting")]),
     ],
 )  # fmt: skip
 def test_a_line_is_parted_into_its_looks(checked, text, seen) -> None:
@@ -50,17 +61,32 @@ def test_a_line_is_parted_into_its_looks(checked, text, seen) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "what", "finding"),
+    ("text", "what", "findings"),
     [
-        ("wire biting, ties fine", "wire", "biting"),
-        ("wire biting, ties fine", "ties", "fine"),
-        ("wire biting, ties fine", "guys", None),
-        ("", "guys", ""),
+        ("wire biting, ties fine", "wire", ["biting"]),
+        ("wire biting, ties fine", "ties", ["fine"]),
+        ("wire biting, ties fine", "guys", []),
+        ("wire fine on left 1, wire biting on left 2", "wire", ["fine", "biting"]),
+        ("", "guys", [""]),
     ],
 )
-def test_the_look_at_one_thing(checked, text, what, finding) -> None:
-    look = look_meant(checked(text), what)
-    assert (look and look.finding) == finding
+def test_the_looks_at_one_thing(checked, text, what, findings) -> None:
+    assert [look.finding for look in looks_meant(checked(text), what)] == findings
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("wire biting on left 1, fine on left 2", ["biting", "fine", ""]),
+        ("wire fine, biting on left 2", ["fine", "biting", "fine"]),
+        ("wire fine on left 1, wire biting on left 2", ["fine", "biting", ""]),
+        ("wire, biting", ["biting", "biting", "biting"]),
+        ("ties biting", ["", "", ""]),
+    ],
+)
+def test_what_was_found_on_a_part(checked, text, found) -> None:
+    event = checked(text)
+    assert [found_on(event, "wire", part) for part in ("left 1", "left 2", "apex")] == found
 
 
 @pytest.mark.parametrize(

@@ -238,3 +238,33 @@ def test_agreed_work_takes_as_long_as_the_works_it_names(asked, find, named, min
     """Each act's usual minutes stand in tests/plan/test_figures.py; common practice, no source."""
     agreed = f"{CAME}      agreed    200 EUR for {named}\n"
     assert find(asked(agreed, "2026-03-02"), "agreed-work").minutes == minutes
+
+
+@pytest.mark.parametrize(
+    ("lent", "wanted"),
+    [
+        ("lent to marrow, until 2026-08-20", ["2026-08-20", "2026-08-20", "2026-08-27"]),
+        ("lent to marrow, for 6 weeks", ["2026-07-14", "2026-07-14", "2026-07-21"]),
+        ("lent to marrow", None),
+    ],
+)
+def test_what_was_lent_is_fetched_back_when_its_time_is_over(asked, find, days, lent, wanted):
+    """Six weeks from 2 June end on 14 July; where no end was named, nothing asks."""
+    diary = f"""
+    tree sis
+      kind   garden shrub
+    2026-06-02
+    sis
+      {lent}
+    """
+    plan = asked(diary, "2026-09-01")
+    if wanted is None:
+        assert plan.plan().follow_ups.get("sis", ()) == ()
+        return
+    back = find(plan, "fetch-back")
+    assert (back.id, back.title) == ("sis/fetch-back/lent-2026-06-02", "fetch it back")
+    assert (days(back), back.state(plan.today)) == (wanted, "overdue")
+    home = f"{diary}2026-09-03\n    sis\n      returned\n"
+    again = asked(home, "2026-09-04").plan()
+    assert again.trees["sis"].here
+    assert not [f for f in again.follow_ups["sis"] if "fetch-back" in f.id]

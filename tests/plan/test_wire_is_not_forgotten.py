@@ -115,3 +115,37 @@ def test_what_bites_is_not_put_right_by_what_else_was_found(written, found: str)
     }
     # It comes off within a week of the day on which it was seen to bite.
     assert ("unwire on left 1", date(2024, 5, 20), date(2024, 5, 27)) in off
+
+
+@pytest.mark.parametrize(
+    "found",
+    ["fine on left 1, biting on left 2", "fine on left 1, wire biting on left 2",
+     "biting on left 2, fine on left 1", "fine, biting on left 2"],
+)  # fmt: skip
+def test_it_comes_off_where_it_bites_and_nowhere_else(written, found: str) -> None:
+    pages = f"2024-05-20\nhoshi\n  checked  wire {found}\n"
+    session = written(CARDS + WIRED + pages, "2024-05-21")
+    asked = {
+        (f.title, f.window.opens, f.window.closes)
+        for f in session.plan().follow_ups["hoshi"]
+        if "/wire-check-again/" in f.id
+    }
+    assert asked == {
+        ("unwire on left 2", date(2024, 5, 20), date(2024, 5, 27)),
+        ("check wire", date(2024, 6, 10), date(2024, 7, 1)),
+    }
+
+
+def test_wire_found_tight_is_looked_at_sooner_and_the_rest_when_it_was_due(written) -> None:
+    """Common practice, no source: what is tight bites next."""
+    pages = "2024-05-20\nhoshi\n  checked  wire fine on left 1, tight on left 2\n"
+    session = written(CARDS + WIRED + pages, "2024-05-21")
+    asked = {
+        f.title: (f.window.opens, f.window.best, f.window.closes)
+        for f in session.plan().follow_ups["hoshi"]
+        if "/wire-check-again/" in f.id
+    }
+    assert asked == {
+        "check wire on left 1": (date(2024, 6, 10), date(2024, 6, 17), date(2024, 7, 1)),
+        "check wire on left 2": (date(2024, 5, 27), date(2024, 6, 3), date(2024, 6, 10)),
+    }

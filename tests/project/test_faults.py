@@ -84,7 +84,7 @@ STEPS = {
     "the fold": ("backbud.collection.fold._apply", lambda draft, _: draft.at.handle),
     "the minutes": ("backbud.plan.each_tree.timed", lambda tree, *_: tree.handle),
     "the calendar entries": ("backbud.calendar.feeds.event_of", lambda one, *_: one.tree),
-    "the page": ("backbud.pages.tree_page.sheet_of", lambda view, tree: tree.handle),
+    "the page": ("backbud.pages.tree.laid_out", lambda view, *_: view.trees[0].handle),
     "a row": ("backbud.pages.render._rows", lambda view, tree: tree.handle),
 }
 # What planning comes upon is known to every command that plans, and what pages are, to `make`.

@@ -158,11 +158,11 @@ def test_a_rule_that_fails_is_told_of_the_first_tree(folder: Path) -> None:
 
 def test_a_page_that_fails_fails_for_that_tree_alone(folder: Path) -> None:
     before = (
-        "from backbud.pages import tree_page\ndata = tree_page.tree_data\n"
-        "def fails(own):\n"
-        "    if own.trees[0].handle == 'heron': raise ValueError('made to fail')\n"
-        "    return data(own)\n"
-        "tree_page.tree_data = fails"
+        "from backbud.pages import tree_page\ndata = tree_page.trees_data\n"
+        "def fails(views):\n"
+        "    if any(own.trees[0].handle == 'heron' for own in views): raise ValueError('made to')\n"
+        "    return data(views)\n"
+        "tree_page.trees_data = fails"
     )
     by_two(folder, before)
     assert b"could not be made" in (folder / "made/trees/heron.html").read_bytes()

@@ -296,6 +296,16 @@ def test_a_hard_surface_that_was_opened_is_a_sign(signs) -> None:
     )
 
 
+def test_roots_that_were_found_to_fill_the_pot_are_a_sign(signs) -> None:
+    assert signs(("2026-05-10", "checked", "roots rootbound")) == (
+        "it was found rootbound on 10 May 2026",
+    )
+    assert signs(("2026-05-10", "checked", "pot, root-bound")) == (
+        "it was found rootbound on 10 May 2026",
+    )
+    assert signs(("2026-05-10", "checked", "roots fine")) == ()
+
+
 def test_vigour_that_falls_each_year_is_a_sign(signs) -> None:
     assert signs(
         ("2025-06-10", "vigour", "top 5, low 3"),

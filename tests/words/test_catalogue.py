@@ -97,6 +97,7 @@ _ASKED = {
     "macro", "template", "page", "number", "compile", "match", "search", "sub", "find", "once",
     "same", "encode", "Flaw", "Figure", "meet", "contained", "mentions", "removeprefix",
     "removesuffix", "of_kind", "all", "was", "cast", "get", "count", "Literal", "register_of",
+    "places_found", "looks_found",
 }  # fmt: skip
 
 

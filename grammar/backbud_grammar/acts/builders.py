@@ -118,7 +118,9 @@ OBSERVED = Form(
 )
 # Works that no mark, wound or pest can be the object of: `sealed, 3 cracks` closed them.
 _SEEN_BESIDE: tuple[WorkName, ...] = ("water", "feed", "shelter", "wire", "roots")
-_COMES_AND_GOES: tuple[ActWord, ...] = ("received", "returned")
+_COMES_AND_GOES: tuple[ActWord, ...] = ("received", "returned", "separated")
+# What it leaves has a size of its own: `pruned left 1, wound 3 cm`.
+_LEAVES_WOUNDS: tuple[ActWord, ...] = ("pruned",)
 BY = Form("by", ("by",), refers=("person",), several=True, about="who did it, when not the keeper")
 
 
@@ -148,7 +150,7 @@ def act(
     plainly: str = "",
 ) -> ActForm:
     """A row of the table."""
-    if word in _COMES_AND_GOES or work in _SEEN_BESIDE:
+    if word in (*_COMES_AND_GOES, *_LEAVES_WOUNDS) or work in _SEEN_BESIDE:
         forms = (*forms, OBSERVED)
     with_by = forms if prose or not by or any("by" in f.labels for f in forms) else (*forms, BY)
     said = f"also written {', '.join(also)}" if also else ""

@@ -31,6 +31,12 @@ from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 
 GROUP = "Keep"
 
+# What solid feed and spoonfuls are counted in.
+_FED_IN = listed(
+    "cakes, cake, pieces, piece, pellets, spoons, spoon, handfuls, handful, lumps, "
+    "lump, balls, ball, bags, bag, tablets, tablet, caps, cans, can"
+)
+
 ACTS: tuple[ActForm, ...] = (
     act(
         GROUP,
@@ -113,16 +119,10 @@ ACTS: tuple[ActForm, ...] = (
             True,
             words=("strength",),
         ),
-        bare(
-            "quantity",
-            "volume",
-            "mass",
-            "number",
-            words=listed(
-                "cakes, cake, pieces, piece, pellets, spoons, spoon, handfuls, handful, lumps, "
-                "lump, balls, ball, bags, bag, tablets, tablet, caps, cans, can"
-            ),
-        ),
+        bare("quantity", "number", words=_FED_IN, worded=True),
+        # A figure alone counts what was laid: `2.50` is no count.
+        bare("quantity", "number", whole=True),
+        bare("quantity", "volume", "mass", words=_FED_IN),
         measure(
             ("one per", "one every"), "length", about="of solid feed: one to so much of the rim"
         ),

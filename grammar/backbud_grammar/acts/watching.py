@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud_grammar.act_words import DetailWord
 from backbud_grammar.acts.builders import (
     DOES,
     ENDS,
@@ -50,6 +51,18 @@ _HOW_LONG = listed(
 )
 # Of a group or a batch: which of them it is.
 _OF_SEVERAL = listed("biggest, thickest, largest, tallest, smallest, thinnest, least, average")
+# What lives on a tree and harms it, as far as a look names it.
+PESTS: tuple[DetailWord, ...] = (
+    "pests",
+    "aphids",
+    "scale",
+    "mites",
+    "mealybug",
+    "weevils",
+    "slugs",
+    "mildew",
+    "mould",
+)
 # Of these `not yet` is a finding; of all else it says that nobody looked.
 AWAITED = frozenset({"graft", "layer", "roots", "buds"})
 
@@ -66,7 +79,7 @@ ACTS: tuple[ActForm, ...] = (
         Form("again", ("again in", "again"), ("duration",), date=True),
         PART,
         on=TREE_OR_PLACE,
-        about="settles the check that was asked, and sets the next",
+        about="settles the check that was asked, sets the next, and what it found is answered",
         work="watch",
         minutes=5,
         traits=("any_day", "daily_keep"),

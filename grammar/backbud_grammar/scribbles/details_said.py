@@ -14,6 +14,7 @@ from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
+from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 from backbud_grammar.ways_compiled import compiled_way
 
@@ -60,6 +61,14 @@ _OF_MEDIUM = (
     (rf"{_FINE}{_MEDIUM} {_MEDIUM}", r"\1, \2"),
 )
 _ROOTS = (
+    (
+        rf"tap(?: ?root)?(?: (?:of|was))? {_LEN}(?: (?:thick|across|wide))?(?: (?:was|all))? (?:sawn|sawed|cut|nipped)(?: (?:off|out|flat|flush|through|back))?",
+        "taproot cut",
+    ),
+    (
+        rf"(?:one |a |the )?(?:(?:thick|big|heavy|fat|large|old) )*root (?:(?:under|below|underneath|at the back|in the middle) )?{_LEN}(?: (?:thick|across|wide))? (?:sawn|sawed|cut|taken)(?: (?:off|out|flat|flush|through|back|away))?",
+        "thick roots off",
+    ),
     (
         rf"(?:combed|teased|raked)(?: out)? {_LEN}(?: (?:all round|all over|round))?",
         r"teased out \1",
@@ -322,6 +331,10 @@ _RUBBED = (
 )
 _PLUCKED = (
     (
+        r"only (?:the )?(?:(?:old|brown|yellow|hanging|dead|last year'?s) )+(?:ones|needles|pairs)",
+        "old needles",
+    ),
+    (
         r"(\d+) pairs? (?:a|per|each|to a) (?:tip|shoot|twig|branch)(?: (?:on|at|in))?(?: the)? (top|apex|crown|mid|middle|low|lower|bottom)",
         r"leaving \1 pairs on \2",
     ),
@@ -364,7 +377,34 @@ _LEFT_OUT = (
     r"((?:(?:low|lower|lowest|upper|top|topmost|inner|inside|outer|weak|weaker|weakest|strong|small|back|front|left|right|first|second"
     r"|third|apex|crown|leader|tips?|branch(?:es)?|shoots?|ones|buds|leaves|side|sacrifice|trunk|jin|\d{1,2}|and|[NSEW])(?: |$))+)"
 )
+_LOW = r"(?:low|lower|lowest|upper|top|inner|outer|inside|back|front)"
+_ONES = r"(?:ones|shoots|candles|branches|twigs|tips|buds|leaves|needles)"
 _EXCEPT = (
+    # What is left is not on the left: of the apex and of what is weak nobody says a side so.
+    (r"(?:the )?(apex|crown|leader) (?:is |was )?left(?: as (?:it was|is))?", r"except on \1"),
+    (
+        rf"(?:the )?((?:{_LOW} )*(?:weak|weaker|weakest|small|smaller|thin|young) (?:{_LOW} )*{_ONES}) (?:are |were )?(?:all )?"
+        r"(?:left|kept|stay)(?: on)?(?: for now)?",
+        r"except on \1",
+    ),
+    (
+        rf"(?:the )?((?:{_LOW} )+(?:ones|shoots|candles|tips|buds|leaves|needles)) (?:are |were )?(?:all )?"
+        r"(?:left|kept|stay)(?: on)?(?: for now)?",
+        r"except on \1",
+    ),
+    (
+        rf"(?:the )?((?:{_LOW} )+(?:branches|twigs)) (?:are |were )?(?:all )?(?:left on|kept on|kept|stay on|stay)",
+        r"except on \1",
+    ),
+    (
+        r"(?:nothing|none|no shoots)(?: touched| cut| done)? (inside|low down|below)",
+        r"except on \1",
+    ),
+    (r"not (low down|inside|down low|at the back|underneath)", r"except on \1"),
+    (
+        r"(?:the )?(sacrifice(?: branch| leader| shoot)?) (?:is |was )?left(?: on| to run| to grow)?",
+        r"except on \1",
+    ),
     (
         rf"(?:all |every(?:thing|where) |the lot )?(?:but|except(?:ing)?(?: for)?|bar|save|exc\.?|excl\.?)(?: not)?(?: on)?(?: the)? {_LEFT_OUT}",
         r"except on \1",
@@ -467,6 +507,9 @@ _CUT = (
     (r"(?:the )?(?:outline|shape|silhouette) (?:kept|left|as it was|follows)(?: \w+)?", ""),
     (r"(?:stalk|petiole|leaf stalk)(?: all)? (?:left|kept|stays)(?: on)?", "leaving petioles"),
     (r"only (?:the |on the |in the )?(?:top|upper) half", "on top half"),
+    (rf"only (?:the )?(strong|weak|outer|inner)(?:er|est)? {_ONES}", r"\1"),
+    (rf"only (?:the )?(?:long|longer|longest) {_ONES}", "long shoots"),
+    (r"(?:the )?sides(?: only)", "on sides"),
     (r"only (?:the |on the |in the )?(?:bottom|lower|low) half", "on lower half"),
     (
         r"(?:the )?(low|lower|top|upper|inner|inside|outer) ones (?:were |are )?(?:all )?(?:off|out|cut|removed)",
@@ -832,6 +875,12 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (
+        r"(?:iron chelate|sequestered iron|chelate of iron)( \d[\d.,]* (?:g|mL|ml)/L)",
+        r"chelated iron,\1",
+    ),
+    (r"(?:epsom salts?|magnesium sulphate)( \d[\d.,]* (?:g|mL|ml)/L)", r"magnesium,\1"),
+    (rf"({FEED_SUBSTANCE}) (\d[\d.,]* (?:g|mL|ml)/L|\d[\d.,]* %)", r"\1, \2"),
     (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:1|one)", "first round"),
     (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:2|two)", "second round"),
     (r"(?:(?:spring|summer|autumn|fall) )?(?:rd|rnd|round|lot|#|no\.) ?(?:3|three)", "third round"),
@@ -932,6 +981,13 @@ _PESTS = (
     r"|slugs?|snails?|sawfly|aphis|root aphids?|wooly aphids?|box moth|box tree moth|scale crawlers|vine weevils?|weevil grubs|tip ?blight|juniper blight|leaf curl|leaf blister|grey mould|coral spot|shot ?hole|fire ?blight|gall mites?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|psyllids?|powdery mildew|downy mildew|adelgids?|red spider|lace ?bugs?|mealy ?bugs?|fungus gnats?|leafhoppers?|needle ?cast|leaf ?spot|black ?spot|botrytis|blight|canker|leafminer|beetles?|borers?)"
 )
 _TREAT = (
+    (rf"(?:with )?({SUBSTANCE}) (\d[\d.,]* (?:g|mL|ml)/L|\d[\d.,]* %|1:\d+)", r"with \1, dose \2"),
+    (rf"(?:with )?({SUBSTANCE})", r"with \1"),
+    (rf"(\d[\d.,]* %) ({SUBSTANCE})", r"with \2, dose \1"),
+    (
+        r"(?:the )?undersides?(?: of (?:the )?(?:leaves|needles))?(?: only| too| as well)?",
+        "under the leaves",
+    ),
     (r"hosed|showered|rinsed|jetted", "water jet"),
     (r"(.+?) at (?:dusk|night) (\d+(?:[.,]\d+)? %)", r"\1, in the evening, \2"),
     (r"(.+?) (?:at (?:dusk|night)|in the evening|evening)", r"\1, in the evening"),
@@ -1219,7 +1275,7 @@ _MONEY = (
     (r"(\d[\d.,]* h),? (?:max|at most|up to) (\d[\d.,]*(?: [A-Z]{3})?)", r"\2, at most, for \1"),
     (r"(\d+-\d+)", r"invoice \1"),
     (
-        rf"(?:the )?(\d[\d.,]*(?: [A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
+        rf"(?:the )?(\d[\d.,]*(?: (?!and )[A-Z]{{3}})?) (?:for )?({_OF_WORK}(?:(?: ?\+ ?| ?& ?| and ){_OF_WORK})*)",
         r"\1, for \2",
     ),
     (
@@ -1314,6 +1370,12 @@ _CARVED = (
     (r"(\d[\d /.,]*) ins?", r"\1 inch"),
 )
 _MEASURED = (
+    (rf"{_LEN} (?:high|tall)", r"height \1"),
+    (
+        rf"(trunk|girth|height|nebari|spread) (?:measured|came to|comes to|stands at) {_LEN}",
+        r"\1 \2",
+    ),
+    (r"(?:weighs|weighed) (\d[\d.,]* (?:kg|g|lb))", r"weight \1"),
     (
         rf"(?:{_NUM}) (?:in|last) (?:spring|summer|autumn|fall|winter|january|february|march|april|may|june|july|august|september|october|november|december)",
         r"was \1",
@@ -1526,6 +1588,28 @@ _QUANTITY = (
         r"\1 seeds",
     ),
     (r"(\d+) (?:pieces|more)", r"\1 cuttings"),
+    (r"(\d+) seeds? (?:sown|in)", r"\1 seeds"),
+    (
+        r"(\d+) (?:soft|softwood|green|greenwood) cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, softwood",
+    ),
+    (
+        r"(\d+) (?:hard|hardwood|dormant) cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, hardwood",
+    ),
+    (
+        r"(\d+) semi[- ]ripe cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, semi-ripe",
+    ),
+    (
+        r"(\d+) heel cuttings(?: (?:taken|struck|stuck|made|set|put in|in|inserted|planted))?",
+        r"\1 cuttings, with a heel",
+    ),
+    (
+        r"(\d+) root cuttings(?: (?:taken|made|set|put in|in|inserted|planted))?",
+        r"\1 root cuttings",
+    ),
+    (r"(\d+) cuttings (?:in|inserted|planted)", r"\1 cuttings"),
     (r"cuttings [x×] ?(\d+)(?: (?:taken|struck|stuck|made|set))?", r"\1 cuttings"),
     (r"(\d+) cuttings (?:taken|struck|stuck|made|set|put in)", r"\1 cuttings"),
     (r"(\d+) (?:rooted|up|germinated) (?:out )?of (\d+)", r"\1, of \2"),
@@ -1597,6 +1681,11 @@ _SHADE = (
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) work", r"\1"),
+    (
+        r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:together|jointly) with ([^\W\d]+)",
+        r"\1, by \2",
+    ),
     (
         r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |of )?(wiring|repotting|pruning|trimming|pinching|decandling|defoliating|thinning|weeding"
         r"|watering|feeding|spraying|carving|cleaning|styling|bending|grafting|layering|unwiring|needle plucking|needle work|root work)",
@@ -1605,6 +1694,13 @@ _WORKED = (
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:on |with )?(?:this one|this|it|her|him)", r"\1"),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:by |with )?([^\W\d]+)", r"\1, by \2"),
     (r"([^\W\d]+) (\d[\d.,/ ]* (?:h|min)(?: \d\d)?)", r"\2, by \1"),
+)
+_COME_UP = (
+    (
+        r"(\d+) (?:(?:seedlings|seeds) )?(?:sprouted|emerged|germinated|have (?:germinated|come up|rooted))",
+        r"\1",
+    ),
+    (r"(\d+) of (\d+) have rooted", r"\1, of \2"),
 )
 _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
@@ -1653,7 +1749,8 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "measured": _MEASURED,
     "checked": _CHECKED,
     "staged": _STAGED,
-    **dict.fromkeys(("sown", "struck", "germinated", "rooted"), _QUANTITY),
+    **dict.fromkeys(("sown", "struck"), _QUANTITY),
+    **dict.fromkeys(("germinated", "rooted"), (*_COME_UP, *_QUANTITY)),
     "struck": (*_STRUCK, *_QUANTITY),
     "top-dressed": (
         (

@@ -64,6 +64,8 @@ class Draft:
         self.is_noun = False
         # Whether it was opened by what was done to a thing, and nobody said who did it.
         self.is_done_to = False
+        # Whether it is the plan of what is to follow another act of the line.
+        self.follows = False
         # Whether it counts only where a reason stands behind it.
         self.needs_reason = False
         # The piece that it was opened by, as it is written.

@@ -3,28 +3,69 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 
-from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY
+from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
 
 # What is done again and again, so that the next time is a plan.
 REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
-AGAIN = re.compile(
+_AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
     r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time))?)"
     r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
     r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
-    rf"|(?:and )?again (?:on |in )?(?P<on>{WEEKDAY}|(?:next )?(?:{SEASON}|{MONTH}))"
+    r"|(?:and )?(?:again|repeat) (?:on |in )?"
+    rf"(?P<on>{WEEKDAY}|next (?:week|month)|tomorrow|(?:next )?(?:{SEASON}|{MONTH}))"
     r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"
     r"(?P<each>\d+ (?:days?|weeks?))(?: apart)?",
     re.IGNORECASE,
 )
-# What is left of a work, and when it is done.
-REST = re.compile(
-    r"(?:the )?(?:(?:weak|strong|other|second|small|big) (?:lot|half|batch|candles|shoots)"
-    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
-    r"(?: of (?:it|them|the tree))? "
-    r"(?:to (?:do|follow) )?(?:in (?=\d))?(?P<when>.+)",
+# How often it is given from now on, and until when.
+_EVERY = {"weekly": "1 week", "fortnightly": "2 weeks", "monthly": "1 month"}
+_REGIME = re.compile(
+    r"(?:then )?(?:(?P<each>weekly|fortnightly|monthly)"
+    r"|every (?P<n>\d+ )?(?P<unit>day|week|fortnight|month)s?)"
+    r"(?: from now)?(?: on)? (?:till|until|til|through|thru|up to|to) (?:the )?"
+    r"(?:(?:early|mid|late|half|end of|middle of)[ -])?"
+    rf"(?:{MONTH}|{SEASON}|leaf fall|first frost|flowering)",
     re.IGNORECASE,
 )
+# What is left of a work, and when it is done.
+REST = re.compile(
+    r"(?:the )?(?:(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
+    r" (?:lot|half|batch|candles|shoots|ones)"
+    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
+    r"(?: of (?:it|them|the tree))? "
+    r"(?:to (?:do|follow) )?(?:in )?(?P<when>.+)",
+    re.IGNORECASE,
+)
+# The same work once more, after another time: `redo in spring`.
+REDO = re.compile(
+    r"(?:(?:to )?re-?do|do (?:it )?again|to be done again|needs doing again)"
+    rf" (?:it )?(?:in )?(?P<when>{WHEN})",
+    re.IGNORECASE,
+)
+
+
+def next_time(text: str, page: date | None, *, is_wish: bool) -> tuple[str, str]:
+    """When a work is due again, as a plan says it, and what more is said; "" where nothing says so.
+
+    `is_wish`: what is only named, and given weekly from now on, may not have been given yet.
+    """
+    again = _AGAIN.fullmatch(text)
+    if again is not None:
+        after = again["after"] or again["each"]
+        return (f"in {after}" if after else when_of(again["on"], page)), again["more"] or ""
+    regime = None if is_wish else _REGIME.fullmatch(text)
+    if regime is None:
+        return "", ""
+    if regime["each"]:
+        return f"in {_EVERY[regime['each'].casefold()]}", text
+    unit, count = regime["unit"].casefold(), int(regime["n"] or 1)
+    if unit == "fortnight":
+        unit, count = "week", 2 * count
+    return f"in {count} {unit}{'' if count == 1 else 's'}", text
+
+
 # Why a work was left, in words that are details of some.
 WHY_NOT = ("weak", "too weak", "very weak", "half-rooted", "late", "too late", "sick", "tired")

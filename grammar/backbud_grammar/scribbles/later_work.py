@@ -8,8 +8,9 @@ from datetime import date
 from msgspec import Struct
 
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.scribbles.days import WEEKDAY, WHEN, when_of
+from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
 from backbud_grammar.scribbles.draft import Draft
+from backbud_grammar.scribbles.follows import REDO
 from backbud_grammar.scribbles.openings.row import SPRAY
 
 # By its bare form, as a plan names it.
@@ -39,8 +40,26 @@ _THEN_ANOTHER = re.compile(
 )
 # What a look at the wire promises: `off in 2 weeks`.
 _COMES_OFF = re.compile(r"(?:comes? |to come |take )?off (?:in (?=\d))?(?P<when>.+)", re.IGNORECASE)
+# What was put on, and comes off again after a time: `fleece on, off in 2 days`.
+_OFF_AGAIN = re.compile(
+    r"(?:(?:and )?(?:comes |to come |take it |take )?off(?: again)?|sever|cut off)"
+    rf" in (?P<when>\d+ (?:days?|weeks?|months?)|(?:next )?(?:{SEASON}|{MONTH}))",
+    re.IGNORECASE,
+)
+_TAKEN_OFF: dict[ActWord, str] = {
+    "wired": "unwire",
+    "guyed": "unguy",
+    "wrapped": "unwrap",
+    "protected": "unprotect",
+    "shaded": "unshade",
+    "layered": "separate",
+}
 # What comes off, by what was looked at.
 _OFF_LATER = {"wire": "unwire", "layer": "separate"}
+
+
+# Works that are done once more.
+_REDONE = ("branches", "wire", "roots")
 
 
 class LaterWork(Struct, frozen=True):
@@ -61,6 +80,10 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
         found = _of_look(draft, piece, page) or _of_spray(draft, piece, page)
         if found is not None:
             return found
+    if form.word in _TAKEN_OFF or REDO.fullmatch(piece):
+        found = _of_what_is_on(draft, piece, page)
+        if found is not None:
+            return found
     of_part = form.word in _OFF and any(" on " in f" {said}" for said, _ in draft.pieces)
     stays = _STAYS.fullmatch(piece) if of_part else None
     look = _LOOK.fullmatch(piece) if stays is None else None
@@ -72,6 +95,22 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     if not when:
         return None
     return LaterWork(form.bare if stays is not None else _CHECK, when)
+
+
+def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
+    """`fleece on, off in 2 days`; `styled, redo in spring`."""
+    off, redo = _OFF_AGAIN.fullmatch(piece), REDO.fullmatch(piece)
+    work = next((bare for word, bare in _TAKEN_OFF.items() if word == draft.form.word), "")
+    if off is not None and work:
+        is_cut = piece.casefold().startswith(("sever", "cut"))
+        if is_cut != (work == "separate"):
+            return None
+        when = when_of(off["when"], page)
+        return LaterWork(work, when) if when else None
+    if redo is not None and draft.form.bearing == "does" and draft.form.work in _REDONE:
+        when = when_of(redo["when"], page)
+        return LaterWork(draft.form.bare, when) if when else None
+    return None
 
 
 def _of_look(draft: Draft, piece: str, page: date | None) -> LaterWork | None:

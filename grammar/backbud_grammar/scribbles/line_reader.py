@@ -25,7 +25,7 @@ from backbud_grammar.scribbles.draft import (
     Piece,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
-from backbud_grammar.scribbles.follows import AGAIN, REPEATED, REST, WHY_NOT
+from backbud_grammar.scribbles.follows import REPEATED, REST, WHY_NOT, next_time
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.named import Handles
@@ -180,12 +180,14 @@ class LineReader:
 
     def _comes_again(self, draft: Draft, one: Spelled) -> bool:
         """Whether a piece says when the act is to be done again."""
-        again = AGAIN.fullmatch(one.text)
-        if again is None or draft.form.word not in REPEATED:
+        if draft.form.word not in REPEATED:
             return False
-        after = again["after"] or again["each"]
-        when = f"in {after}" if after else when_of(again["on"], self.page)
-        return bool(when) and self._plan(draft.form.bare, when, one.at, again["more"] or "")
+        is_wish = draft.is_noun or bool(self.before) or not self._is_read(draft)
+        when, more = next_time(one.text, self.page, is_wish=is_wish)
+        return bool(when) and self._plan(draft.form.bare, when, one.at, more)
+
+    def _is_read(self, draft: Draft) -> bool:
+        return all(self.talk.reads(draft, said) for said, _ in draft.pieces)
 
     def _is_later_work(self, draft: Draft, one: Spelled) -> bool:
         later = later_work(draft, one.text, self.page)
@@ -290,7 +292,7 @@ class LineReader:
         if not when or draft.form.bearing == "ends" or not is_in_part(draft):
             # `repotted, rest tomorrow` may speak of the rest of the trees: it is asked.
             return False
-        if not all(self.talk.reads(draft, said) for said, _ in draft.pieces):
+        if not self._is_read(draft):
             # What is left of what was not understood, nobody can tell.
             return False
         return self._plan(form.bare, when, one.at)
@@ -319,6 +321,7 @@ class LineReader:
         if form is None:
             return False
         planned = Draft("planned", form, at)
+        planned.follows = True
         planned.pieces, planned.remark = [(bare, at), (when, at)], remark
         self.drafts.append(planned)
         return True
@@ -364,7 +367,9 @@ class LineReader:
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
             draft.beside.append((raw, at))
-        elif self.pieces.bears(draft.form, piece):
+        elif self.pieces.bears(draft.form, piece) or (
+            draft.form.work == "business" and self.pieces.bears(draft.form, raw)
+        ):
             seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
             if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.

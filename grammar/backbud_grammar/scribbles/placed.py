@@ -21,6 +21,10 @@ _IS_PART = re.compile(
     re.IGNORECASE,
 )
 _STAY = re.compile(r"(?:candles|shoots|buds|leaves|pairs|branches)$", re.IGNORECASE)
+# On that side, or left as they are.
+_MAY_STAY = re.compile(
+    r"(?:branch(?:es)?|(?:lower|low|lowest|upper|top|bottom) \d) left$", re.IGNORECASE
+)
 _THEN_PART = re.compile(
     rf"(?P<measure>.*\d (?:mm|cm|inch|%|Al|Cu|candles|shoots|buds|leaves|pairs|branches)) "
     rf"(?:up |in |at |the )*{_PART}",
@@ -36,7 +40,7 @@ def part_said(text: str) -> str:
     """
     found = _IS_PART.fullmatch(text)
     if found is not None:
-        return f"on {found['part']}"
+        return "" if _MAY_STAY.search(found["part"]) else f"on {found['part']}"
     found = _THEN_PART.fullmatch(text)
     if found is not None and found["part"].casefold() == "left" and _STAY.search(found["measure"]):
         # Two leaves that are left.

@@ -23,7 +23,7 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state
 from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 from backbud_grammar.scribbles.turns import turns
-from backbud_grammar.sightings import is_sighting, is_weather, looks_so
+from backbud_grammar.sightings import is_sighting, is_size_of_wound, is_weather, looks_so
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -142,7 +142,8 @@ class PieceReader:
         if not 2 <= len(words) <= MOST_IN_TWO or form.bearing == "ends" or limiter_in(piece):
             return None
         if _STAYS.search(piece) or (
-            words[-1].casefold() == "left" and any(map(str.isdigit, piece))
+            words[-1].casefold() == "left"
+            and (any(map(str.isdigit, piece)) or words[-2].casefold() in ("branch", "branches"))
         ):
             # A figure and `left` tell what remains.
             return None
@@ -153,6 +154,9 @@ class PieceReader:
             if first is None or not first[0]:
                 continue
             second = self.said(form, " ".join(words[size:]))
+            if any(one.startswith("except ") for one in first[0]):
+                # `low ones left and right` may be where they are.
+                continue
             if second is not None and second[0]:
                 return [*first[0], *second[0]], [*first[1], *second[1]]
         return None
@@ -166,6 +170,9 @@ class PieceReader:
         if any(one is None for one in said):
             return None
         read = [one for one in said if one is not None]
+        if any(one.startswith("except ") for out, _ in read for one in out):
+            # `low ones left and right` may be where they are.
+            return None
         return [one for out, _ in read for one in out], [one for _, kept in read for one in kept]
 
     def _ways(self, form: ActForm, piece: str) -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -300,6 +307,9 @@ class PieceReader:
         or may say what was done."""
         if not any(one.reader == "sighting" for one in form.forms) or '"' in piece:
             return ""
+        if form.work == "branches":
+            # `pruned, 3 galls` may have cut them.
+            return f'observed "{piece}"' if is_size_of_wound(piece) else ""
         is_seen = is_sighting(piece, self.of_act(form).words) or (
             form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece))
         )

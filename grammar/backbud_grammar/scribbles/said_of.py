@@ -21,6 +21,8 @@ def said_of(
     work before them: `candles cut, 2 h. strong ones in 10 days`, `pinched, 1 h, low ones left
     alone`. `first`: whether it begins a sentence.
     """
+    # What stands behind a plan of more is of the work: `pinched, again in 7 d, not the apex`.
+    drafts = [one for one in drafts if not one.follows] or drafts
     last = drafts[-1]
     if len(drafts) == 1:
         return last

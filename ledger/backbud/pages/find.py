@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from itertools import groupby
 
 from backbud import words
@@ -22,11 +22,13 @@ _HEADINGS = {"place": "Places", "kind": "Kinds", "person": "People"}
 Named = tuple[tuple[str, str], ...]
 
 
-def lettered(trees: Sequence[Tree]) -> tuple[tuple[str, tuple[Tree, ...]], ...]:
-    """Trees by the first letter of their names, in its order."""
+def lettered(
+    trees: Sequence[Tree], name: Callable[[Tree], str] = lambda tree: tree.title
+) -> tuple[tuple[str, tuple[Tree, ...]], ...]:
+    """Trees by the first letter of their names, in its order. `name`: another one to go by."""
 
     def letter(tree: Tree) -> str:
-        return fold(tree.title)[:1]
+        return fold(name(tree))[:1]
 
     by_letter = groupby(sorted(trees, key=letter), key=letter)
     return tuple((first, tuple(some)) for first, some in by_letter)

@@ -13,14 +13,9 @@ from backbud.journal.line_order import rests
 from backbud.pages.links import earlier_page, link
 from backbud.tongue import DaysOfYear, days_of_year, phrase, spoken
 from backbud.views.history import DateView, EntryView, LateView
+from backbud.views.long_history import YEARS_OPEN, years_by_page
 from backbud_grammar.acts import acts_with
 
-# How many of the latest years stand open on a page.
-YEARS_OPEN = 2
-# Of a long history so many of the latest years stand on the tree's page, and what came before them
-# on a page of its own, where that is no less than so many entries.
-YEARS_WITH_TREE = 8
-FEWEST_EARLIER = 60
 # What was done so often in a folded year is told together; ours.
 OFTEN = 3
 # A look finds something, so each stands for itself.
@@ -115,28 +110,48 @@ def years_of(by_year: dict[int, list[OfDate]]) -> tuple[HistoryYear, ...]:
 
 
 class Earlier(Struct, frozen=True, gc=False):
-    """The years that stand on a page of their own. `span`: the first and the last of them; `page`:
-    its path, `link` the way to it from the tree's page, `back` the way back."""
+    """Years that stand on a page of their own. `span`: the first and the last of them; `page`: its
+    path, `link` the way to it from the tree's page, `back` the way back; `others`: the spans of the
+    other such pages, each with the way to it from here."""
 
     years: tuple[HistoryYear, ...]
     span: str
     page: str
     link: str
     back: str
+    others: tuple[tuple[str, str], ...] = ()
 
 
 def parted_years(
     years: Sequence[HistoryYear], tree_page: str
-) -> tuple[tuple[HistoryYear, ...], Earlier | None]:
-    """The years that stand on the tree's own page, and those that stand on another, if there are
+) -> tuple[tuple[HistoryYear, ...], tuple[Earlier, ...]]:
+    """The years that stand on the tree's own page, and those that stand on others, if there are
     so many. `tree_page`: the path of the first."""
-    before = tuple(years[YEARS_WITH_TREE:])
-    if sum(year.entries for year in before) < FEWEST_EARLIER:
-        return tuple(years), None
-    span = "–".join(dict.fromkeys((str(before[-1].year), str(before[0].year))))
-    page = earlier_page(tree_page)
-    earlier = Earlier(before, span, page, link(page, "../"), link(tree_page, "../../"))
-    return tuple(years[:YEARS_WITH_TREE]), earlier
+    own, *before = years_by_page([year.entries for year in years])
+    if not before:
+        return tuple(years), ()
+    ways: list[tuple[str, str]] = []
+    parts: list[tuple[HistoryYear, ...]] = []
+    at = own
+    for number, count in enumerate(before, 1):
+        part = tuple(years[at : at + count])
+        span = "–".join(dict.fromkeys((str(part[-1].year), str(part[0].year))))
+        ways.append((span, earlier_page(tree_page, number)))
+        parts.append(part)
+        at += count
+    return tuple(years[:own]), tuple(
+        [
+            Earlier(
+                part,
+                span,
+                page,
+                link(page, "../"),
+                link(tree_page, "../../"),
+                tuple([(other, link(way, "../../")) for other, way in ways if way != page]),
+            )
+            for part, (span, page) in zip(parts, ways, strict=True)
+        ]
+    )
 
 
 def _rests(dates: Sequence[OfDate]) -> bool:

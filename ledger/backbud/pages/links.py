@@ -21,8 +21,8 @@ WEEK = "paper/week.html"
 FIND = "find.html"
 # The scripts that it loads, and nothing else, lie in here.
 FIND_FOLDER = "find/"
-# On the page of all trees: those of other people, those that are gone.
-OTHERS, GONE = "others", "gone"
+# On the page of all trees: the keeper's own, those of other people, those that are gone.
+OWN, OTHERS, GONE = "own", "others", "gone"
 # The calendars: the folder of all, the keeper's weeks, and what is to be ticked off.
 FEEDS, TASKS = "calendars/", "tasks/"
 EVERYTHING = f"{FEEDS}all.ics"
@@ -42,10 +42,10 @@ def tree_page(handle: str) -> str:
     return f"trees/{_file_name(handle)}.html"
 
 
-def earlier_page(tree_page: str) -> str:
-    """The path of the page of a tree's earlier years, by that of its own:
-    `trees/hoshi/earlier.html`."""
-    return f"{tree_page.removesuffix('.html')}/earlier.html"
+def earlier_page(tree_page: str, number: int = 1) -> str:
+    """The path of a page of a tree's earlier years, by that of its own; the first has the latest of
+    them: `trees/hoshi/earlier.html`, `trees/hoshi/earlier-2.html`."""
+    return f"{tree_page.removesuffix('.html')}/earlier{f'-{number}' if number > 1 else ''}.html"
 
 
 def place_page(handle: str) -> str:
@@ -74,19 +74,26 @@ def paper_page(person: str, name: str) -> str:
     return f"papers/{_file_name(person)}/{_file_name(name)}.html"
 
 
+def visits_page_of(person: str) -> str:
+    """The path of a person's visits, where those of all are too many for one page:
+    `visits/marrow.html`."""
+    return f"visits/{_file_name(person)}.html"
+
+
 def labels_page(place: str) -> str:
     """The path of the labels of a place's trees below the output: `paper/labels/tunnel.html`."""
     return f"paper/labels/{place_page(place).removeprefix('places/')}"
 
 
-def letter_anchor(letter: str) -> str:
-    """The anchor of the own trees whose names begin with a letter, on the page of all trees."""
-    return f"own-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
+def letter_anchor(letter: str, part: str = OWN) -> str:
+    """The anchor of the trees of a part whose names, or whose owners' names, begin with a letter,
+    on the page of all trees: `own-a`."""
+    return f"{part}-{letter if letter.isascii() and letter.isalnum() else letter.encode().hex()}"
 
 
-def letter_page(letter: str) -> str:
+def letter_page(letter: str, part: str = OWN) -> str:
     """The path of the list of these, where there are too many for one page: `trees-own-a.html`."""
-    return f"trees-{letter_anchor(letter)}.html"
+    return f"trees-{letter_anchor(letter, part)}.html"
 
 
 def week_page(place: str) -> str:

@@ -1,9 +1,9 @@
-"""Parts what lists thousands of trees into pages of their own, so that each opens at once: the own
+"""Parts what lists thousands of trees into pages of their own, so that each opens at once: the
 trees by their letters, the week on paper by its places."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 
 from msgspec.structs import replace
 
@@ -12,11 +12,12 @@ from backbud.pages import links
 from backbud.pages.find import lettered
 from backbud.pages.printed.week import WeekSheet, sheet
 from backbud.pages.templating import page
+from backbud.views.parts_apart import parts_apart
 from backbud.views.tree import TreesView
 from backbud.views.week_on_paper import PlaceThisWeek, WeekOnPaper
 
-# More own trees on a page, and more boxes to tick, are slow to open and to print; ours.
-MOST_ROWS, MOST_BOXES = 2000, 1500
+# More boxes to tick are slow to open and to print; ours.
+MOST_BOXES = 1500
 
 
 def week_pages(
@@ -46,17 +47,19 @@ def week_pages(
         yield path, made(sheet(replace(week, places=tuple(places), waiting=0), journal))
 
 
-def parts_of_trees(shown: TreesView) -> Iterator[tuple[str, TreesView]]:
-    """The pages of very many own trees, one for each letter; none where one page has room for all
-    of them."""
-    if len(shown.own) > MOST_ROWS:
-        for letter, some in lettered(shown.own):
-            yield links.letter_page(letter), TreesView(some, (), ())
+def parts_of_trees(
+    shown: TreesView, names: Mapping[str, str]
+) -> dict[str, tuple[tuple[str, tuple[Tree, ...]], ...]]:
+    """The parts of very many trees that have pages of their own, one for each letter: that of the
+    owner's name in the part of other people's. `names`: what each person is called."""
 
+    def owner(tree: Tree) -> str:
+        return names.get(tree.owner) or tree.owner
 
-def own_on_one_page(own: Sequence[Tree]) -> bool:
-    """Whether the page of all trees lists them, and does not only lead to their letters."""
-    return len(own) <= MOST_ROWS
+    return {
+        part: lettered(getattr(shown, part), *((owner,) if part == links.OTHERS else ()))
+        for part in parts_apart(shown)
+    }
 
 
 def with_parts(path: str, made: bytes | Iterable[tuple[str, bytes]]) -> Iterable[tuple[str, bytes]]:

@@ -16,12 +16,10 @@ from backbud.pages import (
     bench,
     kind,
     links,
-    papers,
     people,
     place,
     registers,
     stores,
-    visits,
     ways,
     weather,
     year,
@@ -34,6 +32,7 @@ from backbud.pages.printed import labels
 from backbud.pages.templating import assets, page
 from backbud.pages.tree_lists import tree_lists
 from backbud.pages.tree_page import pages_of_each, tree_page_of
+from backbud.pages.visit_pages import visit_pages
 from backbud.tongue import full_day
 from backbud.views.ahead import WaterAhead
 from backbud.views.bench import OfTree, bench_view, of_tree
@@ -358,19 +357,6 @@ def _parts_of(register: RegisterView, shared: dict[str, object]) -> tuple[tuple[
     )
 
 
-def _visits(view: Nursery, shared: dict[str, object], around: object, kept: Memo) -> bytes:
-    """Other people's trees in the house; for the keeper alone, for it has prices and people."""
-
-    def made() -> bytes:
-        pages = {one.person: tuple(papers.papers(one)) for one in view.papers}
-        shown = visits.sheet(view.accounts, pages, view.today)
-        own = {"base": "", "visits": shown, "most_gone": visits.MOST_GONE}
-        return page("visits.html", shared, own)
-
-    inputs = (Identical(around, *view.accounts), Identical(*view.papers))
-    return kept.once("visits page", inputs, made)
-
-
 def _papers(view: Nursery, kept: Memo) -> Iterator[tuple[str, bytes]]:
     """The papers of each person, each a page of its own."""
     for one in view.papers:
@@ -393,7 +379,7 @@ SHEETS: tuple[tuple[str, Sheet], ...] = (
     (links.STORES, _stores),
     (links.PEOPLE, _people),
     (links.REGISTERS, _registers),
-    (links.VISITS, _visits),
+    (links.VISITS, visit_pages),
     (links.WEEK, _week),
     (links.FIND, find_page),
 )

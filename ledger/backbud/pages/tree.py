@@ -77,7 +77,7 @@ class Sheet(Struct, frozen=True):
 
     `works`: those that are open. `waits`: what of the far-off ones is to be known, once for all of
     them; `why`: what `backbud why` is asked for their reasons, "" where nobody can. `running`: the
-    style that gives its card a title. `earlier`: the years of its history that stand on a page of
+    style that gives its card a title. `earlier`: the years of its history that stand on pages of
     their own.
     `drawn`: its years; `beside`: the same side by side. `kind_page`: of what is alike for all
     trees of its kind, "" where nothing is known of it.
@@ -104,16 +104,27 @@ class Sheet(Struct, frozen=True):
     beside: YearsBeside | None
     settled: tuple[work.Settled, ...]
     years: tuple[history.HistoryYear, ...]
-    earlier: history.Earlier | None
+    earlier: tuple[history.Earlier, ...]
     entries: str
     sections: tuple[Section, ...]
     pictures: Pictures
 
 
-def sheet_of(view: Nursery, tree: Tree) -> Sheet:
-    """Lay out everything that a tree's page shows to the keeper."""
-    told = told_history(tree.history)
-    sheet = laid_out(view, shown_tree(view, tree, told))
+def tree_sheets(views: Sequence[Nursery]) -> list[Sheet]:
+    """Lay out everything that the pages of trees show to the keeper. `views`: each of one tree.
+
+    Every step is taken for all of them before the next: each goes through much code, which is
+    sooner at hand again for another tree.
+    """
+    told = [told_history(view.trees[0].history) for view in views]
+    shown = [shown_tree(view, view.trees[0], one) for view, one in zip(views, told, strict=True)]
+    sheets = [laid_out(view, tree) for view, tree in zip(views, shown, strict=True)]
+    return list(map(_for_keeper, views, told, sheets))
+
+
+def _for_keeper(view: Nursery, told: ToldHistory, sheet: Sheet) -> Sheet:
+    """A tree's page with what is the keeper's alone."""
+    tree = view.trees[0]
     species = view.species.get(tree.handle)
     return replace(
         sheet,

@@ -1,4 +1,4 @@
-"""Renders the list of all trees; of very many own ones it leads to a page for each letter."""
+"""Renders the list of all trees; of very many it leads to a page for each letter."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
 from backbud.collection.state import Tree
 from backbud.memo import Identical, Memo
 from backbud.pages import links
 from backbud.pages.find import MANY, lettered
-from backbud.pages.parted import own_on_one_page, parts_of_trees
+from backbud.pages.parted import parts_of_trees
 from backbud.pages.templating import PagePieces, macro, octets, page
 from backbud.pages.tree import kind_of, next_when, since_told, standing_of
 from backbud.views.nursery import Nursery
@@ -41,9 +42,13 @@ def tree_lists(
     shown = trees_view(view.trees, view.names)
     made = partial(_listing, view, shared, around, kept)
     handed_out = [{"title": title, "page": links.link(path)} for title, path in view.handed_out]
-    yield links.TREES, made(shown, not own_on_one_page(shown.own), view.unshown, handed_out)
-    for path, some in parts_of_trees(shown):
-        yield path, made(some, False, (), [])
+    apart = parts_of_trees(shown, view.names)
+    here = len(shown.own) + len(shown.others)
+    yield links.TREES, made(shown, here, apart, view.unshown, handed_out)
+    for part, by_letter in apart.items():
+        for letter, some in by_letter:
+            only = replace(TreesView((), (), ()), **{part: some})
+            yield links.letter_page(letter, part), made(only, len(some), {}, (), [])
 
 
 def _listing(
@@ -52,11 +57,13 @@ def _listing(
     around: object,
     kept: Memo,
     shown: TreesView,
-    parted: bool,
+    total: int,
+    apart: Mapping[str, Sequence[tuple[str, Sequence[Tree]]]],
     unshown: Sequence[str],
     handed_out: Sequence[Mapping[str, str]],
 ) -> bytes:
-    """A page that lists trees; `parted`: of the own ones it only leads to the lists."""
+    """A page that lists trees. `total`: how many it says there are; `apart`: the parts of which it
+    only leads to the lists, by letter."""
     pieces = PagePieces()
 
     def drawn(trees: Iterable[Tree], part: str) -> str:
@@ -72,12 +79,13 @@ def _listing(
     parts = {
         "base": "",
         "drawn_trees": drawn,
+        "total": total,
         "own": shown.own,
         "lettered": lettered(shown.own),
         "many": MANY,
         "others": shown.others,
         "gone": shown.gone,
-        "parted": parted,
+        "apart": apart,
         "unshown": unshown,
         "handed_out": handed_out,
     }

@@ -7,16 +7,16 @@ from datetime import date
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from backbud import words
-from backbud.pages.links import tree_page
+from backbud.pages.links import tree_page, visits_page_of
 from backbud.pages.papers import TITLES, PaperPage
 from backbud.tongue import phrase
-from backbud.views.visit import AccountView, MoneyView, VisitView, in_the_house, to_come
+from backbud.views.open_visits import OpenVisits, first_visits, go_by_person, open_visits
+from backbud.views.visit import AccountView, MoneyView, VisitView
 
 MOST_WAITING = 3
-# So many that went home with something open are listed; the account of each person tells of all.
-MOST_GONE = 300
 
 
 class VisitLine(Struct, frozen=True):
@@ -39,32 +39,74 @@ class VisitRow(Struct, frozen=True):
     ways: tuple[tuple[str, str], ...]
 
 
+class PersonVisits(Struct, frozen=True):
+    """A person on the page of all where their visits stand on another, `page`, "" where they have
+    none: how many trees it tells of, and what stands with them."""
+
+    person: str
+    name: str
+    page: str
+    trees: int
+    sums: str
+
+
 class VisitsSheet(Struct, frozen=True):
-    """The page: trees in the house, those that went home with something open, and what stands with
-    each person: nothing is added up across people or currencies."""
+    """The page: trees in the house, those that are to come, those that went home with something
+    open, and what stands with each person: nothing is added up across people or currencies.
+
+    `left_out`: of each of the three how many more there are; `people`: with whom they stand.
+    `whose`: the name of the person, on a page of one alone.
+    """
 
     here: tuple[VisitRow, ...]
     to_come: tuple[VisitRow, ...]
     gone: tuple[VisitRow, ...]
     standing: tuple[tuple[str, str], ...]
+    left_out: tuple[int, int, int] = (0, 0, 0)
+    people: tuple[PersonVisits, ...] = ()
+    whose: str = ""
 
 
 def sheet(
     accounts: Sequence[AccountView], papers: Mapping[str, Sequence[PaperPage]], today: date
 ) -> VisitsSheet:
     """The page on a day. `papers`: by the person's handle."""
-    gone = [
-        one
-        for account in accounts
-        for one in account.visits
-        if one.went is not None and (one.owed or any(sums.to_bill for sums in one.money))
-    ]
+    found = open_visits(accounts)
+    people: tuple[PersonVisits, ...] = ()
+    if go_by_person(found):
+        found, people = first_visits(found), tuple(_people(accounts))
+    shown = _laid_out(found, accounts, papers, today)
+    return replace(shown, left_out=found.left_out, people=people)
+
+
+def sheet_of_person(account: AccountView, papers: Sequence[PaperPage], today: date) -> VisitsSheet:
+    """The page of one person, with all of their visits of which something is open."""
+    its = {account.person: papers}
+    return replace(_laid_out(open_visits((account,)), (account,), its, today), whose=account.name)
+
+
+def _laid_out(
+    found: OpenVisits,
+    accounts: Sequence[AccountView],
+    papers: Mapping[str, Sequence[PaperPage]],
+    today: date,
+) -> VisitsSheet:
     return VisitsSheet(
-        tuple(_row(one, papers, today) for one in in_the_house(accounts)),
-        tuple(_row(one, papers, today) for one in to_come(accounts)),
-        tuple(_row(one, papers, today) for one in gone),
+        tuple(_row(one, papers, today) for one in found.here),
+        tuple(_row(one, papers, today) for one in found.to_come),
+        tuple(_row(one, papers, today) for one in found.gone),
         tuple(_standing(accounts)),
     )
+
+
+def _people(accounts: Iterable[AccountView]) -> Iterator[PersonVisits]:
+    """Everybody of whose visits something is open, or with whom a sum is."""
+    for account in accounts:
+        trees = open_visits((account,)).how_many
+        sums = ", ".join([told for _, told in _standing((account,))])
+        if trees or sums:
+            page = visits_page_of(account.person) if trees else ""
+            yield PersonVisits(account.person, account.name, page, trees, sums)
 
 
 def _standing(accounts: Iterable[AccountView]) -> Iterator[tuple[str, str]]:

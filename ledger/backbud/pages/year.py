@@ -257,7 +257,7 @@ def _row(row: RowView, kinds: Mapping[str, Kind], today: date) -> YearRow:
 
 
 def _task(row: RowView) -> str:
-    return words.sentence(act_phrase(row.work).replace("-", " "))
+    return words.sentence(act_phrase(row.work))
 
 
 def _named(one: NamedView, told: date | None, today: date) -> NamedTree:

@@ -123,7 +123,7 @@ def _short(back: YearBackView) -> str:
 
 
 def _task(called: str) -> str:
-    return words.sentence(act_phrase(called).replace("-", " "))
+    return words.sentence(act_phrase(called))
 
 
 def _done(one: ForeseenView) -> DoneRow:

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from backbud.collection.hard_work import stresses
 from backbud.collection.state import Tree
+from backbud.journal.events import Event
 from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
@@ -34,7 +35,11 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     dues = list(dues)
     helped = [due.follow_up.window for due in dues if _is_helped(due)]
     done = [entry.event for entry in tree.history if not entry.undone]
-    cuts = [one.day for one in done if "root_work" in one.row.traits and stresses(one)]
+    cuts = [
+        one.day
+        for one in done
+        if ("root_work" in one.row.traits and stresses(one)) or _came_off(one, tree)
+    ]
     candles = [one.day for one in done if one.act == "decandled" and one.exact]
     struck = [one.day for one in done if one.act == "struck" and one.exact]
     # What was used up before any of it would be given holds none of it back.
@@ -59,6 +64,11 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
 
     resting = [_over(due) if rests(due) else _once_well(due, helped) for due in dues]
     return _once_used_up(resting, given)
+
+
+def _came_off(done: Event, tree: Tree) -> bool:
+    """Whether it came off its mother then, with no roots but new ones."""
+    return done.act == "separated" and done.exact and tree.standing_since == done.day
 
 
 def _once_well(due: Due, helped: Sequence[Window]) -> Due:

@@ -29,6 +29,7 @@ from backbud.plan.deeds import deed_planned
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import Reason, reason_on
 from backbud.plan.foreseen import foreseen
+from backbud.plan.of_batches import is_asked_of
 from backbud.plan.quote import Quoter, names_of
 from backbud.plan.reason_of_time import reason_of_time
 from backbud.plan.rests_frozen import resting_while_frozen
@@ -45,7 +46,6 @@ from backbud.species import (
 )
 from backbud.species.year_told import Growth, growing_year_of
 from backbud_grammar.dates import growing_year, growing_year_days
-from backbud_grammar.forms import WorkName
 
 # How far back an act still asks for something, and how far ahead a season is looked at.
 YEARS_BACK = 3
@@ -55,8 +55,6 @@ _DAY = timedelta(days=1)
 _YEARLY = ("season", "stage")
 # The growing years before and after this one whose seasons still count.
 YEARS_AROUND = (-1, 0, 1)
-# Works that give a single tree its shape.
-OF_SHAPE: tuple[WorkName, ...] = ("branches", "wire", "deadwood")
 
 
 Bites = tuple[date | None, ...]
@@ -170,8 +168,7 @@ class Hanger:
         return [
             due_of(tree, proposal, one.rule.id, one.cause, reason, acts, one.event, at)
             for proposal in found
-            # No season asks for the shape of cuttings and seedlings; what was done or planned may.
-            if not (one.event is None and tree.is_batch and acts[proposal.act].work in OF_SHAPE)
+            if (one.event is not None or is_asked_of(tree, acts[proposal.act]))
             and not self._is_elsewhere(one.rule, proposal, tree)
         ]
 

@@ -15,9 +15,10 @@ from backbud.collection.on_tree import is_meant
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.journal.read import Journal
+from backbud.plan.common.parts import on_part
 from backbud.plan.due import Due, cause_of, due_of
 from backbud.plan.followups import reason_on
-from backbud.plan.looks import looks
+from backbud.plan.looks import Look, looks
 from backbud.plan.quote import Quoter
 from backbud.plan.windows import window_again, window_of_plan
 from backbud.species import PRESSING, PROMISE, Proposal, Schedule, a_year_later
@@ -105,32 +106,37 @@ def _again(tree: Tree, event: Event, at: int, journal: Journal, quoter: Quoter) 
     if window is None:
         return
     reason = reason_on("diary", quoter.reason(event, tree), event.origin, quotes=True)
-    for look in looks(event):
-        # Where wire bites is where it comes off; it is all of it that is looked at again.
-        for part in ("",) if look.finding == "biting" else look.parts or ("",):
-            what = (
-                phrase("{what} on {part}", what=phrase(look.what), part=part)
-                if part
-                else phrase(look.what)
-            )
-            proposal = Proposal(
-                "checked",
-                window,
-                phrase("The last look set the next."),
-                what.strip(),
-                settled_by=look.settled_by,
-                part=f"{look.what} {part}".strip(),
-                weight=PRESSING,
-                schedule=Schedule(again=a_year_later(window)),
-            )
-            yield due_of(
-                tree,
-                proposal,
-                AGAIN,
-                cause_of(event),
-                reason,
-                journal.acts,
-                event,
-                at,
-                planned=True,
-            )
+    for (what, part), look in _looked_at(event).items():
+        proposal = Proposal(
+            "checked",
+            window,
+            phrase("The last look set the next."),
+            on_part(phrase(what), part),
+            settled_by=look.settled_by,
+            part=f"{what} {part}".strip(),
+            weight=PRESSING,
+            schedule=Schedule(again=a_year_later(window)),
+        )
+        yield due_of(
+            tree,
+            proposal,
+            AGAIN,
+            cause_of(event),
+            reason,
+            journal.acts,
+            event,
+            at,
+            planned=True,
+        )
+
+
+def _looked_at(event: Event) -> dict[tuple[str, str], Look]:
+    """The looks of a line by what was looked at and on which part.
+
+    Where wire bites is where it comes off; it is all of it that is looked at again.
+    """
+    return {
+        (look.what, part): look
+        for look in looks(event)
+        for part in (("",) if look.finding == "biting" else look.parts or ("",))
+    }

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Container, Mapping
 
 from msgspec import Struct
 
 from backbud.journal.events import Event
-from backbud_grammar.act_words import ActWord, SettledBy, as_settling
+from backbud_grammar.act_words import ActWord, DetailWord, SettledBy, as_settling
+from backbud_grammar.acts.watching import PESTS
 
 # What else settles a check, by what is looked at: it is off, or was seen more closely.
 ALSO: Mapping[str, ActWord] = {
@@ -22,6 +23,9 @@ ALSO: Mapping[str, ActWord] = {
     "drainage": "drained",
     "raffia": "unwrapped",
 }
+
+# What settles a look for pests that a treatment, or what was seen on a leaf, asked for.
+LOOKS_FOR_PESTS: tuple[SettledBy, ...] = tuple([as_settling("checked", pest) for pest in PESTS])
 
 
 class Look(Struct, frozen=True, gc=False):
@@ -39,7 +43,8 @@ class Look(Struct, frozen=True, gc=False):
 
 
 def looks(event: Event) -> tuple[Look, ...]:
-    """Return each thing that a `checked` line names: `wire biting on left 1, ties fine` is two."""
+    """Return each thing that a `checked` line names: `wire biting on left 1, ties fine` is two,
+    and so is `wire biting on left 1, fine on left 2`."""
     # Each due of a tree asks it of one line after another.
     global _last
     known = _last
@@ -55,16 +60,20 @@ def _looks(event: Event) -> tuple[Look, ...]:
     found: list[Look] = []
     whats: list[str] = []
     parts: list[str] = []
-    finding = ""
+    finding, there = "", False
     for detail in event.details:
         if detail.name == "what":
             if whats:
                 found += _looks_of(whats, parts, finding)
-                parts, finding = [], ""
+                parts, finding, there = [], "", False
             whats = detail.words.split()
         elif detail.name == "finding":
-            finding = _worse(finding, detail.words)
-        if detail.part:
+            # What was found on a part of its own says nothing of the others.
+            if finding and (detail.part not in parts if detail.part else there):
+                found += _looks_of(whats or [""], parts, finding)
+                parts, finding = [], ""
+            finding, there = _worse(finding, detail.words), detail.part != ""
+        if detail.part and detail.part not in parts:
             parts.append(detail.part)
     return (*found, *_looks_of(whats or [""], parts, finding))
 
@@ -89,9 +98,24 @@ def _looks_of(whats: list[str], parts: list[str], finding: str) -> list[Look]:
     return [Look(what, tuple(parts), finding) for what in whats]
 
 
-def look_meant(event: Event, what: str) -> Look | None:
-    """Return the look at one thing; a check that names nothing looked at everything."""
-    for look in looks(event):
-        if look.what in ("", what):
-            return look
-    return None
+def looks_meant(event: Event, what: str) -> tuple[Look, ...]:
+    """Return the looks at one thing; a check that names nothing looked at everything."""
+    return tuple([look for look in looks(event) if look.what in ("", what)])
+
+
+def looks_found(event: Event, whats: Container[str], *findings: DetailWord) -> tuple[Look, ...]:
+    """Return the looks at one of these things that found one of these."""
+    return tuple([one for one in looks(event) if one.what in whats and one.finding in findings])
+
+
+def places_found(event: Event, whats: Container[str], *findings: DetailWord) -> tuple[str, ...]:
+    """Return where a look at one of these things found one of these, each part once; "" is all."""
+    found = looks_found(event, whats, *findings)
+    return tuple(dict.fromkeys(part for look in found for part in look.parts or ("",)))
+
+
+def found_on(event: Event, what: str, part: str) -> str:
+    """Return what a look found on one part, or else on all; "" where it found nothing there."""
+    seen = looks_meant(event, what)
+    there = [look for look in seen if part in look.parts]
+    return next((look.finding for look in there or seen if there or not look.parts), "")

@@ -33,6 +33,7 @@ from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
 from backbud.plan.each_tree import MANY_TREES, TREES, EachTree, SpeciesFinder, TreeWithPlan
 from backbud.plan.feed_pauses import paused
+from backbud.plan.fetch_back import fetch_back
 from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
@@ -334,9 +335,14 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
 
 
 def _of_gone(tree: Tree, hanger: Hanger, bills: Sequence[BillState]) -> tuple[FollowUp, ...]:
-    """Who is not here asks for nothing, but that its owner is asked after it, and pays."""
+    """Who is not here asks for nothing, but that its owner is asked after it, and pays, and that
+    what was lent comes back."""
     journal = hanger.journal
-    dues = (*ask_after(tree, journal), *unpaid(tree, bills, journal))
+    dues = (
+        *ask_after(tree, journal),
+        *fetch_back(tree, hanger),
+        *unpaid(tree, bills, journal),
+    )
     if not dues:
         return ()
     asked = ToPlan(tree, None, hanger, hanger.today, bills)

@@ -20,7 +20,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp, Reason
-from backbud.plan.looks import look_meant, looks
+from backbud.plan.looks import Look, looks, looks_meant
 from backbud.plan.waiting import WaitingDues, acts_in, first_words
 from backbud.plan.windows import window_said
 from backbud.species import Window
@@ -157,11 +157,12 @@ def _settles(event: Event, due: Due) -> bool:
             continue
         parts, told = event.parts, False
         if act == "checked":
-            look = look_meant(event, word)
-            if look is None:
+            seen = looks_meant(event, word)
+            if not seen:
                 continue
+            parts = () if any(not look.parts for look in seen) else _parts_of(seen)
             # A look that found where it bites, or that set the next, was a look at all of it.
-            parts, told = look.parts, look.finding == "biting" or event.has("again")
+            told = event.has("again") or any(look.finding == "biting" for look in seen)
         elif word and event.has("what") and not event.mentions(word):
             continue
         if due.where:
@@ -170,6 +171,10 @@ def _settles(event: Event, due: Due) -> bool:
         elif not parts or told or due.event is None or not _leaves_others(event):
             return True
     return False
+
+
+def _parts_of(seen: Iterable[Look]) -> tuple[str, ...]:
+    return tuple([part for look in seen for part in look.parts])
 
 
 def _leaves_others(event: Event) -> bool:

@@ -99,6 +99,7 @@ from backbud_grammar.act_words import (
     as_settling,
     as_word,
 )
+from backbud_grammar.acts.watching import PESTS
 from backbud_grammar.forms import ANY_WORDS, ActForm, Effort, Form, Trait
 
 __all__ = [
@@ -112,6 +113,7 @@ __all__ = [
     "FROM_MEMORY",
     "INTERFACE",
     "NOTHING_SAID",
+    "PESTS",
     "PRESSING",
     "PROMISE",
     "PROTECTION",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
 
 from msgspec import Struct
@@ -57,28 +57,17 @@ class TreeYearView(Struct, frozen=True, gc=False):
 
 
 def tree_years(
-    beside: Iterable[Entry], airs: Iterable[YearAir], southern: bool
+    beside: Sequence[Entry], airs: Iterable[YearAir], southern: bool
 ) -> tuple[TreeYearView, ...]:
     """The years of a tree in which something was written of it on a known day and of which there is
     something to set beside another, the latest first; none where that is one year alone.
 
     `beside`: what of its history may stand beside another year, in the order of days.
     """
-    by_year: dict[str, _OfYear] = {}
-    first = last = date.min
-    of_year = _OfYear([], [])
-    for entry in beside:
-        event = entry.event
-        day = event.when.first
-        if not first <= day <= last:
-            first, last = growing_year_days(day, southern)
-            name = growing_year(day, southern)
-            of_year = by_year.get(name) or by_year.setdefault(name, _OfYear([], []))
-        (of_year.answers if event.act in _ANSWERS else of_year.works).append(event)
     by_name = {air.name: air for air in airs}
     told: list[TreeYearView] = []
-    for name in sorted(by_year, reverse=True):
-        one = _year(name, by_year[name], by_name.get(name))
+    for name, written in _latest_first(beside, southern):
+        one = _year(name, written, by_name.get(name))
         if one is not None:
             told.append(one)
             if len(told) == MOST_YEARS:
@@ -86,8 +75,26 @@ def tree_years(
     return tuple(told) if len(told) > 1 else ()
 
 
+def _latest_first(beside: Sequence[Entry], southern: bool) -> Iterator[tuple[str, _OfYear]]:
+    """What was written in each growing year, the latest first."""
+    first, last, name = date.max, date.min, ""
+    of_year = _OfYear([], [])
+    for entry in reversed(beside):
+        event = entry.event
+        day = event.when.first
+        if not first <= day <= last:
+            if name:
+                yield name, of_year
+            first, last = growing_year_days(day, southern)
+            name, of_year = growing_year(day, southern), _OfYear([], [])
+        (of_year.answers if event.act in _ANSWERS else of_year.works).append(event)
+    if name:
+        yield name, of_year
+
+
 class _OfYear(Struct, frozen=True, gc=False):
-    """What was written in a growing year: how the tree answered, and what was done."""
+    """What was written in a growing year, the latest first: how the tree answered, and what was
+    done."""
 
     answers: list[Event]
     works: list[Event]
@@ -104,7 +111,7 @@ def _year(name: str, written: _OfYear, air: YearAir | None) -> TreeYearView | No
     bloomed: dict[int, date] = {}
     sizes: dict[DetailName, Measure] = {}
     scores: list[int] = []
-    for event in written.answers:
+    for event in reversed(written.answers):
         act = event.act
         if act == "bloomed":
             # What says no more than that it flowered is full flower.
@@ -119,7 +126,7 @@ def _year(name: str, written: _OfYear, air: YearAir | None) -> TreeYearView | No
     if not (air or bloomed or growth or girth or scores):
         return None
     done: dict[str, list[date]] = {}
-    for event in written.works:
+    for event in reversed(written.works):
         day, days = event.when.first, done.get(event.act)
         if days is None:
             done[event.act] = [day]

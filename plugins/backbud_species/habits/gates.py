@@ -12,6 +12,7 @@ from typing import NamedTuple
 
 from backbud.species import (
     CARE,
+    PESTS,
     SEASON,
     ActWord,
     DetailWord,
@@ -39,9 +40,7 @@ _NEEDLES_PART = 10
 # A work is found in its window for so long at most.
 _ITS_TIME = timedelta(weeks=8)
 
-_PESTS = frozenset(
-    ["pests", "aphids", "scale", "mites", "mealybug", "weevils", "slugs", "mildew", "mould"]
-)
+_PESTS = frozenset(PESTS)
 _PARTS = frozenset(["leaves", "needles", "bark", "shoots", "roots", "strength"])
 _AILING: tuple[DetailWord, ...] = (
     "rotten",

@@ -26,10 +26,12 @@ from backbud_species.habits.done import last_before
 from backbud_species.habits.gates import ROOT_WORK, strength_first
 from backbud_species.habits.intervals import years_between_repottings
 from backbud_species.habits.roots import wedges_of
-from backbud_species.habits.signs import early_signs
+from backbud_species.habits.signs import early_signs, found_bound
 from backbud_species.habits.turn import NextWedges, next_wedges
 
 _FOUR_WEEKS, _TWELVE_WEEKS = timedelta(weeks=4), timedelta(weeks=12)
+# So long a look at the roots tells how they stand: ours, no source.
+_TWO_YEARS = timedelta(days=730)
 _BEGINNINGS: frozenset[ActWord] = frozenset(("struck", "sown", "separated"))
 
 
@@ -63,21 +65,27 @@ def repotting(
     if last is None and _is_in_its_first_soil(tree, window, years.value[1]):
         return
     if last is None:
-        yield _look(
-            window,
-            phrase(
-                "Nobody knows when this tree was last repotted, so its roots are looked at first."
-            ),
-            phrase("No repotting is written down."),
-        )
-        return
-    least, usual, _ = years.value
-    if last.years < min(least, usual):
-        return
-    signs = early_signs(tree, year, last.done, window.opens)
-    if last.years < (least if signs else usual):
-        return
-    datum = _datum(last, usual, years.source, signs)
+        lately = tree.done_between(window.opens - _TWO_YEARS, window.closes)
+        bound = found_bound([entry.event for entry in lately if not entry.undone])
+        if not bound:
+            yield _look(
+                window,
+                phrase(
+                    "Nobody knows when this tree was last repotted, so its roots are looked at "
+                    "first."
+                ),
+                phrase("No repotting is written down."),
+            )
+            return
+        datum = phrase("No repotting is written down, and {found}.", found=bound)
+    else:
+        least, usual, _ = years.value
+        if last.years < min(least, usual):
+            return
+        signs = early_signs(tree, year, last.done, window.opens)
+        if last.years < (least if signs else usual):
+            return
+        datum = _datum(last, usual, years.source, signs)
     if tree.weak:
         yield _look(
             window,

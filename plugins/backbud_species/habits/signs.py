@@ -28,6 +28,7 @@ def early_signs(tree: Tree, year: Year, last: Event, before: date) -> tuple[str,
     signs = (
         _slow(tree, year, last, before) or _slower_each_year(done, year),
         _surface_opened(done),
+        found_bound(done),
         _grows_less_each_year(done),
         _fills_its_pot(tree, year),
     )
@@ -79,6 +80,12 @@ def _surface_opened(done: Sequence[Event]) -> str:
     return (
         phrase("its hard surface had to be opened on {day}", day=opened[-1].day) if opened else ""
     )
+
+
+def found_bound(done: Sequence[Event]) -> str:
+    """That a look found the roots to fill the pot, as words in a sentence; "" where none did."""
+    found = [e for e in done if e.act == "checked" and e.says("rootbound", "root-bound")]
+    return phrase("it was found rootbound on {day}", day=found[-1].day) if found else ""
 
 
 def _grows_less_each_year(done: Sequence[Event]) -> str:

@@ -21,12 +21,18 @@ from backbud_grammar.scribbles.openings import (
     watching,
     wires,
     wood,
+    worked_on,
+    worked_round,
+    worked_wood,
 )
 from backbud_grammar.scribbles.openings.row import ActOpening
 
 # The first that matches counts.
 OPENINGS: tuple[ActOpening, ...] = (
     *plans.OPENINGS,
+    *worked_on.OPENINGS,
+    *worked_wood.OPENINGS,
+    *worked_round.OPENINGS,
     *japanese.OPENINGS,
     *arrivals.OPENINGS,
     *wires.OPENINGS,

@@ -294,7 +294,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     *(
         row
         for what in ("moth", "bird", "insect", "hail")
-        for row in rows("protected", rf"{what} net (?:on|over|up)", details=f"net, against {what}s")
+        for row in rows(
+            "protected", rf"{what} net (?:on|over|up)(?! in )", details=f"net, against {what}s"
+        )
     ),
     *rows(
         "unprotected",

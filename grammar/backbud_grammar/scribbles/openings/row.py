@@ -51,7 +51,7 @@ def compiled_pattern(pattern: str) -> re.Pattern[str]:
 # ------------------------------------------------------------------ what many openings hold
 
 OFF = r"(?:off|removed|taken off|cut off|picked off|pulled off|stripped|away)"
-OUT = r"(?:off|out|removed|pulled|pulled out|plucked|picked|picked off|taken off|taken out)"
+OUT = r"(?:off|out|removed|pulled out|pulled off|pulled|plucked out|plucked off|plucked|picked off|picked out|picked|taken off|taken out)"
 ALL = r"(?:(?:all|every|the|most|some|a few|last) )*"
 ON = r"(?:on|back on|out|down|set|put on|given|renewed|fresh on)"
 FEED = (
@@ -75,6 +75,20 @@ PEST = (
     r"|(?:fungus )?gnats?|sciarids?|slugs?|snails?|mildew|rust|black ?spot|needle ?cast|leaf ?spot|tip ?blight|juniper blight|leaf curl|leaf blister|botrytis|grey mould|canker|coral spot"
     r"|shot ?hole|fire ?blight|gall mites?|lace ?bugs?|leafhoppers?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|borers?|psyllids?))"
 )
+# What is sprayed or drenched under its chemical or kitchen name, and fed under none.
+SUBSTANCE = (
+    r"(?:imidacloprid|acetamiprid|thiacloprid|flonicamid|flupyradifurone|spirotetramat|spiromesifen|spirodiclofen|pymetrozine|buprofezin"
+    r"|pyriproxyfen|azadirachtin|deltamethrin|cypermethrin|permethrin|bifenthrin|lambda[- ]cyhalothrin|malathion|dimethoate|pirimicarb"
+    r"|chlorantraniliprole|indoxacarb|emamectin|hexythiazox|bifenazate|clofentezine|etoxazole|fenpyroximate|fenazaquin|acequinocyl"
+    r"|chlorothalonil|myclobutanil|tebuconazole|propiconazole|difenoconazole|penconazole|triticonazole|thiophanate[- ]methyl|carbendazim"
+    r"|azoxystrobin|trifloxystrobin|kresoxim[- ]methyl|boscalid|cyprodinil|fludioxonil|iprodione|dithianon|dodine|metalaxyl|propamocarb"
+    r"|fosetyl(?:[- ]alumini?um)?|phosphonate|copper (?:oxychloride|hydroxide|sulphate|octanoate|soap)|ferric phosphate|metaldehyde"
+    r"|(?:potassium|sodium) bicarbonate|bicarb(?: of soda)?|baking soda|hydrogen peroxide|peroxide|fatty acids|maltodextrin|kaolin"
+    r"|milk(?: and water)?|garlic(?: water| extract)?|nettle (?:tea|water|extract)|horsetail (?:tea|extract)|tobacco water"
+    r"|trichoderma|beauveria|dish ?soap|washing[- ]up liquid|soapy water)"
+)
+# What is fed under its own name.
+FEED_SUBSTANCE = r"(?:tomato feed|rose feed|azalea feed|ericaceous feed|humic acid|chelated iron|magnesium|potash|seaweed|kelp|fish emulsion|fish)"
 WIRE = r"(?:wires?|wiring)"
 PART = (
     r"(?:(?:the )?(?:left|right|front|back|apex|top|crown|lower|upper|low|high|first|second|third"

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from backbud.bench.bite import girth_growth_mm, share_until_it_bites
 from backbud.climate.air import DAY
-from backbud.plan.looks import look_meant
+from backbud.plan.looks import found_on
 from backbud.species import Entry, OnTree
 from backbud.species.year_told import Growth
 from backbud.tongue import phrase
@@ -82,8 +82,7 @@ def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
         event = entry.event
         if event.day <= wire.since:
             return None
-        if event.act == "checked" and event.exact and not entry.undone:
-            look = look_meant(event, "wire")
-            if look and look.finding in _NOT_BITING and wire.part in (look.parts or (wire.part,)):
-                return event.day
+        looked = event.act == "checked" and event.exact and not entry.undone
+        if looked and found_on(event, "wire", wire.part) in _NOT_BITING:
+            return event.day
     return None

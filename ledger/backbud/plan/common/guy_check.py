@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.plan.looks import look_meant
+from backbud.plan.looks import looks_meant
 from backbud.species import (
     PRESSING,
     Event,
@@ -46,5 +46,4 @@ def still_tight(tree: Tree, done: Event, year: Year) -> Proposals:
 
 
 def _looked_at_guys(done: Event) -> bool:
-    look = look_meant(done, "guys")
-    return look is not None and look.what == "guys"
+    return any(look.what for look in looks_meant(done, "guys"))

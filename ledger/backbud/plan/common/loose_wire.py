@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
-from backbud.plan.looks import look_meant
+from backbud.plan.looks import places_found
 from backbud.species import CHANCE, Event, Proposal, Proposals, Tree, Year, after, days_after
 from backbud.tongue import phrase
 
@@ -11,10 +11,9 @@ from backbud.tongue import phrase
 @after("checked", rule="wire-loose")
 def set_it_anew(tree: Tree, done: Event, year: Year) -> Proposals:
     """The look itself is made: what is loose does not bite. Common practice, no source."""
-    look = look_meant(done, "wire")
-    if look is None or look.what != "wire" or look.finding != "loose" or not tree.on("wire"):
+    if not tree.on("wire"):
         return
-    for part in look.parts or ("",):
+    for part in places_found(done, ("wire",), "loose"):
         yield Proposal(
             "wired",
             days_after(done.day, 0, 7, 42),

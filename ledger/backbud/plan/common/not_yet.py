@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.parts import on_part
 from backbud.plan.looks import looks
 from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, weeks_after
 from backbud.tongue import phrase
@@ -20,9 +21,7 @@ def look_for_it_again(tree: Tree, done: Event, year: Year) -> Proposals:
             yield Proposal(
                 "checked",
                 weeks_after(done.day, 3, 4, 6),
-                what=phrase("{what} on {part}", what=phrase(look.what), part=part)
-                if part
-                else look.what,
+                what=on_part(phrase(look.what), part),
                 because=phrase("On {day} it was not yet so.", day=done.day),
                 settled_by=look.settled_by,
                 part=part,

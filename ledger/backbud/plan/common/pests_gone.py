@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backbud.plan.looks import LOOKS_FOR_PESTS
 from backbud.species import PRESSING, Event, Proposal, Proposals, Tree, Year, after, days_after
 from backbud.tongue import phrase
 
@@ -14,7 +15,7 @@ def are_they_gone(tree: Tree, done: Event, year: Year) -> Proposals:
         what=phrase("for pests"),
         because=phrase("One treatment seldom ends an attack; eggs hatch later."),
         cautions=(phrase("Treat again only as the label allows."),),
-        settled_by=("checked pests", "treated"),
+        settled_by=(*LOOKS_FOR_PESTS, "treated"),
         minutes=5,
         weight=PRESSING,
     )

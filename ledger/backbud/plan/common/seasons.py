@@ -16,6 +16,7 @@ MonthDay = tuple[int, int]
 LEAST_TIME = timedelta(days=14)
 # From the thaw of a pot to the first buds; common practice.
 _THAWED, _UNTIL_BURST = timedelta(days=7), timedelta(days=28)
+_BEFORE_REST = timedelta(weeks=6)
 _MIDSUMMER = (7, 1)
 # BBCH: bud burst, shoot growth complete, leaf fall begins.
 _BURST, _GROWN, _LEAF_FALL = 7, 91, 93
@@ -45,6 +46,14 @@ def before_growth(year: Year, day: date) -> Window:
         return next_after(day, window)
     closes = max(window.closes, thaws + _UNTIL_BURST)
     return year.rounded(next_after(day, Window(thaws, thaws + _THAWED, closes)))
+
+
+def while_it_grows_on(day: date, year: Year) -> Window:
+    """The next weeks, while new roots have time to fill a pot before the cold; else the last weeks
+    of rest. Common practice, no source."""
+    if in_growth(day, year) and in_growth(day + _BEFORE_REST, year):
+        return Window(day, day + timedelta(days=7), day + timedelta(days=28))
+    return before_growth(year, day)
 
 
 def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | None:

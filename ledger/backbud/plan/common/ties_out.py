@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from backbud.plan.common.seasons import before_growth
-from backbud.plan.looks import look_meant
+from backbud.plan.looks import places_found
 from backbud.species import (
     PRESSING,
     STAYS_ON,
@@ -48,8 +48,7 @@ def roots_hold(tree: Tree, done: Event, year: Year) -> Proposals:
 
 @after("checked", rule="ties-bite")
 def they_bite(tree: Tree, done: Event, year: Year) -> Proposals:
-    look = look_meant(done, "ties")
-    if look is None or look.what != "ties" or look.finding != "biting" or not tree.on("tie"):
+    if not places_found(done, ("ties",), "biting") or not tree.on("tie"):
         return
     yield Proposal(
         "untied",

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 
 from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
-from backbud.plan.looks import look_meant
+from backbud.plan.looks import Look, looks_meant
 from backbud.species import (
     PRESSING,
     Event,
@@ -44,35 +44,49 @@ def look_before_it_bites(tree: Tree, done: Event, year: Year) -> Proposals:
 
 @after("checked", rule="wire-check-again")
 def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Wire that was seen to bite comes off; what is left on is looked at again."""
-    look = look_meant(done, "wire")
-    if look is None or look.what != "wire" or not tree.on("wire"):
+    """Wire that was seen to bite comes off; what is left on is looked at again, the sooner where
+    it was found tight."""
+    seen = [look for look in looks_meant(done, "wire") if look.what]
+    if not seen or not tree.on("wire"):
         return
-    biting = look.finding == "biting"
-    if biting:
-        for part in look.parts or ("",):
-            yield Proposal(
-                "unwired",
-                Window(done.day, done.day, done.day + timedelta(days=7)),
-                what=on_part("", part),
-                part=part,
-                because=phrase("The wire was seen to bite."),
-                cautions=(CUT_IT_OFF,),
-                weight=PRESSING,
-                schedule=Schedule(
-                    after=phrase("Each week of growth buries it deeper; the mark stays for years."),
-                    again=_next_growth(done.day + timedelta(days=7), year),
-                ),
-            )
-    if not done.has("again"):
-        for part in ("",) if biting else look.parts or ("",):
+    biting = _parts(look for look in seen if look.finding == "biting")
+    for part in biting:
+        yield Proposal(
+            "unwired",
+            Window(done.day, done.day, done.day + timedelta(days=7)),
+            what=on_part("", part),
+            part=part,
+            because=phrase("The wire was seen to bite."),
+            cautions=(CUT_IT_OFF,),
+            weight=PRESSING,
+            schedule=Schedule(
+                after=phrase("Each week of growth buries it deeper; the mark stays for years."),
+                again=_next_growth(done.day + timedelta(days=7), year),
+            ),
+        )
+    if done.has("again"):
+        return
+    tight = _parts(look for look in seen if look.finding == "tight")
+    others = _parts(look for look in seen if look.finding not in ("biting", "tight"))
+    for part in tight:
+        yield _look(tree, done, year, part, tight=True)
+    for part in ("",) if biting else others:
+        if part not in tight:
             yield _look(tree, done, year, part)
 
 
-def _look(tree: Tree, done: Event, year: Year, part: str) -> Proposal:
+def _parts(seen: Iterable[Look]) -> tuple[str, ...]:
+    """The parts that were looked at, each once; "" is all of the tree."""
+    return tuple(dict.fromkeys(part for look in seen for part in look.parts or ("",)))
+
+
+def _look(tree: Tree, done: Event, year: Year, part: str, *, tight: bool = False) -> Proposal:
     """A look after so many weeks of growth, and in any case before it is reckoned to bite."""
     first, usual, last = year.wire_weeks
-    if in_growth(done.day, year):
+    if in_growth(done.day, year) and tight:
+        window = weeks_after(done.day, 1, 2, 3)
+        because, datum = phrase("Found tight, it bites within a few weeks of growth."), ""
+    elif in_growth(done.day, year):
         window = weeks_after(done.day, first, usual, last)
         because = phrase(
             "Wire bites after {first} to {last} weeks of growth on such wood.",

@@ -1,0 +1,30 @@
+"""What a season asks of a batch: no shape of cuttings and seedlings, and nothing of mere seed."""
+
+from __future__ import annotations
+
+from backbud.collection.batch import SEED
+from backbud.collection.state import Tree
+from backbud.species import ActForm
+from backbud_grammar.forms import WorkName
+
+OF_SHAPE: tuple[WorkName, ...] = ("branches", "wire", "deadwood")
+
+
+def is_asked_of(tree: Tree, act: ActForm) -> bool:
+    """Whether a season may ask for an act; what was done or planned may ask for any."""
+    if not tree.is_batch:
+        return True
+    return act.word == "moved" if is_mere_seed(tree) else act.work not in OF_SHAPE
+
+
+def is_mere_seed(tree: Tree) -> bool:
+    """Whether it was sown and nobody has written that any of it is up: it wants no feed, no
+    cleaning and no shelter of its roots, but a tender kind its warm place."""
+    batch = tree.batch
+    return (
+        batch is not None
+        and batch.of.split(" of ")[-1] in SEED
+        and not batch.up
+        and tree.last_of("sown") is not None
+        and tree.last_of("germinated") is None
+    )

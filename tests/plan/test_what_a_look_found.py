@@ -1,0 +1,200 @@
+"""What a look found is answered: what bites or is loose, what lives there, what rots or stands wet.
+
+The works and their days are common practice, no source.
+"""
+
+from __future__ import annotations
+
+from textwrap import dedent
+
+import pytest
+from tests.plan.conftest import WANTED
+
+ON_IT = dedent("""\
+    tree hoshi
+      kind   trident maple
+      since  2015
+      place  yard
+    place yard
+      cover     open
+      latitude  52 N
+    2026-06-21
+    hoshi
+      guyed      2 mm on left 3
+      grafted    on apex
+      layered    on left 4
+      wrapped    raffia on left 5
+      tied       2 mm x 2
+      protected  fleece
+    """)
+BARE = dedent("""\
+    tree hoshi
+      kind   trident maple
+      since  2015
+    """)
+
+
+def asked(session, *rules: str) -> dict[str, tuple[str, str, str]]:
+    """What is wanted by these rules on the day, with its days."""
+    return {
+        f.title: (
+            f.window.opens.isoformat(),
+            f.window.best.isoformat(),
+            f.window.closes.isoformat(),
+        )
+        for f in session.plan().follow_ups["hoshi"]
+        if f.state(session.today) in WANTED and f.id.split("/")[1] in rules
+    }
+
+
+def looked(found: str, more: str = "") -> str:
+    return f"2026-07-01\nhoshi\n  checked  {found}\n{more}"
+
+
+@pytest.mark.parametrize(
+    ("found", "rule", "title", "days"),
+    [
+        ("mites, many", "pests-found", "treat against mites", ("01", "02", "08")),
+        ("scale, some", "pests-found", "treat against scale", ("01", "04", "11")),
+        ("leaves sticky", "pest-signs", "check for pests", ("01", "03", "08")),
+        ("needles, spots on left 1", "pest-signs", "check for pests on left 1", ("01", "03", "08")),
+        ("graft, not taken", "graft-failed",
+         "seal the place of the graft, dead wood and binding off first", ("01", "08", "29")),
+        ("graft, taken", "graft-taken", "check graft", ("22", "29", "08-12")),
+        ("layer, rooted", "layer-rooted", "separate the layer", ("01", "08", "29")),
+        ("layer rooted on left 4", "layer-rooted", "separate the layer on left 4",
+         ("01", "08", "29")),
+        ("layer, white roots", "layer-rooted", "check layer", ("15", "22", "08-05")),
+        ("guys loose", "guy-loose", "guy again where it is slack", ("01", "08", "29")),
+        ("guys biting on left 3", "guy-loose", "guy again on left 3, with a pad under it",
+         ("01", "01", "08")),
+        ("protection broken", "protection-broken", "protect again: mend what is broken",
+         ("01", "01", "04")),
+        ("soil waterlogged", "waterlogged",
+         "check roots: open the hard surface, look at the holes and the underside",
+         ("01", "02", "08")),
+        ("drainage slow", "waterlogged",
+         "check roots: open the hard surface, look at the holes and the underside",
+         ("01", "04", "15")),
+        ("surface hard", "hard-surface", "open the hard surface", ("01", "08", "29")),
+        ("ties loose", "ties-loose", "tie again, or hold the tree from outside",
+         ("01", "03", "15")),
+        ("raffia biting on left 5", "wrap-bites", "unwrap on left 5", ("01", "01", "08")),
+        ("pot cracked", "pot-broken", "slip into another pot, the root ball unbroken",
+         ("01", "08", "29")),
+        ("roots rotten", "roots-rot",
+         "repot and cut rotten roots back to sound ones, into an open mix", ("01", "04", "15")),
+        ("wounds rotten on right 1", "wood-rots",
+         "seal the wound on right 1, cut back to sound wood first", ("01", "08", "29")),
+        ("jin soft", "wood-rots", "treat deadwood and clean out first what is soft",
+         ("01", "15", "08-30")),
+    ],
+)  # fmt: skip
+def test_what_a_look_found_is_answered(written, found, rule, title, days) -> None:
+    session = written(ON_IT + looked(found), "2026-07-01")
+    whole = tuple(f"2026-{day if '-' in day else f'07-{day}'}" for day in days)
+    assert asked(session, rule) == {title: whole}
+
+
+NAMES = ("pests-found", "pest-signs", "graft-failed", "graft-taken", "layer-rooted", "guy-loose",
+         "protection-broken", "waterlogged", "hard-surface", "ties-loose", "wrap-bites",
+         "pot-broken", "roots-rot", "wood-rots")  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    "found",
+    ["", "mites, none", "pests clean", "graft", "layer not yet", "guys fine", "protection fine",
+     "drainage fine", "soil dry", "ties fine", "raffia fine", "pot fine", "roots rootbound",
+     "wounds closing", "jin hard", "leaves green", "surface clean"],
+)  # fmt: skip
+def test_where_nothing_is_amiss_nothing_is_asked(written, found) -> None:
+    assert asked(written(ON_IT + looked(found), "2026-07-01"), *NAMES) == {}
+
+
+@pytest.mark.parametrize(
+    "found",
+    ["graft taken", "graft not taken", "layer rooted", "guys loose", "protection broken",
+     "ties loose", "raffia biting"],
+)  # fmt: skip
+def test_nothing_is_asked_of_what_is_not_on_the_tree(written, found) -> None:
+    assert asked(written(BARE + looked(found), "2026-07-01"), *NAMES) == {}
+
+
+@pytest.mark.parametrize(
+    ("found", "then"),
+    [
+        ("mites, many", "treated neem 5 mL/L, against mites"),
+        ("mites, many", "checked mites, none"),
+        ("scale, some", "cleaned scale off"),
+        ("leaves sticky", "checked aphids, some"),
+        ("layer rooted on left 4", "separated on left 4, as little-hoshi"),
+        ("guys loose", "guyed 2 mm on left 3"),
+        ("ties loose", "tied 2 mm x 2"),
+        ("protection broken", "protected fleece"),
+        ("pot cracked", "slipped"),
+        ("roots rotten", "repotted same pot"),
+        ("wounds rotten", "sealed wounds"),
+        ("surface hard", "opened surface"),
+        ("soil waterlogged", "checked roots, fine"),
+        ("raffia biting", "unwrapped"),
+    ],
+)
+def test_it_is_settled_by_what_answers_it(written, found, then) -> None:
+    rule = {
+        "mites": "pests-found", "scale": "pests-found", "leaves": "pest-signs",
+        "layer": "layer-rooted", "guys": "guy-loose", "ties": "ties-loose",
+        "protection": "protection-broken", "pot": "pot-broken", "roots": "roots-rot",
+        "wounds": "wood-rots", "surface": "hard-surface", "soil": "waterlogged",
+        "raffia": "wrap-bites",
+    }[found.split()[0].strip(",")]  # fmt: skip
+    done = f"2026-07-03\nhoshi\n  {then}\n"
+    assert asked(written(ON_IT + looked(found), "2026-07-03"), rule)
+    assert asked(written(ON_IT + looked(found, done), "2026-07-03"), rule) == {}
+
+
+@pytest.mark.parametrize("then", ["cleaned moss off", "checked scale, none", "checked wire, fine"])
+def test_mites_are_not_gone_by_something_else(written, then) -> None:
+    done = f"2026-07-03\nhoshi\n  {then}\n"
+    session = written(ON_IT + looked("mites, many", done), "2026-07-03")
+    assert set(asked(session, "pests-found")) == {"treat against mites"}
+
+
+@pytest.mark.parametrize(
+    ("later", "open_still"),
+    [("checked mites, none", False), ("checked pests, none", False), ("checked wire", True)],
+)
+def test_a_look_for_the_very_pest_settles_the_look_after_a_treatment(
+    written, later, open_still
+) -> None:
+    text = f"{ON_IT}2026-07-01\nhoshi\n  treated neem 5 mL/L, against mites\n"
+    session = written(f"{text}2026-07-11\nhoshi\n  {later}\n", "2026-07-12")
+    assert (asked(session, "pest-check") != {}) == open_still
+
+
+def test_a_layer_that_roots_late_is_taken_off_before_the_next_growth(written) -> None:
+    text = ON_IT + "2026-11-20\nhoshi\n  checked  layer, rooted\n"
+    assert asked(written(text, "2027-01-20"), "layer-rooted") == {
+        "separate the layer": ("2027-01-15", "2027-02-20", "2027-03-31")
+    }
+
+
+@pytest.mark.parametrize(
+    ("looked_on", "found", "wanted"),
+    [
+        # Nobody wrote down a repotting: the roots are looked at, and what the look found is told.
+        ("2026-07-01", "roots fine", ("check roots", "No repotting is written down.")),
+        ("2026-07-01", "roots rootbound",
+         ("repot", "No repotting is written down, and it was found rootbound on 1 July 2026.")),
+        ("2024-01-05", "roots rootbound", ("check roots", "No repotting is written down.")),
+        # In the very weeks of the work it is done at once.
+        ("2027-03-03", "roots rootbound",
+         ("repot", "No repotting is written down, and it was found rootbound on 3 March 2027.")),
+    ],
+)  # fmt: skip
+def test_roots_found_to_fill_the_pot_are_repotted_in_their_time(
+    written, looked_on, found, wanted
+) -> None:
+    session = written(f"{BARE}{looked_on}\nhoshi\n  checked  {found}\n", "2027-03-04")
+    repot = {f.id: f for f in session.plan().follow_ups["hoshi"]}["hoshi/trident-repot/2027"]
+    assert (repot.title, repot.because[-1].text) == wanted
+    assert (repot.state(session.today), repot.settled) == ("now", None)

@@ -46,6 +46,8 @@ _WEATHER_ALONE = r"(?:the )?(?:rain|frost|snow|wind|storm) did it"
 # Of another tree, or nowhere but in thought.
 _NOT_THIS = (
     r"\b(?:(?:the )?other (?:one|tree|bench|tray|house|batch)|wrong (?:tree|one)"
+    r"|before (?:it|she|he|we|i|they|the tree) (?:came|arrived|got here|bought it|got it|had it"
+    r"|was (?:mine|ours|bought))"
     r"|one like (?:it|this)|neighbou?r['’]?s?|hers|theirs"
     r"|his, not|its mother|all bar this|all but this|everything but this"
     r"|in (?:my|his|her|our) (?:head|mind|dreams?)"

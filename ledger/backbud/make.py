@@ -33,7 +33,7 @@ from backbud.publish.commit import Published, finish, publish
 from backbud.publish.lock import lock
 from backbud.publish.refused import PublishError
 from backbud.publish.stage import Seen
-from backbud.publish.unchanged import fingerprint, made_on, remember
+from backbud.publish.unchanged import SeenInput, fingerprint, made_on, remember
 from backbud.say import tell_progress
 from backbud.session import Session, open_session
 from backbud.tongue import in_english
@@ -91,7 +91,10 @@ def make(
     with lock(folder):
         finish(folder)
         into = made_on(today.isoformat(), as_of)
-        known = fingerprint(folder, today.isoformat(), arguments, installed) if remembered else ""
+        inputs = kept.once("inputs", (), dict[str, SeenInput])
+        known = ""
+        if remembered:
+            known = fingerprint(folder, today.isoformat(), arguments, installed, inputs)
         progress = _Progress()
         session = open_session(
             folder, today, as_of=as_of, kept=kept, by_two=by_two, installed=installed
@@ -115,7 +118,7 @@ def make(
             *session.pictures.files,
             *watched_files(folder),
         )
-        remember(folder, known, made.summary, status, also, into)
+        remember(folder, known, made.summary, status, also, into, inputs)
         session.faults.forget()
         kept.end()
         progress.end()

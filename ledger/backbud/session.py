@@ -212,7 +212,7 @@ class Session:
     @cached_property
     def pictures(self) -> NamedPictures:
         """Every picture that the diary names."""
-        return NamedPictures(self.journal)
+        return NamedPictures(self.journal, self.kept)
 
     def photographs_of(self, tree: Tree) -> tuple[PhotographView, ...]:
         """The photographs of a tree, oldest first."""
@@ -224,7 +224,7 @@ class Session:
 
     @cached_property
     def _flaws_of_bills(self) -> PlacedFlaws:
-        return tuple(doubled_numbers(self.journal))
+        return tuple(doubled_numbers(self.journal, self.kept))
 
     @cached_property
     def pack(self) -> Pack:

@@ -164,7 +164,8 @@ def test_what_a_process_wrote_it_need_not_read() -> None:
     assert written == write_revisions(REVISIONS)
     # The very same, not only equal ones.
     assert known.read(bytes(bytearray(written))) is REVISIONS
-    assert known.written(dict(REVISIONS)) is written
+    again = dict(REVISIONS)
+    assert known.written(again) is written and known.read(written) is again
     later = {**REVISIONS, "a": Revision("ff01", 1, date(2027, 3, 1))}
     assert read_revisions(known.written(later)) == later
 

@@ -169,9 +169,7 @@ def test_a_reading_goes_on_only_where_every_page_so_far_is_the_same(written) -> 
     journal = written(text).journal
     pages = journal.pages
     before = _Before()
-    before.moment = _Moment(
-        pages[:2], [], {}, journal.things, (), {}, {}, {}, {}, {}, frozenset(), ()
-    )
+    before.moment = _Moment(pages[:2], [], {}, journal.things, (), {}, {}, {}, {}, frozenset(), ())
     assert before.moment_for(pages, journal.things) is before.moment
     assert before.moment_for(pages[:2], journal.things) is before.moment
     assert before.moment_for(pages[:1], journal.things) is None

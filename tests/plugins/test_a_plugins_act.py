@@ -64,9 +64,9 @@ def last_act(yard):
 
 def test_its_work_has_its_minutes_its_cautions_and_its_day(spaded) -> None:
     one = proposed(spaded)
-    assert (one.title, one.minutes, one.cautions) == ("air-spade", 45, ("Wear goggles.",))
+    assert (one.title, one.minutes, one.cautions) == ("air spade", 45, ("Wear goggles.",))
     (work,) = open_works([one], TODAY)
-    assert (work.called, work.minutes, work.can_wait) == ("air-spade", 45, False)
+    assert (work.called, work.minutes, work.can_wait) == ("air spade", 45, False)
 
 
 def test_its_minutes_are_learned_by_the_name_that_worked_calls_it_by(spaded) -> None:
@@ -80,7 +80,7 @@ def test_it_stands_in_the_feed_of_its_kind_of_work(spaded) -> None:
     assert spaded.run("make", "--on", str(TODAY))[0] == 0
     feeds = spaded.folder / f"made-on/{TODAY}/calendars/works"
     lines = (feeds / "roots.ics").read_text().splitlines()
-    assert any(line.startswith("SUMMARY:") and "air-spade" in line for line in lines)
+    assert any(line.startswith("SUMMARY:") and "air spade" in line for line in lines)
     assert not (feeds / "other.ics").exists()
 
 
@@ -148,7 +148,7 @@ def test_its_owner_is_told_to_bring_the_tree_for_it_and_reads_of_it_in_its_paper
     assert status == 0, err
     papers = json.loads(out)
     (care,) = papers["care"]
-    assert [one["what"] for one in care["back"] if one["what"].startswith("Air")] == ["Air-spade"]
+    assert [one["what"] for one in care["back"] if one["what"].startswith("Air")] == ["Air spade"]
     assert not any(one["what"].startswith("Air") for one in care["do"])
     (provenance,) = papers["provenance"]
     told = [line["what"] for year in provenance["years"] for line in year["done"]]

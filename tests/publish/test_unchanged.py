@@ -7,6 +7,7 @@ import os
 import shutil
 import subprocess
 import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -146,6 +147,38 @@ def test_another_day_or_other_arguments_are_a_change(journal: Path) -> None:
     assert last(journal, today="2027-03-07") is None
     assert last(journal, arguments="make json") is None
     assert last(journal, today="2027-03-0", arguments="6make") is None
+
+
+@pytest.mark.parametrize("change", [*CHANGES.values()][:17], ids=[*CHANGES][:17])
+def test_each_change_of_an_input_is_seen_by_a_process_that_has_seen_them(
+    journal: Path, change: Callable[[Path], object], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(unchanged, "_TOO_NEW_NS", 0)
+    # The clock of a file system goes in steps of some milliseconds.
+    time.sleep(0.02)
+    seen: dict[str, unchanged.SeenInput] = {}
+    before = fingerprint(str(journal), DAY, "make", "", seen)
+    assert before == fingerprint(str(journal), DAY, "make") and len(seen) == 8
+    change(journal)
+    after = fingerprint(str(journal), DAY, "make", "", seen)
+    assert before != after == fingerprint(str(journal), DAY, "make")
+
+
+def test_an_input_that_nobody_touched_is_not_read_again(
+    journal: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Nor is it believed to stand as it was where it was written just before it was read."""
+    seen: dict[str, unchanged.SeenInput] = {}
+    known = fingerprint(str(journal), DAY, "make", "", seen)
+    assert not seen
+    for path in journal.rglob("*.txt"):
+        os.utime(path, ns=(0, 1))
+    monkeypatch.setattr(unchanged, "_TOO_NEW_NS", 0)
+    time.sleep(0.02)
+    assert fingerprint(str(journal), DAY, "make", "", seen) == known
+    read: list[str] = []
+    monkeypatch.setattr(unchanged, "FileIO", read.append)
+    assert fingerprint(str(journal), DAY, "make", "", seen) == known and not read
 
 
 def test_a_file_saved_while_the_run_was_at_work_is_not_remembered(journal: Path) -> None:

@@ -50,7 +50,8 @@ def ended_feeds(
 ) -> tuple[EndedFeed, ...]:  # fmt: skip
     """Return the feeds that ended within a year. `once_written`: the paths of the last output."""
     made = set(now)
-    known = {_path_of(key) for key in remembered if key.startswith(f"{_SORT}:")}
+    sort = f"{_SORT}:"
+    known = {_path_of(key) for key in remembered if key.startswith(sort)}
     gone = {path for path in once_written if path.startswith(FEEDS) and path.endswith(".ics")}
     found = []
     for path in sorted((gone | known) - made - {""}):

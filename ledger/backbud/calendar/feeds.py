@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import cache, partial
 from itertools import chain
@@ -16,6 +16,7 @@ from msgspec.structs import replace
 from backbud.calendar.ended import EndedFeed, entry_of_ended, is_of_owner
 from backbud.calendar.entries import CalendarEntry, event_of, task_of, uid_of, url_of
 from backbud.calendar.lines import content_line, hours_value, one_line, text_line
+from backbud.calendar.revised_before import FeedsRun, LastRun, RevisionsBefore
 from backbud.calendar.revisions import (
     Revision,
     Revisions,
@@ -64,7 +65,9 @@ def feeds_written(
     the pages are the keeper's. `kept`: what an earlier run of this process left. Raises ValueError
     where two different follow-ups have one id.
     """
-    writer = FeedWriter(shown, grounds, today, settings, remembered, kept)
+    last_run = LastRun.kept_in(kept)
+    run = last_run.begun(remembered)
+    writer = FeedWriter(shown, grounds, today, settings, remembered, kept, run)
     last = {_eyes(feed): feed for feed in feeds}
     last_whole = {_eyes(feed): feed for feed in feeds if not feed.near}
     for feed in feeds:
@@ -80,7 +83,9 @@ def feeds_written(
         for key in remembered.keys() - writer.revisions.keys()
         if worth_keeping(remembered[key], today)
     }
-    return still | writer.revisions
+    left = still | writer.revisions
+    last_run.ended(run, left)
+    return left
 
 
 class _FeedLine(NamedTuple):
@@ -139,7 +144,9 @@ class FeedWriter:
         settings: Settings,
         remembered: Revisions,
         kept: Memo,
+        run: FeedsRun | None = None,
     ) -> None:
+        self._run = run or FeedsRun()
         self._shown, self._grounds, self._settings = shown, grounds, settings
         self._today, self._remembered, self._kept = today, remembered, kept
         # All that an entry is made from beside its own follow-up and tree.
@@ -263,16 +270,10 @@ class FeedWriter:
 
     def _stamped(self, slot: EntriesSlot) -> _OfTree:
         entries = self.entries(slot)
-        before = list(map(self._remembered.get, entries.names))
-
-        def once(revisions: Sequence[Revision | None], work: Callable[[], _OfTree]) -> _OfTree:
-            inputs = (Identical(entries), revisions, self._today)
-            return self._kept.once(("stamped", slot), inputs, work)
-
-        made = once(before, partial(_stamped, entries, before, self._today))
-        # With the revisions that they have now, the next run would make the very same.
-        after = list(made.revisions.values())
-        return made if after == before else once(after, lambda: made)
+        before = RevisionsBefore(self._run, entries.names, self._remembered)
+        inputs = (Identical(entries), before, self._today)
+        made = partial(_stamped, entries, before, self._today)
+        return self._kept.once(("stamped", slot), inputs, made)
 
     def entries(self, slot: EntriesSlot) -> EntriesOfTree:
         """The entries of a tree for these eyes, with no revisions."""
@@ -320,10 +321,11 @@ def _one_id(ident: str) -> ValueError:
     return ValueError(f"two different follow-ups have the id {ident}")
 
 
-def _stamped(entries: EntriesOfTree, before: Iterable[Revision | None], today: date) -> _OfTree:
+def _stamped(entries: EntriesOfTree, before: RevisionsBefore, today: date) -> _OfTree:
     """Each entry with its revision, in the order of feeds."""
     revisions = [revised_to(old, digest, today)
-                 for old, digest in zip(before, entries.digests, strict=True)]  # fmt: skip
+                 for old, digest in zip(before.found, entries.digests, strict=True)]  # fmt: skip
+    before.became(revisions)
     lines = [
         (_feed_line(entry, revision), work, near)
         for entry, revision, work, near in zip(

@@ -76,7 +76,9 @@ class KnownRevisions:
     def written(self, revisions: Revisions) -> bytes:
         """As `write_revisions`."""
         if revisions != self._revisions or not self._bytes:
-            self._bytes, self._revisions = write_revisions(revisions), revisions
+            self._bytes = write_revisions(revisions)
+        # The next run is to be given the very mapping that this one left.
+        self._revisions = revisions
         return self._bytes
 
 

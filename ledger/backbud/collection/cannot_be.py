@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
+from backbud.collection.batch import Misfit
 from backbud.collection.subjects import Whereabouts
 from backbud.journal.events import Event
-from backbud.journal.problems import PlacedFlaw, flaw_at
+from backbud.journal.problems import PlacedFlaw, flaw_at, line_at
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 
 
@@ -79,6 +80,22 @@ def nothing_to_correct(event: Event, tree: Whereabouts, *, in_part: bool) -> Pla
         "nothing-to-correct",
         f"“{tree.handle}” has no {event.named} on {day.date if day else '?'}",
         "Write it as: corrected repotted 2027-03-06, 1 cm off below",
+    )
+
+
+def wrong_count(
+    event: Event, tree: Whereabouts, misfit: Misfit, texts: Mapping[str, bytes]
+) -> PlacedFlaw:
+    """A line about a batch has a number that cannot be. `texts`: the bytes of each file."""
+    line = line_at(event.origin, texts)
+    at = line.find(misfit.said, event.column - 1 + len(event.act)) if misfit.said else -1
+    return flaw_at(
+        event.origin,
+        "wrong-count",
+        f"“{tree.handle}”: {misfit.message}, {CHANGES_NOTHING}",
+        misfit.hint,
+        at - event.column + 1 if at >= 0 else 0,
+        len(misfit.said) if at >= 0 else len(event.act),
     )
 
 

@@ -7,6 +7,7 @@ again, the replay goes on from a moment that an earlier run left, a little befor
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 from operator import is_
 from typing import NamedTuple
 
@@ -19,7 +20,7 @@ from backbud.collection.comings import (
     first_comings,
     turns_of,
 )
-from backbud.collection.meant import Meant
+from backbud.collection.corrections import Corrections
 from backbud.collection.whereabouts import (
     Histories,
     Replay,
@@ -27,6 +28,7 @@ from backbud.collection.whereabouts import (
 )
 from backbud.journal.dated import DatedPage
 from backbud.journal.events import Event
+from backbud.journal.events_again import same_so_far
 from backbud.journal.problems import PlacedFlaws, WithFlaws
 from backbud.journal.read import Journal
 from backbud.journal.things import Things
@@ -52,7 +54,9 @@ def replay(
     turns = [*moment.turns, *rest] if moment is not None else rest
     first = first_comings(rest, journal.things, pages, moment.first if moment is not None else {})
     arrived = arrived_in(first)
-    replay = Replay(journal, pages, turns)
+    same = before.unchanged(pages)
+    corrections = before.corrections_in(journal, pages, turns, same)
+    replay = Replay(journal, pages, turns, corrections=corrections)
     around = (
         replay.chooser.keeper,
         replay.totals,
@@ -67,15 +71,19 @@ def replay(
         begin = 0
         replay.begin(arrived)
     # Who writes today writes on about there.
-    next_moment = max(before.unchanged(pages) - PAGES_BEFORE, 0)
+    next_moment = max(same - PAGES_BEFORE, 0)
     for n in range(begin, len(pages)):
         if between is not None:
             between()
         if n == next_moment and n - begin > PAGES_BEFORE and kept is not NO_MEMO:
             before.moment = _moment_of(replay, pages[:n], around)
         replay.page(pages[n])
-    before.pages = pages
+    before.pages, before.turns, before.corrections = pages, turns, replay.corrections
     return replay.histories()
+
+
+def _correcting(turns: list[Turn]) -> list[Event]:
+    return [event for _, event in turns if event.act == "corrected"]
 
 
 class _Moment(NamedTuple):
@@ -92,7 +100,6 @@ class _Moment(NamedTuple):
     trees: dict[str, Whereabouts]
     others: dict[str, tuple[Event, ...]]
     used: dict[str, tuple[str, ...]]
-    plain: dict[str, tuple[list[str], list[bool], list[str]]]
     uncarded: dict[str, str]
     met: frozenset[tuple[str, int]]
     flaws: PlacedFlaws
@@ -109,10 +116,6 @@ def _moment_of(replay: Replay, pages: tuple[DatedPage, ...], around: tuple[objec
         {handle: _copied(tree) for handle, tree in replay.trees.items()},
         {handle: tuple(events) for handle, events in replay.others.items()},
         {pot: tuple(trees) for pot, trees in replay.pots.by_pot.items()},
-        {
-            text: ([tree.handle for tree in meant.trees], meant.outright, meant.others)
-            for text, meant in replay.plain.items()
-        },
         dict(replay.chooser.uncarded),
         frozenset(replay.corrections.met),
         tuple(replay.flaws),
@@ -127,28 +130,43 @@ def _go_on_from(moment: _Moment, replay: Replay) -> None:
     trees = {handle: _copied(tree) for handle, tree in moment.trees.items()}
     replay.go_on_from(trees, moment.used, moment.uncarded)
     replay.others.update((handle, list(events)) for handle, events in moment.others.items())
-    replay.plain.update(
-        (text, Meant([trees[handle] for handle in handles], outright, others))
-        for text, (handles, outright, others) in moment.plain.items()
-    )
     replay.corrections.met.update(moment.met)
     replay.flaws += moment.flaws
 
 
 class _Before:
-    """The pages of the last replay in this process, and a moment from which the next can go on."""
+    """The pages of the last replay in this process, with their turns and corrections, and a moment
+    from which the next can go on."""
 
     def __init__(self) -> None:
         self.pages: tuple[DatedPage, ...] = ()
+        self.turns: list[Turn] = []
+        self.corrections: Corrections | None = None
         self.moment: _Moment | None = None
+
+    def corrections_in(
+        self, journal: Journal, pages: tuple[DatedPage, ...], turns: list[Turn], same: int
+    ) -> Corrections | None:
+        """The corrections among the turns, as they were found last time; None where they are not
+        the very same, or a page that changed is of a day that one of them may speak of. `same`: how
+        many pages from the first on are the very same."""
+        known = self.corrections
+        if known is None or known.things is not journal.things:
+            return None
+        changed = [*pages[same : same + 1], *self.pages[same : same + 1]]
+        last = max((day for _, day in known.wanted), default=date.min)
+        if changed and min(page.when.first for page in changed) <= last:
+            return None
+        now, then = _correcting(turns), _correcting(self.turns)
+        if len(now) != len(then) or not all(map(is_, now, then)):
+            return None
+        return replace(known, met=set())
 
     def unchanged(self, pages: tuple[DatedPage, ...]) -> int:
         """How many pages from the first on are the very same; all where there were none before."""
         if not self.pages:
             return len(pages)
-        pairs = zip(pages, self.pages, strict=False)
-        differ = (n for n, (one, other) in enumerate(pairs) if one is not other)
-        return next(differ, min(len(pages), len(self.pages)))
+        return same_so_far(pages, self.pages)
 
     def moment_for(self, pages: tuple[DatedPage, ...], things: Things) -> _Moment | None:
         """The moment, if its pages are the very first of these, and read by the same cards."""

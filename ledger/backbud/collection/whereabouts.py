@@ -6,13 +6,12 @@ here, and which pot it is in. What else a tree is, fold.py makes of its history.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Container, Iterable, Mapping, Sequence
+from collections.abc import Container, Iterable, Mapping, Sequence
 
-from msgspec import Struct
 from msgspec.structs import replace
 
 from backbud.collection.as_before import SAID_ALONE, SaidBefore, says_no_pot
-from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, TALLIES, Misfit
+from backbud.collection.batch import ARRIVALS, BEGINS_ANOTHER, RAISED, Misfit
 from backbud.collection.batch_moves import Step, moved
 from backbud.collection.begun_from import beginning, parted_from, raised_from
 from backbud.collection.cannot_be import (
@@ -22,15 +21,23 @@ from backbud.collection.cannot_be import (
     nothing_to_correct,
     taken,
     too_early,
+    wrong_count,
     wrong_subject,
 )
 from backbud.collection.comings import COMINGS_AND_GOINGS, Turn
-from backbud.collection.corrections import corrected_entry, corrections_in
+from backbud.collection.corrections import Corrections, corrected_entry, corrections_in
 from backbud.collection.held import held
+from backbud.collection.histories import Histories
 from backbud.collection.meant import Meant, only_names_handles
 from backbud.collection.nothing_there import held_where_nothing_is
 from backbud.collection.on_tree import OFF_PARTS
 from backbud.collection.pots_in_use import PotsInUse
+from backbud.collection.sorts_of_acts import (
+    COUNTS,
+    acts_anywhere,
+    acts_into_pots,
+    everyday_acts,
+)
 from backbud.collection.stand import (
     Start,
     canonical,
@@ -41,46 +48,22 @@ from backbud.collection.stand import (
 from backbud.collection.state import Entry
 from backbud.collection.subjects import Chooser, Whereabouts
 from backbud.collection.taken_down import PARTS, Everyday, among
-from backbud.collection.whose import WITH_ITS_OWNER, cannot_be_done
+from backbud.collection.whose import cannot_be_done
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event, Origin
 from backbud.journal.faults import fault_at
-from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, line_at
+from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.read import Journal
-from backbud_grammar.act_words import ActWord
-from backbud_grammar.acts import acts_with
 from backbud_grammar.handles import flaw_of, fold
-from backbud_grammar.held_back import CHANGES_NOTHING
 
 __all__ = ["Histories", "Replay", "Whereabouts"]
-
-# What moves the count of a batch, or may.
-COUNTS: frozenset[ActWord] = COMINGS_AND_GOINGS | TALLIES | {"parted-off"}
-# What changes more than where a tree stands: an earlier line, or another tree; and what is said of
-# its owner.
-_CHANGES_MORE: frozenset[ActWord] = frozenset({"corrected", "separated", *WITH_ITS_OWNER})
-# A tree that is away may be sold, or die there; lent it is already.
-_LENT: frozenset[ActWord] = frozenset({"lent"})
-
-
-class Histories(Struct, frozen=True):
-    """Every tree's history and last whereabouts, by handle; and what was done to other things."""
-
-    trees: Mapping[str, Whereabouts]
-    others: Mapping[str, tuple[Event, ...]]
-
-    def only(self, handles: Collection[str]) -> Histories:
-        """Those of these trees, and of what is no tree."""
-        if len(handles) == len(self.trees):
-            return self
-        return Histories({handle: self.trees[handle] for handle in handles}, self.others)
 
 
 class Replay:
     """How all stands, page by page. `flaws`: what cannot have been so, as far as it went.
 
     `turns`: those of all pages that are to be replayed, and `pages` these pages. `only_stands`:
-    how all stands is asked for, and no history.
+    how all stands is asked for, and no history. `corrections`: those of the turns, if known.
     """
 
     def __init__(
@@ -90,38 +73,27 @@ class Replay:
         turns: Sequence[Turn],
         *,
         only_stands: bool = False,
+        corrections: Corrections | None = None,
     ) -> None:
         self.journal, self.things = journal, journal.things
         self.flaws: list[PlacedFlaw] = []
         self.trees: dict[str, Whereabouts] = {}
         self.others: dict[str, list[Event]] = {}
-        self.corrections = corrections_in(journal, pages, turns)
+        self.corrections = corrections or corrections_in(journal, pages, turns)
         self.corrected = self.corrections.blocks
         self.pots = PotsInUse(self.things)
         # Subject lines that name trees outright mean the same ones each time.
         self.plain: dict[str, Meant] = {}
-        # Acts that change nothing a subject line can ask for: most of a diary.
-        # For each whether its measures are totals.
-        self.totals = {
-            form.word: form.shared
-            for form in journal.acts.values()
-            if "tree" in form.on
-            and stands_after(form) is None
-            and form.word not in COUNTS
-            and form.word not in _CHANGES_MORE
-            and form.word not in OFF_PARTS
-        }
+        # Of most acts of a diary, whether their measures are totals.
+        self.totals = everyday_acts(journal.acts.values())
         self.everyday = frozenset(self.totals)
         # Of these, those that nobody asks for where no history is wanted.
         self.passed_by = self.everyday - PARTS if only_stands else frozenset()
         # Those of which only what they say counts; what is parted off inherits the lines.
         parted = any(event.act in BEGINS_ANOTHER for _, event in turns)
         self.said_alone = SAID_ALONE if only_stands and not parted else frozenset()
-        rows = journal.acts.values()
-        # What may be written of a tree that is not here.
-        self.anywhere = acts_with("arrival", "departure", "anywhere", acts=rows) - _LENT
-        # What may put a tree into a pot where another one stands.
-        self.into_pots = acts_with("arrival", "fills_pot", acts=rows)
+        self.anywhere = acts_anywhere(journal.acts.values())
+        self.into_pots = acts_into_pots(journal.acts.values())
         keeper = canonical(self.things, journal.settings.keeper)
         self.chooser = Chooser(self.trees, self.things, keeper)
         self._before = SaidBefore(self.things, self.chooser.here, journal.own_words)
@@ -254,55 +226,79 @@ class Replay:
             return
         things = len(trees) + len(meant.others)
         entry = Entry(event, among(event, things, totals=totals), totals=totals)
-        corrected = self.corrections.touch(event)
-        stands, alone = stands_after(event.row), act in self.said_alone
         for tree in trees:
-            if contradicts_its_coming(tree, event) and act not in self.anywhere:
-                self._stand_before_its_coming(tree, event)
-            elif tree.standing != "here" and act not in self.anywhere:
-                self.flaws.append(not_here(event, tree))
-            elif (
-                tree.since is not None
-                and event.when.last < tree.since.first
-                and (act not in ARRIVALS)
-            ):
-                self.flaws.append(too_early(event, tree))
-            mine, batch = entry, tree.batch
-            if corrected:
-                corrections = self.corrections.of(tree.handle, event)
-                if corrections and not (alone and says_no_pot(tree, event, *corrections)):
-                    mine = corrected_entry(entry, corrections, self.journal)
-            if act == "corrected" and not self.corrections.was_met(tree.handle, event):
-                in_part = id(event) in self.corrections.in_part
-                self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
-                if id(event) in self.corrections.in_part:
-                    mine = Entry(held(event))
-            elif flaw := cannot_be_done(event, tree, self.things):
-                mine = Entry(held(event))
-                self.flaws.append(flaw)
-            elif act in OFF_PARTS and tree.standing == "here" and not mine.undone:
-                mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
-                self.flaws += [] if flaw is None else [flaw]
-            elif not mine.undone and (act in COUNTS or (tree.batch and act in self.into_pots)):
-                mine = self._counted(tree, mine)
-            if (
-                act in BEGINS_ANOTHER
-                and not (mine.undone or mine.event.held)
-                and not self._begins_another(tree, mine.event)
-                and act == "parted-off"
-            ):
-                tree.batch, mine = batch, replace(entry, event=held(event))
-            tree.lines.append(mine)
-            if act == "corrected" or mine.undone or mine.event.held or mine.of is not None:
-                continue
-            if stands is not None:
-                if tree.before and act in ARRIVALS:
-                    self._here_already(tree, mine.event)
-                stands(tree, mine.event, self.things)
-                self.chooser.here.put(tree)
-                self._turned += act in COMINGS_AND_GOINGS
-                if act in self.into_pots:
-                    self.flaws += self.pots.goes_into(tree, mine.event)
+            self._on_tree(entry, tree)
+
+    def _on_tree(self, entry: Entry, tree: Whereabouts) -> None:
+        """What a line, as it is written, does to one of the trees that it means."""
+        batch = tree.batch
+        self._must_be_here(tree, entry.event)
+        mine = self._as_it_can_be(tree, entry.event, self._as_corrected(tree, entry))
+        if not self._lets_another_begin(tree, mine):
+            tree.batch, mine = batch, replace(entry, event=held(entry.event))
+        tree.lines.append(mine)
+        changes_nothing = mine.undone or mine.event.held or mine.of is not None
+        if not changes_nothing and entry.event.act != "corrected":
+            self._stands_after(tree, entry.event, mine)
+
+    def _must_be_here(self, tree: Whereabouts, event: Event) -> None:
+        """Tell a line about who is not here, or was not yet."""
+        anywhere = event.act in self.anywhere
+        if not anywhere and contradicts_its_coming(tree, event):
+            self._stand_before_its_coming(tree, event)
+        elif not anywhere and tree.standing != "here":
+            self.flaws.append(not_here(event, tree))
+        elif (
+            tree.since is not None
+            and event.when.last < tree.since.first
+            and event.act not in ARRIVALS
+        ):
+            self.flaws.append(too_early(event, tree))
+
+    def _as_corrected(self, tree: Whereabouts, entry: Entry) -> Entry:
+        """A line with what later lines correct in it."""
+        event = entry.event
+        if not self.corrections.touch(event):
+            return entry
+        corrections = self.corrections.of(tree.handle, event)
+        if not corrections:
+            return entry
+        if event.act in self.said_alone and says_no_pot(tree, event, *corrections):
+            return entry
+        return corrected_entry(entry, corrections, self.journal)
+
+    def _as_it_can_be(self, tree: Whereabouts, event: Event, mine: Entry) -> Entry:
+        """A line as it counts for a tree: held back where that cannot have been so, and with how
+        many there are after it. `event`: as it is written."""
+        act = event.act
+        if act == "corrected" and not self.corrections.was_met(tree.handle, event):
+            in_part = id(event) in self.corrections.in_part
+            self.flaws.append(nothing_to_correct(event, tree, in_part=in_part))
+            return Entry(held(event)) if in_part else mine
+        if flaw := cannot_be_done(event, tree, self.things):
+            self.flaws.append(flaw)
+            return Entry(held(event))
+        if mine.undone:
+            return mine
+        if act in OFF_PARTS and tree.standing == "here":
+            mine, flaw = held_where_nothing_is(mine, tree, self.journal.texts)
+            self.flaws += [] if flaw is None else [flaw]
+        elif act in COUNTS or (tree.batch and act in self.into_pots):
+            mine = self._counted(tree, mine)
+        return mine
+
+    def _stands_after(self, tree: Whereabouts, event: Event, mine: Entry) -> None:
+        """Put a tree where it stands after a line, if that says so."""
+        stands, act = stands_after(event.row), event.act
+        if stands is None:
+            return
+        if tree.before and act in ARRIVALS:
+            self._here_already(tree, mine.event)
+        stands(tree, mine.event, self.things)
+        self.chooser.here.put(tree)
+        self._turned += act in COMINGS_AND_GOINGS
+        if act in self.into_pots:
+            self.flaws += self.pots.goes_into(tree, mine.event)
 
     def _on_others(self, event: Event, handles: Iterable[str]) -> None:
         for handle in handles:
@@ -325,23 +321,19 @@ class Replay:
         try:
             step = moved(tree.batch, event, here=here, one_tree=tree.start.one_tree)
         except Misfit as misfit:
-            line = line_at(event.origin, self.journal.texts)
-            at = line.find(misfit.said, event.column - 1 + len(event.act)) if misfit.said else -1
-            self.flaws.append(
-                flaw_at(
-                    event.origin,
-                    "wrong-count",
-                    f"“{tree.handle}”: {misfit.message}, {CHANGES_NOTHING}",
-                    misfit.hint,
-                    at - event.column + 1 if at >= 0 else 0,
-                    len(misfit.said) if at >= 0 else len(event.act),
-                )
-            )
+            self.flaws.append(wrong_count(event, tree, misfit, self.journal.texts))
             return replace(entry, event=held(event))
         if step == Step(tree.batch):
             return entry
         tree.batch = step.batch
         return replace(entry, batch=step.batch, of=step.of)
+
+    def _lets_another_begin(self, tree: Whereabouts, mine: Entry) -> bool:
+        """Let begin what a line says begins; whether the line counts."""
+        event = mine.event
+        if event.act not in BEGINS_ANOTHER or mine.undone or event.held:
+            return True
+        return self._begins_another(tree, event) or event.act != "parted-off"
 
     def _begins_another(self, tree: Whereabouts, event: Event) -> bool:
         """What begins under a handle of its own, with the kind and the owner of the old one where

@@ -4,19 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backbud.journal.dated import events_of
 from backbud.journal.events import Event
+from backbud.journal.events_again import events_again
 from backbud.journal.problems import PlacedFlaw, flaw_at
 from backbud.journal.read import Journal
+from backbud.memo import NO_MEMO, Memo
 from backbud_grammar.act_words import ActWord
 
 _ACTS: tuple[ActWord, ...] = ("billed", "credited")
 
 
-def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:
+def doubled_numbers(journal: Journal, kept: Memo = NO_MEMO) -> Iterator[PlacedFlaw]:
     """A flaw for each line after the first that has a number which another has."""
     first: dict[str, Event] = {}
-    for event in _numbered(journal):
+    for event in _numbered(journal, kept):
         detail = event.first("number")
         if detail is None:
             continue
@@ -34,5 +35,5 @@ def doubled_numbers(journal: Journal) -> Iterator[PlacedFlaw]:
             )
 
 
-def _numbered(journal: Journal) -> Iterator[Event]:
-    return events_of(journal.pages, *_ACTS)
+def _numbered(journal: Journal, kept: Memo) -> list[Event]:
+    return events_again(journal.pages, kept, *_ACTS)

@@ -5,8 +5,7 @@ Its events are made when they are first asked for: a check asks for few of them.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Protocol
 
@@ -14,7 +13,7 @@ from msgspec import Struct
 from msgspec.structs import force_setattr, replace
 
 from backbud.journal.events import Event, Origin
-from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.act_words import as_act
 from backbud_grammar.continued import without_remark
 from backbud_grammar.dates import WrittenDate
 from backbud_grammar.forms import NO_ACT, ActForm
@@ -220,17 +219,6 @@ class DatedPage(Struct, gc=False, eq=False):
         if not isinstance(self.made, tuple):
             self.made = self.made()
         return self.made
-
-
-def events_of(pages: Iterable[DatedPage], *acts: ActWord) -> Iterator[Event]:
-    """The events of these acts, in order; of other acts none is made, nor of pages without them."""
-    stands_in = re.compile("|".join(map(re.escape, acts))).search
-    for page in pages:
-        if not page.words or stands_in(page.words):
-            for block in page.blocks:
-                for i, act in enumerate(block.acts):
-                    if act in acts:
-                        yield block.event(i)
 
 
 class DayWeather(Struct, frozen=True, gc=False):

@@ -10,9 +10,10 @@ from os.path import isabs
 from msgspec import Struct
 
 from backbud.collection.state import Tree
-from backbud.journal.dated import events_of
 from backbud.journal.events import Event, Origin
+from backbud.journal.events_again import events_again
 from backbud.journal.read import Journal
+from backbud.memo import NO_MEMO, Memo
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.dates import WrittenDate
 
@@ -57,9 +58,9 @@ def pictures_of(tree: Tree) -> tuple[Named, ...]:
     return tuple(picture for event in counted for picture in _in_event(event))
 
 
-def pictures_in(journal: Journal) -> tuple[Named, ...]:
+def pictures_in(journal: Journal, kept: Memo = NO_MEMO) -> tuple[Named, ...]:
     """Every picture that a line of the diary names, page by page, whatever became of the line."""
-    events = events_of(journal.pages, ACT)
+    events = events_again(journal.pages, kept, ACT)
     return tuple(picture for event in events for picture in _in_event(event))
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from backbud.journal.problems import PlacedFlaw
 from backbud.journal.read import Journal
+from backbud.memo import NO_MEMO, Memo
 from backbud.photographs.named import Named, paths_of, pictures_in
 
 if TYPE_CHECKING:
@@ -17,13 +18,13 @@ if TYPE_CHECKING:
 class NamedPictures:
     """Every picture that the diary of a journal names."""
 
-    def __init__(self, journal: Journal) -> None:
-        self._journal = journal
+    def __init__(self, journal: Journal, kept: Memo = NO_MEMO) -> None:
+        self._journal, self._kept = journal, kept
 
     @cached_property
     def named(self) -> tuple[Named, ...]:
         """Each as a line names it."""
-        return pictures_in(self._journal)
+        return pictures_in(self._journal, self._kept)
 
     @property
     def files(self) -> tuple[str, ...]:

@@ -39,13 +39,16 @@ def world_of(
         journal.texts[SETTINGS_FILE],
         tuple(histories.trees),
         kept.once("cards of the world", (Identical(things),), partial(_of_cards, things)),
-        [
-            (said.day, said.place, said.name, repr(said.value), said.unit)
-            for said in journal.weather
-        ],
+        kept.once("weather of the world", (Identical(*journal.weather),), partial(_said, journal)),
         [(name, _bytes(journal, name)) for name in weather_files(journal.things)],
         [(name, _bytes(journal, name)) for name in weather_arrived(journal)],
     )
+
+
+def _said(journal: Journal) -> list[tuple[object, ...]]:
+    return [
+        (said.day, said.place, said.name, repr(said.value), said.unit) for said in journal.weather
+    ]
 
 
 def _of_cards(things: Things) -> tuple[object, ...]:
@@ -117,7 +120,9 @@ class ByTree:
         own = self._own.get(handle)
         if own is None:
             inputs = (self.world, histories.trees[handle], things.by_handle.get(handle))
-            own = self._own[handle] = Identical(self.kept.same(("own", handle), inputs))
+            # The very same for as long as all of it is equal: compared ten times for each tree.
+            made = partial(Identical, inputs)
+            own = self._own[handle] = self.kept.once(("own", handle), inputs, made)
         return own
 
     def together(self, what: str, inputs: tuple[object, ...], work: Callable[[], T]) -> T:

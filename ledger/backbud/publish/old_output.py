@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Iterable
+from functools import cached_property
 
 from backbud.publish.disk import lstat
 from backbud.publish.names import folded, folders_of
@@ -19,14 +20,23 @@ class OldOutput:
         """`made`: the folder of the output, as a path in the journal. `old`: the files of ours."""
         self._made, self._folder = made, os.path.join(journal, made)
         self._old = frozenset(old)
-        self._spellings: dict[str, list[str]] = {}
-        for name in self._old:
-            self._spellings.setdefault(folded(name), []).append(name)
+        # Nearly always no two of them are spelled so that some system takes them for one.
+        self._are_apart = len(set(map(folded, self._old))) == len(self._old)
         self._checked: set[str] = set()
 
     def spelled_otherwise(self, name: str) -> list[str]:
         """The old files that some systems take for the one of this name, and that are not it."""
+        if self._are_apart and name in self._old:
+            return []
         return [other for other in self._spellings.get(folded(name), ()) if other != name]
+
+    @cached_property
+    def _spellings(self) -> dict[str, list[str]]:
+        """The old files by their folded names."""
+        spellings: dict[str, list[str]] = {}
+        for name in self._old:
+            spellings.setdefault(folded(name), []).append(name)
+        return spellings
 
     def check_coming(self, name: str) -> None:
         """PublishError if a link, or something that is not ours, is where a file is to come."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import os
 import sys
+import time
 from io import FileIO
 
 from backbud import __version__
@@ -38,6 +39,10 @@ _INPUT_NAMES = ("backbud.toml", ".gitignore")
 _PLUGINS = "plugins/"
 _LINK = "/"  # ends the name of a link in the list of inputs
 _DIGEST_BYTES = 32
+# What was written so shortly before it was seen may be written over with nothing to tell by.
+_TOO_NEW_NS = 2_000_000_000
+# Size, modified, changed and number of a file when it was read, and the digest of its bytes.
+SeenInput = tuple[tuple[int, int, int, int], str]
 _ON = " on"
 _ENCODING = ("utf-8", "surrogatepass")  # file names may hold bytes that are no letters
 
@@ -55,18 +60,26 @@ def made_on(today: str, is_as_of: bool) -> str:
     return f"{MADE_ON}/{today}" if is_as_of else MADE
 
 
-def fingerprint(journal: str, today: str, arguments: str, installed: str = "") -> str:
+def fingerprint(
+    journal: str,
+    today: str,
+    arguments: str,
+    installed: str = "",
+    seen: dict[str, SeenInput] | None = None,
+) -> str:
     """A digest, in hexadecimal, of all that the output of `make` is made from.
 
     That is: the day, the arguments, where the journal lies, which of its plugins are trusted, the
     versions of backbud and Python, name, size and time of each file of the installed program and
     of each installed distribution; and the relative names and the bytes of the journal's inputs.
     Take it before the inputs are read for the work itself. `installed`: the `installed_mark`, where
-    it is known. Returns "", which is never remembered, if anything cannot be read.
+    it is known. `seen`: the inputs that this process has seen, so that those which nobody has
+    touched since need not be read again. Returns "", which is never remembered, if anything cannot
+    be read.
     """
     try:
         around = _surroundings(journal, today, arguments, installed or installed_mark())
-        return around + _inputs_digest(journal)
+        return around + _inputs_digest(journal, seen)
     except OSError:
         return ""
 
@@ -78,20 +91,22 @@ def remember(
     status: int = 0,
     also: tuple[str, ...] = (),
     made: str = MADE,
+    seen: dict[str, SeenInput] | None = None,
 ) -> None:
     """Remember, once the output is published, what `make` is to say while nothing changes.
 
     `known` is the fingerprint taken when the run began, `status` the exit status, `made` the folder
     of the output. `also` names further files that the run read or looked for (photographs, weather
     files of any name, modules of species that others installed): absolute paths, or paths within
-    the journal. Remembers nothing if `known` is empty, if an input has changed since it was taken,
-    or if the disk refuses: then the next run does all its work again.
+    the journal. `seen`: as `fingerprint` has it. Remembers nothing if `known` is empty, if an input
+    has changed since it was taken, or if the disk refuses: then the next run does all its work
+    again.
     """
     signature = _signature(journal, made, also)
     if not known or signature is None:
         return
     try:
-        if _inputs_digest(journal) != known[2 * _DIGEST_BYTES :]:
+        if _inputs_digest(journal, seen) != known[2 * _DIGEST_BYTES :]:
             return
     except OSError:
         return
@@ -138,17 +153,31 @@ def _digest_of(texts: list[str]) -> str:
 # --- the inputs ----------------------------------------------------------------------------------
 
 
-def _inputs_digest(journal: str) -> str:
+def _inputs_digest(journal: str, seen: dict[str, SeenInput] | None = None) -> str:
     """A digest of the names and the bytes of all inputs. OSError where one cannot be read."""
-    digest = blake2b(digest_size=_DIGEST_BYTES)
+    found: list[str] = []
     for name in sorted(_input_names(journal, "")):
-        content = b""
-        if not name.endswith(_LINK):
-            with FileIO(f"{journal}/{name}") as file:
-                content = file.readall()
-        digest.update(_digest_of([name, str(len(content))]).encode())
-        digest.update(content)
-    return digest.hexdigest()
+        found += (name, "" if name.endswith(_LINK) else _digest_of_input(journal, name, seen))
+    return _digest_of(found)
+
+
+def _digest_of_input(journal: str, name: str, seen: dict[str, SeenInput] | None) -> str:
+    """The digest of an input, which is read unless it stands as it was `seen`."""
+    known = seen.get(name) if seen is not None else None
+    if known is not None and known[0] == _mark_of(os.stat(f"{journal}/{name}")):
+        return known[1]
+    with FileIO(f"{journal}/{name}") as file:
+        status, now = os.fstat(file.fileno()), time.time_ns()
+        digest = blake2b(file.readall(), digest_size=_DIGEST_BYTES).hexdigest()
+    if seen is not None:
+        seen.pop(name, None)
+        if max(status.st_mtime_ns, status.st_ctime_ns) < now - _TOO_NEW_NS:
+            seen[name] = _mark_of(status), digest
+    return digest
+
+
+def _mark_of(status: os.stat_result) -> tuple[int, int, int, int]:
+    return status.st_size, status.st_mtime_ns, status.st_ctime_ns, status.st_ino
 
 
 def _input_names(journal: str, folder: str) -> list[str]:

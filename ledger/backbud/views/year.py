@@ -265,9 +265,12 @@ def _months(
         return tuple(sorted(rows, key=lambda row: (row.kind, row.first, row.work)))
 
     by_month: dict[date, list[PlacedWork]] = {}
+    months: dict[date, list[PlacedWork]] = {}
     for placed in chain.from_iterable(week.works for week in season.weeks):
-        if placed.day > until:
-            by_month.setdefault(placed.day.replace(day=1), []).append(placed)
+        if (day := placed.day) > until:
+            if day not in months:
+                months[day] = by_month.setdefault(day.replace(day=1), [])
+            months[day].append(placed)
     for first, works in sorted(by_month.items()):
         full = (one.monday for one in weeks if one.over_minutes)
         yield MonthView(

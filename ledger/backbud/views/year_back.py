@@ -177,12 +177,15 @@ def year_back_view(view: Nursery, kept: Memo = NO_MEMO) -> YearBackView:
 def year_back_begins(trees: Iterable[Tree], today: date) -> date:
     """The first day that is looked back on."""
     first = today - DAYS
-    days = []
+    days = [today]
     for tree in trees:
         at = bisect_left(tree.history, first - KEPT_BEFORE, key=lambda entry: entry.event.day)
         if at < len(tree.history):
             days.append(tree.history[at].event.day)
-    return min(max(first, min(days, default=today)), today)
+            if days[-1] <= first:
+                # Of a diary that is old enough the first tree or two tell it.
+                return first
+    return max(first, min(days))
 
 
 def back_of_tree(view: Nursery, tree: Tree, first: date, kept: Memo) -> BackOfTree:

@@ -321,7 +321,6 @@ _BY_HAND: tuple[ActOpening, ...] = (
         r"(?P<to>@PERSON@) has (?:it|her|him) (?:back|home)(?=$|,)",
         r"(?:is )?back (?:home )?with (?P<to>@PERSON@)(?=$|,)",
     ),
-    *rows("lost", r"stolen(?=$|,)"),
     *rows(
         "sown",
         r"sowed (?=\d)",

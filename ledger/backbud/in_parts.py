@@ -52,9 +52,12 @@ from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
 
-# Of trees that are shared a process makes no more at a time. Each copy brings into memory anew what
-# both write to, so there should be few of them.
+# Of trees that are shared a copy makes no more at a time. Each brings into memory anew what both
+# write to, so there should be few of them.
 SHARED = 2 * TREES
+# The first process makes so many to each of a copy's: it also takes over, and stages, what that
+# made.
+OURS = 0.9
 # The plans of so many trees, and what was made of them, are held: no more than a part of all takes.
 HELD = 2 * TREES
 
@@ -164,9 +167,7 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
     # What one part needs is there for all the others then.
     yield from chain.from_iterable(map(made_here, _parts(handles[:TREES], TREES)))
     if others and session.may_be_shared and len(handles) >= MANY_TREES:
-        pairs = ceil(len(others) / (2 * SHARED))
-        shared = _parts(others, ceil(len(others) / (2 * pairs)))
-        yield from by_turns(list(shared), made_here, maker.sent, made_there)
+        yield from by_turns(_shared(others), made_here, maker.sent, made_there)
     else:
         yield from chain.from_iterable(map(made_here, _parts(others, TREES)))
     follow_ups = laid.in_order(handles)
@@ -178,6 +179,18 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
 def _parts(handles: Sequence[str], most: int) -> Iterator[Sequence[str]]:
     """Some of them after another."""
     return (handles[at : at + most] for at in range(0, len(handles), most))
+
+
+def _shared(handles: Sequence[str]) -> list[Sequence[str]]:
+    """The trees in parts for this process and a copy of it in turn, so that both end together."""
+    ours = max(round(OURS * SHARED), 1)
+    pair = ceil(len(handles) / ceil(len(handles) / (SHARED + ours)))
+    theirs = ceil(pair * SHARED / (SHARED + ours))
+    ours = max(pair - theirs, 1)
+    parts: list[Sequence[str]] = []
+    for some in _parts(handles, ours + theirs):
+        parts += [some[:ours], some[ours:]] if len(some) > ours else [some]
+    return parts
 
 
 class _Maker:
@@ -227,9 +240,9 @@ class _Maker:
             raise RuleFailed
         view = replace(self._view, plans=plans, bites=bites)
         at_home = {
-            handle: self._elsewhere.planned(handle, self._go_home[handle])
-            for handle in part
-            if handle in self._go_home
+            tree.handle: self._elsewhere.planned_tree(tree, self._go_home[tree.handle])
+            for tree in trees
+            if tree.handle in self._go_home
         }
         return _PartPlanned(plans, bites, view, trees, at_home)
 

@@ -116,14 +116,14 @@ COUNTS = """
 made_of = []
 def counted(cls, name):
     made = getattr(cls, name)
-    def count(self, handle, *others):
-        made_of.append((name, handle))
-        return made(self, handle, *others)
+    def count(self, tree, *others):
+        made_of.append((name, getattr(tree, 'handle', tree)))
+        return made(self, tree, *others)
     setattr(cls, name, count)
 from backbud.plan.elsewhere import Elsewhere
 from backbud.plan.stores.spent import TakenByTrees
 counted(TakenByTrees, '_by')
-counted(Elsewhere, 'planned')
+counted(Elsewhere, 'planned_tree')
 """
 
 

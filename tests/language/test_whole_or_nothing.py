@@ -290,6 +290,10 @@ SAID = [
     ("wired 0 mm Al on left 5", "each part in a detail of its own"),
     ("guyed 0.0 mm on left 5", "each part in a detail of its own"),
     ("tied 0 mm x 2", "each part in a detail of its own"),
+    # Of another tree, also in words that are free.
+    ("treated soap, for mites on t2", "stands below its own handle"),
+    ("sprayed for mites on t2", "stands below its own handle"),
+    ("pruned on t2", "stands below its own handle"),
 ]
 
 

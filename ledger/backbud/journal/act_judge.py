@@ -25,6 +25,7 @@ from backbud_grammar.whole import told
 _OF_ONE: tuple[ActWord, ...] = ("worked", "photographed")
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
+_ON = re.compile(r"(?<!\S)on ([^\s,]+)")
 
 
 class ActJudge:
@@ -50,7 +51,7 @@ class ActJudge:
         is_held, flaws = told(form, word, text, reading, found, forms, hints=hints)
         if is_held:
             return held_said(form, text), flaws
-        parts = " of " in text or any(one.part for one in reading.details)
+        parts = " of " in text or " on " in text or any(one.part for one in reading.details)
         if flaws or parts or form.word in _OF_ONE:
             other = self._another_tree(form, text, reading)
             if other:
@@ -76,6 +77,7 @@ class ActJudge:
             words += [detail.words for detail in reading.details]
             words += [of[1] for detail in reading.details for of in _OF.finditer(detail.words)]
         if form.bearing == "does":
+            words += [on[1] for detail in reading.details for on in _ON.finditer(detail.words)]
             words += [word for run in words_over(text, reading) for word in run.split()]
         named = (word for word in words if _bare(word) not in PART_WORDS)
         return next((word for word in named if self.kind_of(_bare(word)) == "tree"), "")

@@ -19,7 +19,10 @@ from backbud.pages.render import TreeRows
 from backbud.pages.tree_lists import Listed
 from backbud.plan.followups import State
 from backbud.plan.season import Best
+from backbud.plan.stores.spent import Noted
+from backbud.plan.stores.values import Spent
 from backbud.plan.told_cautions import Caution
+from backbud.views.finding import Findable
 from backbud.views.place import StandsThere
 from backbud.views.week_entries import WeekWork
 from backbud.views.year_back import BackOfTree
@@ -35,6 +38,8 @@ SORTS: Mapping[str, Any] = {
     "cautions": tuple[Caution, ...],
     "of no kind": bool,
     "entries": EntriesOfTree,
+    "taken": tuple[tuple[Spent, ...] | None, Noted],
+    "found": Findable,
 }
 # A slot as it is written, and what was made for it.
 Note = tuple[str, bytes]
@@ -90,16 +95,21 @@ class MadeAhead(Memo):
         self._held |= made
 
     def once(self, slot: Hashable, inputs: tuple[object, ...], work: Callable[[], T]) -> T:
-        sort = _sort_of(slot)
-        if sort and slot in self._held:
+        if slot in self._held:
             held: T = self._held[slot]
             return held
+        sort = _sort_of(slot)
         place = self._places.get(repr(slot)) if sort else None
         if place is None:
             return work()
         made = self._decoders[sort](self._laid.take(place))
         if isinstance(made, EntriesOfTree):
             made = made._replace(weeks=list(map(self._like_before, made.weeks)))
+        elif isinstance(made, Findable):
+            # Many trees have the same words.
+            made = replace(
+                made, written=tuple(map(self._met.setdefault, made.written, made.written))
+            )
         given: T = made
         return given
 

@@ -129,6 +129,7 @@ class Session:
         """From here on this is the plan of all trees, if any; `kept`: what was made of each."""
         self._plans.take(plan)
         self.kept = kept
+        self._around.go_on_with(kept)
 
     def accounts(self, of_plan: Plan | None = None) -> tuple[AccountView, ...]:
         """The account of each person whose trees were here, or who was billed. `of_plan`: with the

@@ -26,7 +26,7 @@ from datetime import date
 from backbud import compiled, in_parts
 from backbud.journal import second_process as sharing
 from backbud.make import make
-in_parts.MANY_TREES, in_parts.TREES, in_parts.HELD = 1, {trees}, 2
+in_parts.MANY_TREES, in_parts.TREES, in_parts.HELD, in_parts.SHARED = 1, {trees}, 2, {trees}
 there = []
 class Counted(sharing.SecondProcess):
     def pieces(self):
@@ -109,6 +109,34 @@ def test_what_a_dead_copy_left_the_first_process_does(
     )
     assert (made(folder), told) == alone
     assert (parts, there) == (4, 0)
+
+
+# Tells how often something was made of each tree.
+COUNTS = """
+made_of = []
+def counted(cls, name):
+    made = getattr(cls, name)
+    def count(self, tree, *others):
+        made_of.append((name, getattr(tree, 'handle', tree)))
+        return made(self, tree, *others)
+    setattr(cls, name, count)
+from backbud.plan.elsewhere import Elsewhere
+from backbud.plan.stores.spent import TakenByTrees
+counted(TakenByTrees, '_by')
+counted(Elsewhere, 'planned_tree')
+"""
+
+
+def test_what_is_made_ahead_of_a_tree_is_made_once(folder: Path, alone: tuple[Made, str]) -> None:
+    """What it took from the shelf, and what it will ask for at home: 25 trees, and papers are made
+    of five of them."""
+    counts = (
+        f"{ALONE}\nin_parts.HELD = 0\n{COUNTS}import atexit\n"
+        "atexit.register(lambda: print(len(made_of), len({*made_of})))"
+    )
+    _, told = by_two(folder, counts)
+    assert told == f"{alone[1]}30 30\n"
+    assert made(folder) == alone[0]
 
 
 # A rule fails for some trees.

@@ -161,11 +161,12 @@ def each_after(
     draft = _begin(at, things)
     done, tree, entries = 0, None, tuple(at.entries)
     for count in sorted(set(counts)):
-        for entry in entries[done:count]:
-            if not only_vessel:
-                _apply(draft, entry)
-            elif _may_change_vessel(entry):
-                _apply(draft, entry)
+        if not only_vessel:
+            _apply(draft, entries[done:count])
+        else:
+            changing = list(filter(_may_change_vessel, entries[done:count]))
+            if changing:
+                _apply(draft, changing)
                 tree = None
         done = count
         if tree is None or not only_vessel:
@@ -224,27 +225,29 @@ def _facts(card: Thing) -> dict[str, str]:
     return facts
 
 
-def _apply(draft: _Draft, entry: Entry) -> None:
-    event = entry.event
-    if event.held or (entry.corrected_by is not None and entry.undone):
-        return
-    act = event.act
-    if entry.batch is not None and not entry.within:
-        draft.batch = entry.batch
-    if entry.of is not None:
-        # What was done to some of a batch changes nothing of all the others.
-        if act not in DEPARTURES and not entry.within:
-            draft.last[act] = event
-        return
-    stands, put_on, effects = _changes_by(event.row)
-    begins = not effects or is_its_beginning(draft, act)
-    if stands is not None:
-        stands(draft, event, draft.things)
-    if put_on is not None:
-        draft.on_tree.change(put_on(event))
-    for effect in effects if begins else ():
-        effect(draft, event)
-    draft.last[act] = event
+def _apply(draft: _Draft, entries: Iterable[Entry]) -> None:
+    last, things, on_tree = draft.last, draft.things, draft.on_tree
+    for entry in entries:
+        event = entry.event
+        if event.held or (entry.corrected_by is not None and entry.undone):
+            continue
+        act = event.act
+        if entry.batch is not None and not entry.within:
+            draft.batch = entry.batch
+        if entry.of is not None:
+            # What was done to some of a batch changes nothing of all the others.
+            if act not in DEPARTURES and not entry.within:
+                last[act] = event
+            continue
+        stands, put_on, effects = _changes_by(event.row)
+        begins = not effects or is_its_beginning(draft, act)
+        if stands is not None:
+            stands(draft, event, things)
+        if put_on is not None:
+            on_tree.change(put_on(event))
+        for effect in effects if begins else ():
+            effect(draft, event)
+        last[act] = event
 
 
 _Effects = tuple[Callable[[_Draft, Event], None], ...]

@@ -32,18 +32,23 @@ def _gathered_index(view: Nursery, kept: Memo) -> finding.Index:
     """The same, from what of each tree an earlier run left; first what stands for many trees."""
     names = kept.same("names found", dict(view.names))
     found = [
-        kept.once(
-            ("found", tree.handle),
-            (Identical(tree), Identical(names)),
-            # Who is forgotten has another name, so the names are no longer the same then.
-            partial(_tree_found, tree, names, view.hidden),
-        )
+        found_tree(view, tree, names, kept)
         # What is here comes first.
         for tree in sorted(view.trees, key=lambda tree: not tree.here)
     ]
     others = kept.same("others found", others_found(view.trees, view.species, names, view.people))
     return kept.once(
         "index", (Identical(others, *found),), lambda: finding.index_of((*others, *found), kept)
+    )
+
+
+def found_tree(view: Nursery, tree: Tree, names: Mapping[str, str], kept: Memo) -> Findable:
+    """A tree of the view as it can be found. `names`: as the view has them."""
+    return kept.once(
+        ("found", tree.handle),
+        (Identical(tree), Identical(names)),
+        # Who is forgotten has another name, so the names are no longer the same then.
+        partial(_tree_found, tree, names, view.hidden),
     )
 
 

@@ -3,7 +3,7 @@ for where they go home to, by the weather there."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from functools import partial
 
@@ -30,6 +30,9 @@ from backbud_grammar.act_words import LabelName
 # A place's own weather: with none of these it goes by that of the places around it, or of home.
 _OWN_WEATHER: tuple[LabelName, ...] = ("weather", "low", "high", "town", "latitude")
 
+# The slot of what a tree will ask for where it goes home to.
+AT_HOME = "at home"
+
 
 def papers_of(session: Session, person: str, tree: str = "") -> PapersView | None:
     """The papers of a person, or those about one tree of theirs; None where no tree of theirs was
@@ -37,7 +40,7 @@ def papers_of(session: Session, person: str, tree: str = "") -> PapersView | Non
     account = next((one for one in session.reckoned_accounts if one.person == person), None)
     if account is None:
         return None
-    view = papers_view(_paper_ground(session, session.plan(), account, _elsewhere(session)), tree)
+    view = papers_view(_paper_ground(session, session.plan(), account, elsewhere_of(session)), tree)
     return session.forgotten.told(view)
 
 
@@ -45,7 +48,7 @@ def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
     """The papers of each person who has a tree here, had one within two months, or has something
     open."""
 
-    elsewhere = _elsewhere(session)
+    elsewhere = elsewhere_of(session)
 
     def told(account: Account) -> PapersView | None:
         if not is_told_now(account, session.today):
@@ -65,6 +68,18 @@ def papers_now(session: Session, plan: Plan) -> tuple[PapersView, ...]:
     return tuple(one for one in found if one is not None)
 
 
+def going_home(session: Session) -> Mapping[str, str]:
+    """The trees of which papers tell now what they will ask for where they go home to, and where
+    that is, "" for home; not those that go to two places."""
+    places: dict[str, set[str]] = {}
+    for account in session.reckoned_accounts:
+        if is_told_now(account, session.today):
+            place, _ = _home_of(session, account)
+            for one in visits_told(account, session.today):
+                places.setdefault(one.visit.tree.handle, set()).add(place)
+    return {handle: min(found) for handle, found in places.items() if len(found) == 1}
+
+
 def _looked_at(session: Session, plan: Plan, account: Account) -> tuple[object, ...]:
     """All that the papers of a person are made from: what is of no tree stands in the world."""
     by_tree, things = session.by_tree, session.journal.things
@@ -80,7 +95,8 @@ def _looked_at(session: Session, plan: Plan, account: Account) -> tuple[object, 
     )
 
 
-def _elsewhere(session: Session) -> Elsewhere:
+def elsewhere_of(session: Session) -> Elsewhere:
+    """Plans trees as their owners will keep them."""
     return Elsewhere(
         session.journal,
         session.histories,
@@ -113,7 +129,7 @@ def _paper_ground(
         plans=plan.follow_ups,
         at_home={
             handle: session.by_tree.once(
-                "at home",
+                AT_HOME,
                 handle,
                 session.histories,
                 things,

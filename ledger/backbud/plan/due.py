@@ -172,16 +172,15 @@ def _settled_by(proposal: Proposal, acts: Mapping[str, ActForm]) -> tuple[Settle
 
 
 def _pottings(acts: Mapping[str, ActForm]) -> tuple[SettledBy, ...]:
-    """The acts of a journal's table that pot; a run has one table, or two."""
-    known = _POTTINGS.get(id(acts))
-    if known is None or known[0] is not acts:
-        _POTTINGS.clear()
+    """The acts of a journal's table that pot: told anew only of another table than the last."""
+    table, found = _last_pottings[0]
+    if table is not acts:
         found = tuple([as_act(one.word) for one in acts.values() if "potting" in one.traits])
-        known = _POTTINGS[id(acts)] = acts, found
-    return known[1]
+        _last_pottings[0] = acts, found
+    return found
 
 
-_POTTINGS: dict[int, tuple[Mapping[str, ActForm], tuple[SettledBy, ...]]] = {}
+_last_pottings: list[tuple[Mapping[str, ActForm] | None, tuple[SettledBy, ...]]] = [(None, ())]
 
 
 def _slug(part: str) -> str:

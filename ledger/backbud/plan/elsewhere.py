@@ -7,6 +7,7 @@ from datetime import date
 from msgspec.structs import replace
 
 from backbud.collection.fold import tree_on
+from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
 from backbud.journal.read import Journal
 from backbud.journal.weather.records import Records
@@ -40,7 +41,11 @@ class Elsewhere:
         """What a tree will ask for at a place: a handle, "" for where it stood last, or else
         home."""
         things = self._journal.things
-        tree = tree_on(self._histories, things, handle, self._today)
+        return self.planned_tree(tree_on(self._histories, things, handle, self._today), place)
+
+    def planned_tree(self, tree: Tree, place: str) -> tuple[FollowUp, ...]:
+        """The same of one that is known as it stands today."""
+        things = self._journal.things
         found = things.find(place or self._journal.settings.home)
         at = found.handle if found is not None else tree.place
         there = replace(tree, place=at, standing="here")

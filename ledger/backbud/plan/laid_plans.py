@@ -81,6 +81,11 @@ class LaidPlans:
     def _taken(self, place: Place) -> Sequence[FollowUp]:
         return tree_that_came(self._laid.take(place), self._entries_of, self._acts)[1]
 
+    @property
+    def all(self) -> Mapping[str, Sequence[FollowUp]]:
+        """All of them, by the handles of their trees."""
+        return self._by_tree
+
     def in_order(self, handles: Iterable[str]) -> dict[str, Sequence[FollowUp]]:
         """All of them, as the trees stand."""
         return {handle: self._by_tree[handle] for handle in handles}

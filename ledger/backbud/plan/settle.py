@@ -30,6 +30,7 @@ from backbud_grammar.dates import growing_year
 # How early a work counts; common practice, no source.
 EARLY = timedelta(days=28)
 EARLY_AS_PLANNED = timedelta(days=60)
+_NO_TIME = timedelta(0)
 # Nobody cuts roots twice in half a year.
 EARLY_ROOTS = timedelta(days=180)
 # A word about what is to come speaks of nothing further away.
@@ -183,14 +184,16 @@ def _leaves_others(event: Event) -> bool:
 
 
 def _too_early(event: Event, due: Due) -> bool:
-    early = due.early
+    early, ahead = due.early, due.follow_up.window.opens - event.day
+    if early is None and ahead <= _NO_TIME:
+        return False
     if early is None and due.event is not None and _any_day(event, due):
         return False
     if early is None and not {"potting", "root_work"}.isdisjoint(event.row.traits):
         early = EARLY_ROOTS
     if early is None:
         early = EARLY_AS_PLANNED if due.follow_up.planned else EARLY
-    return due.follow_up.window.opens - event.day > early
+    return ahead > early
 
 
 def _any_day(event: Event, due: Due) -> bool:
@@ -304,8 +307,7 @@ def _spoken_of(event: Event, at: int, dues: Iterable[Due]) -> list[Due]:
         due
         for due in about
         # Of what is foretold, a word said of an earlier spell says nothing of this one.
-        if due.follow_up.window.opens - (timedelta(0) if due.follow_up.foretold else EARLY)
-        <= event.day
+        if due.follow_up.window.opens - (_NO_TIME if due.follow_up.foretold else EARLY) <= event.day
     ]
     if due_now:
         return due_now

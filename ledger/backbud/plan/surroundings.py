@@ -63,6 +63,11 @@ class Surroundings:
 
         return ByTree(self._kept, self._world[0])
 
+    def go_on_with(self, kept: Memo) -> None:
+        """From here on this is what was made of each tree."""
+        if "by_tree" in self.__dict__:
+            self.by_tree.go_on_with(kept)
+
     @cached_property
     def _world(self) -> tuple[World | None, Records]:
         """What stands for all that is no tree's own, with the weather of an earlier run if nothing

@@ -38,6 +38,9 @@ class WaitingDues:
                 waiting.pop(due.follow_up.id, None)
                 if not waiting:
                     by_word.pop(word, None)
+            if not by_word:
+                # So the next event of it is seen at once to settle nothing.
+                self._by_act.pop(act, None)
 
     def for_event(self, event: Event, at: int) -> list[str]:
         """The ids of the dues that the event may settle; `at`: its place in the history."""

@@ -129,6 +129,10 @@ class ByTree:
         """What was made of what was kept of many trees, and of nothing else that is no tree's."""
         return self.kept.once(what, (self.world, *inputs), work)
 
+    def go_on_with(self, kept: Memo) -> None:
+        """From here on this is what was made of each tree."""
+        self.kept = kept
+
     def drop(self, what: str, handle: str) -> None:
         """Let it be made anew next time."""
         self.kept.forget((what, handle))

@@ -112,8 +112,12 @@ def sync_folders(paths: Iterable[str]) -> None:
 
 
 def _sync_file(path: str) -> None:
-    with open(path, "r+b") as file:
-        os.fsync(file.fileno())
+    # With no file object round it: of these there are as many as an output has files.
+    descriptor = os.open(path, os.O_RDWR)
+    try:
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
 
 
 def _sync_folder_if_there(path: str) -> None:

@@ -6,7 +6,7 @@ A work may take what has no card: that is a material too, so that the shelf can 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from msgspec.structs import replace
@@ -70,7 +70,7 @@ class Materials:
     def wire(self, metal: str, thickness_mm: float) -> Material:
         """The wire of a metal (Al, Cu) and a thickness."""
         for one in self.by_key.values():
-            if one.metal == metal and abs((one.thickness_mm or 0) - thickness_mm) < _SAME_MM:
+            if one.metal == metal and _are_as_thick(one, thickness_mm):
                 return one
         key = f"{METALS[metal].name} wire {thickness_mm:g} mm"
         title = phrase("{metal} wire {mm:g} mm", metal=phrase(METALS[metal].name), mm=thickness_mm)
@@ -111,12 +111,45 @@ class Materials:
             or self._without_card(Material("feed cakes", phrase("feed cakes"), "", carded=False))
         )
 
+    def let_go(self) -> Sequence[Material]:
+        """Forget what has no card, and tell what that was."""
+        spoken_of = [one for one in self.by_key.values() if not one.carded]
+        for one in spoken_of:
+            del self.by_key[one.key]
+        return spoken_of
+
+    def would_find(self, spoken_of: Iterable[Material]) -> bool:
+        """Whether what was spoken of while nothing else without a card was would be the very same
+        now."""
+        for one in spoken_of:
+            known = self.by_key.get(one.key)
+            if known is not None and known != one:
+                return False
+            # Of what is known already nothing else here may be found in its stead.
+            if known is None and any(
+                _may_be(one, other) for other in self.by_key.values() if not other.carded
+            ):
+                return False
+        return True
+
     def _only(self, word: str) -> Material | None:
         """The first material that has the word in its handle or its name."""
         return self._by_word.get(word)
 
     def _without_card(self, material: Material) -> Material:
         return self.by_key.setdefault(material.key, material)
+
+
+def _may_be(one: Material, other: Material) -> bool:
+    """Whether who asks for one may find another in its stead: a wire by its thickness, pots by a
+    word."""
+    if one.metal or other.metal:
+        return one.metal == other.metal and _are_as_thick(one, other.thickness_mm or 0)
+    return "pot" in f"{other.key} {other.title}".casefold()
+
+
+def _are_as_thick(wire: Material, thickness_mm: float) -> bool:
+    return abs((wire.thickness_mm or 0) - thickness_mm) < _SAME_MM
 
 
 def _is_ingredient(card: Thing, ingredients: set[str]) -> bool:

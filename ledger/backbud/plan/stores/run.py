@@ -28,9 +28,10 @@ def stores_of(
     by_tree: ByTree | None = None,
 ) -> Stores:
     """Return the shelf, and what the year ahead wants. `plan`: of every tree, on that day."""
-    figures, currency = journal.settings.figures, currency_of(journal)
-    materials = Materials(journal.things)
-    taken = TakenByTrees(histories, journal.things, materials, figures, today, currency, by_tree)
+    taken = taken_by_trees(journal, histories, today, by_tree)
+    figures, currency, materials = taken.figures, taken.currency, taken.materials
+    for handle in histories.trees:
+        taken.take(handle)
     shelf = shelf_of(taken, histories, currency, today)
     wants = tuple(wanted(plan, taken, today))
     margin = max(MARGIN.among(figures), 0.0)
@@ -45,6 +46,15 @@ def stores_of(
         sum((one.value for one in shelf if one.value is not None), Decimal(0)),
         sum((one.cost for one in buying if one.cost is not None), Decimal(0)),
     )
+
+
+def taken_by_trees(
+    journal: Journal, histories: Histories, today: date, by_tree: ByTree | None = None
+) -> TakenByTrees:
+    """What the trees of a journal took until a day, of which none was asked yet."""
+    figures, currency = journal.settings.figures, currency_of(journal)
+    materials = Materials(journal.things)
+    return TakenByTrees(histories, journal.things, materials, figures, today, currency, by_tree)
 
 
 def _without_card(

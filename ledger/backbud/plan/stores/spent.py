@@ -55,7 +55,8 @@ class Noted(NamedTuple):
 
 
 class TakenByTrees:
-    """Everything that the trees of a journal took until a day, and what could not be reckoned."""
+    """What the trees of a journal took until a day, as they are taken, and what could not be
+    reckoned."""
 
     def __init__(
         self,
@@ -74,11 +75,20 @@ class TakenByTrees:
         self.untold: dict[str, list[date]] = {}
         self._doses: dict[int, tuple[tuple[Detail, ...], _Dose]] = {}
         self._missing: dict[tuple[str, str], list[str]] = {}
-        self._histories, self.kept = histories, by_tree or ByTree()
-        for handle in histories.trees:
-            spent = self.once("taken", handle, partial(self._by, handle, histories, today))
-            if spent is not None:
-                self.by_tree[handle] = spent
+        self._histories, self._today, self.kept = histories, today, by_tree or ByTree()
+
+    def take(self, handle: str) -> None:
+        """Gather what one tree took; all trees in their order tell everything."""
+        spent = self.once("taken", handle, partial(self._by, handle, self._histories, self._today))
+        if spent is not None:
+            self.by_tree[handle] = spent
+
+    def take_alone(self, handle: str) -> None:
+        """Make the same of a tree ahead, as if no other had taken anything."""
+        self.take(handle)
+        spoken_of = self.materials.let_go()
+        if not all(one.metal for one in spoken_of):
+            self._doses = {}
 
     def once(self, what: str, handle: str, work: Callable[[], T], *more: object) -> T:
         """What was made of a tree's own, and with it what was noted on the way.
@@ -101,6 +111,9 @@ class TakenByTrees:
         made, noted = self.kept.once(
             what, handle, self._histories, self.things, noting, spoken_of, *more
         )
+        if not self.materials.would_find(noted.spoken_of.values()):
+            # It was made while less was spoken of.
+            made, noted = noting()
         for key, days in noted.untold.items():
             self.untold.setdefault(key, []).extend(days)
         for said, trees in noted.missing.items():

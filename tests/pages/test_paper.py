@@ -238,6 +238,13 @@ class TestAsPdf:
         for page in kinds:
             assert sheets_of(browser, page.as_uri(), paper) == [paper, paper], page.name
 
+    @pytest.mark.parametrize("tree", ["heron", "anvil", "lantern", "old-nell"])
+    def test_the_card_of_a_tree_with_much_to_tell_is_one_sheet_of_two_sides(
+        self, browser: Opened, kinds: list[Path], tree: str
+    ) -> None:
+        address = (kinds[0].parents[1] / f"trees/{tree}.html").as_uri()
+        assert sheets_of(browser, f"{address}#card", A4) == [A5, A5]
+
     def test_no_day_of_a_history_is_broken(self, browser: Opened, kinds: list[Path]) -> None:
         """On A4 beside the line: the dates of a tree's page stand on one row each."""
         browser.call("Emulation.setEmulatedMedia", media="print")

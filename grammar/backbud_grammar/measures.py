@@ -103,7 +103,10 @@ _SAID_OTHERWISE: dict[str, str] = {
         "Write it in mm: AWG 18 is 1.0 mm, 16 1.3, 14 1.6, 12 2.1, 10 2.6; an SWG is thicker.": (
             "ga ga. gauge awg swg"
         ),
-        "Write it in mL; the US one and the UK one differ.": "floz fl.oz pint pints quart quarts",
+        "Write it in mL; the US one and the UK one differ.": "floz fl.oz pint pints",
+        "Write it in L: a US quart is 0.95 L, a UK one 1.14; or say whose in backbud.toml.": (
+            "quart quarts qt qts qt."
+        ),
     }.items()
     for said in names.split()
 }

@@ -178,7 +178,7 @@ class TestByAxe:
         tmp_path: Path,
         width: int,
     ) -> None:
-        view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(10),), plans={"hoshi": ()})
+        view = Nursery("Trees", TODAY, "Yard", trees=(old_tree(28),), plans={"hoshi": ()})
         for path, page in render_pages(view).items():
             (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
             (tmp_path / path).write_bytes(page)

@@ -4,11 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from pathlib import Path
 
 import html5lib
 import pytest
+from tests.browser import needs_chromium
 from tests.pages.conftest import TODAY, tree
+from tests.pages.test_accessible import axe, browser  # noqa: F401
+from tests.pages.test_in_chromium import Opened
 
+from backbud.collection.state import Tree
 from backbud.pages import Nursery, render_pages
 from backbud.views import parts_apart
 from backbud.views.parts_apart import parts_apart as apart
@@ -21,13 +26,16 @@ GONE = ("fir", "fig", "pine")
 NAMES = {"p1": "Zoe", "p2": "Brindacke"}
 
 
-def lists() -> Mapping[str, str]:
-    trees = (
+def every_tree() -> tuple[Tree, ...]:
+    return (
         *[tree(one.casefold(), name=one) for one in OWN],
         *[tree(one, owner=owner) for one, owner in OTHERS.items()],
         *[tree(one, standing="died") for one in GONE],
     )
-    pages = render_pages(Nursery("Trees", TODAY, "Yard", trees, names=NAMES))
+
+
+def lists() -> Mapping[str, str]:
+    pages = render_pages(Nursery("Trees", TODAY, "Yard", every_tree(), names=NAMES))
     return {path: page.decode() for path, page in pages.items() if path.startswith("trees")}
 
 
@@ -122,3 +130,22 @@ def test_the_pages_are_valid(monkeypatch: pytest.MonkeyPatch, most: int) -> None
     for path, page in lists().items():
         if "/" not in path:
             parser.parse(page)
+
+
+class TestByAxe:
+    pytestmark = needs_chromium
+
+    def test_nothing_is_found(
+        self,
+        browser: Opened,  # noqa: F811
+        monkeypatch: pytest.MonkeyPatch,
+        tmp_path: Path,
+    ) -> None:
+        monkeypatch.setattr(parts_apart, "MOST_ROWS", 0)
+        pages = render_pages(Nursery("Trees", TODAY, "Yard", every_tree(), names=NAMES))
+        for path, page in pages.items():
+            (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
+            (tmp_path / path).write_bytes(page)
+        for path in ("trees.html", "trees-others-z.html", "trees-gone-f.html"):
+            found = axe(browser, tmp_path / path, 390, "light", False)
+            assert found == {"violations": [], "incomplete": []}, path

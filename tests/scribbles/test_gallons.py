@@ -1,4 +1,4 @@
-"""A gallon alone asks whose; where the settings say, it is read, and so are spoons to it.
+"""A gallon alone asks whose; where the settings say, it is read, and so are quarts and spoons.
 
 A tablespoon is 1/256 of a US gallon, a teaspoon 1/768: 3.90625 and 1.30208 mL/L.
 """
@@ -30,6 +30,8 @@ def test_a_gallon_alone_asks_whose(written: Written) -> None:
         ("US", "watered 2 gal", "2 US gal"),
         ("UK", "watered 2 gal", "2 UK gal"),
         ("US", "soaked 1/2 gallon", "1/2 US gal"),
+        ("US", "watered 2 qt", "0.5 US gal"),
+        ("UK", "watered 1 1/2 quarts", "0.375 UK gal"),
         ("US", "treated soap 2 tbs/gal", "soap 7.81 mL/L"),
         ("US", "treated soap 1/4 tsp/gal", "soap 0.33 mL/L"),
     ],
@@ -42,6 +44,16 @@ def test_the_settings_say_whose(written: Written, gallon: str, line: str, read: 
 
 def test_another_gallon_is_none(written: Written) -> None:
     written(f"{TREE}watered\n", settings='\n[units]\ngallon = "wet"\n', problems=("bad-settings",))
+
+
+def test_a_quart_is_that_of_pint() -> None:
+    import pint
+
+    of = pint.UnitRegistry()
+    assert with_gallons("6 qt", "US") == f"{of('6 quart').to('gallon').magnitude:g} US gal"
+    assert with_gallons("6 qt", "UK") == (
+        f"{of('6 imperial_quart').to('imperial_gallon').magnitude:g} UK gal"
+    )
 
 
 @pytest.mark.parametrize("spoon", ["tablespoon", "teaspoon"])

@@ -5,11 +5,17 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Mapping
+from pathlib import Path
 
 import html5lib
 import pytest
+from msgspec.structs import replace
+from tests.browser import needs_chromium
+from tests.pages.test_accessible import axe, browser  # noqa: F401
+from tests.pages.test_in_chromium import Opened
 
 from backbud.compiled import nursery_of
+from backbud.memo import Memo
 from backbud.pages import render_pages
 from backbud.views import open_visits
 
@@ -73,7 +79,9 @@ def pages(written, monkeypatch: pytest.MonkeyPatch):
         settings = 'home = "yard"\nkeeper = "me"\n'
         session = written(DIARY, settings=settings, any_problems=True)
         found = render_pages(nursery_of(session, session.plan()))
-        return {path: page.decode() for path, page in found.items() if path.endswith(".html")}
+        return {
+            path: page.decode() for path, page in found.items() if path.endswith((".html", ".css"))
+        }
 
     return made
 
@@ -136,5 +144,45 @@ def test_the_pages_are_valid(pages) -> None:
             parser.parse(page)
 
 
+def test_what_changes_of_one_person_is_told_anew(written, monkeypatch: pytest.MonkeyPatch) -> None:
+    """`watch` keeps the pages of the others."""
+    monkeypatch.setattr(open_visits, "MOST_VISITS", 0)
+    settings = 'home = "yard"\nkeeper = "me"\n'
+    session = written(DIARY, settings=settings, any_problems=True)
+    before = nursery_of(session, session.plan())
+    after = replace(
+        before,
+        accounts=tuple(
+            replace(one, visits=one.visits[:1]) if one.person == "ada" else one
+            for one in before.accounts
+        ),
+    )
+    kept = Memo()
+    first = render_pages(before, kept)
+    again = render_pages(after, kept)
+    assert again == render_pages(after)
+    assert again["visits/ada.html"] != first["visits/ada.html"]
+    assert again["visits.html"] != first["visits.html"]
+    assert again["visits/bo.html"] is first["visits/bo.html"]
+
+
 def test_how_many_are_many() -> None:
     assert (open_visits.MOST_VISITS, open_visits.FIRST_VISITS) == (300, 100)
+
+
+class TestByAxe:
+    pytestmark = needs_chromium
+
+    def test_nothing_is_found(
+        self,
+        pages,
+        browser: Opened,  # noqa: F811
+        tmp_path: Path,
+    ) -> None:
+        folder = tmp_path / "shown"
+        for path, page in pages(3, 1).items():
+            (folder / path).parent.mkdir(parents=True, exist_ok=True)
+            (folder / path).write_text(page, "utf-8")
+        for path in ("visits.html", "visits/ada.html"):
+            found = axe(browser, folder / path, 390, "light", False)
+            assert found == {"violations": [], "incomplete": []}, path

@@ -292,6 +292,7 @@ _ROOTS = (
     (r"(?:with )?rooting (?:hormone|powder|gel)", "hormone"),
 )
 _POTTED_ON = (
+    (rf"(\d+) (?:to|into) {_LEN} (?:pots|liners|cans)", r"\1 seedlings, \2"),
     (
         r"(\d+) (whips|seedlings|cuttings|plants|layers) (?:potted|pricked)(?: (?:on|up|out))?",
         r"\1 \2",
@@ -508,6 +509,11 @@ _CUT = (
     (r"(?:stalk|petiole|leaf stalk)(?: all)? (?:left|kept|stays)(?: on)?", "leaving petioles"),
     (r"only (?:the |on the |in the )?(?:top|upper) half", "on top half"),
     (rf"only (?:the )?(strong|weak|outer|inner)(?:er|est)? {_ONES}", r"\1"),
+    (
+        r"(?:the )?((?:(?:low|lower|lowest|high|upper|first|second|third|back|front) )*(?:left|right)(?: \d{1,2})?) (?:off|out) (?:flush|at (?:the )?(?:collar|branch collar|trunk))",
+        r"1 branch on \1",
+    ),
+    (r"(?:\+|&|and) (?:the )?(?:seed ?)?pods", "with ovaries"),
     (rf"only (?:the )?(?:long|longer|longest) {_ONES}", "long shoots"),
     (r"(?:the )?sides(?: only)", "on sides"),
     (r"only (?:the |on the |in the )?(?:bottom|lower|low) half", "on lower half"),
@@ -875,6 +881,7 @@ _WIRE = (
     (r"(?:the )?(?:main|primary|big) branches", "primary branches"),
 )
 _FEED = (
+    (r"(\d+) (?:new|fresh|on)", r"\1 pieces"),
     (
         r"(?:iron chelate|sequestered iron|chelate of iron)( \d[\d.,]* (?:g|mL|ml)/L)",
         r"chelated iron,\1",
@@ -1136,6 +1143,10 @@ _DEADWOOD = (
 )
 _WATER = (
     (
+        r"(\d+ min) (?:till|until) (?:there were |the )?(?:no )?(?:more )?bubbles(?: stop(?:ped)?)?",
+        r"\1",
+    ),
+    (
         r"(\d[\d.,]* (?:L|mL)) (?:a|per|to each|to a|in each|each)(?: (?:pot|tree|box|tray))?",
         r"\1 each",
     ),
@@ -1238,6 +1249,13 @@ _BENT = (
     ),
 )
 _GUYED = (
+    (r"to (?:the )?(pot(?: rim)?|rim|box) (?:with|by) (?:a )?guy(?: wire)?", r"to \1"),
+    # What keeps it from the bark.
+    (
+        r"(?:a )?(?:bit of |piece of )?(?:rubber|hose|rubber hose|leather|felt|cork|pad|padding)"
+        r"(?: (?:under(?:neath)?|on (?:the )?bark|between|round it))",
+        "",
+    ),
     (
         r"(jin|apex|top|leader|trunk|(?:first |second |third )?branch|(?:left|right) \d)"
         r" (?:pulled |brought )?down to (?:the )?(pot(?: (?:foot|rim|edge))?|rim|nebari|foot|roots?)",

@@ -47,16 +47,18 @@ REDO = re.compile(
 )
 
 
-def next_time(text: str, page: date | None, *, is_wish: bool) -> tuple[str, str]:
-    """When a work is due again, as a plan says it, and what more is said; "" where nothing says so.
+def next_time(text: str, page: date | None) -> tuple[str, str]:
+    """When a work is due again, as a plan says it, and what more is said: all of it where it says
+    how often and until when; "" where nothing says so.
 
-    `is_wish`: what is only named, and given weekly from now on, may not have been given yet.
+    >>> next_time("again in 7 days", None), next_time("weekly till October", None)
+    (('in 7 days', ''), ('in 1 week', 'weekly till October'))
     """
     again = _AGAIN.fullmatch(text)
     if again is not None:
         after = again["after"] or again["each"]
         return (f"in {after}" if after else when_of(again["on"], page)), again["more"] or ""
-    regime = None if is_wish else _REGIME.fullmatch(text)
+    regime = _REGIME.fullmatch(text)
     if regime is None:
         return "", ""
     if regime["each"]:

@@ -47,6 +47,7 @@ _PROPERLY = re.compile(
     r"| (?:properly|again|then|instead)$",
     re.IGNORECASE,
 )
+_ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -182,8 +183,10 @@ class LineReader:
         """Whether a piece says when the act is to be done again."""
         if draft.form.word not in REPEATED:
             return False
-        is_wish = draft.is_noun or bool(self.before) or not self._is_read(draft)
-        when, more = next_time(one.text, self.page, is_wish=is_wish)
+        when, more = next_time(one.text, self.page)
+        if more == one.text and (draft.is_noun or self.before or not self._is_read(draft)):
+            # What is only named, and given weekly from now on, may not have been given yet.
+            return False
         return bool(when) and self._plan(draft.form.bare, when, one.at, more)
 
     def _is_read(self, draft: Draft) -> bool:
@@ -380,8 +383,8 @@ class LineReader:
 
 
 def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, and not of what, that it died or was lost."""
-    return opened is not None and opened[1].word in ENDS_OF_TREES and is_harmless(opened[2])
+    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
+    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

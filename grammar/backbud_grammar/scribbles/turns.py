@@ -49,7 +49,11 @@ _TOO = r"\btoo (?!.*\bbefore$)(?=[^\W\d])"
 # What was put on and did not stay.
 _UNDONE = (
     r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
-    r"|squirrels?|birds?|fox|badger|deer) (?:blew|broke|tipped|knocked|tore|pulled|had) (?:it|them)\b.*)$"
+    r"|squirrels?|birds?|fox|badger|deer|mice|mouse|crows?|pigeons?|slugs|snails|ants|hens|rats?|jays?|magpies)"
+    r" (?:blew|broke|tipped|knocked|tore|pulled|had|took|ate|got|moved|dug up) (?:it|them|all|most|some|half)\b.*)$"
+    r"|^(?:all |now |since )*(?:undone|unpicked|spilled|spilt|rained off|washed off|blown off|rewound)(?: again)?$"
+    r"|^since (?:opened|fallen|gone|come off|lost|broken|removed|replaced)$"
+    r"|^in (?:the|my|a) (?:photo|picture|drawing|sketch|dream|head)s?$|^(?:put |went |all )?back (?:again|now|as it was)$"
 )
 TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO)
 _TURN = re.compile("|".join(TURN_PATTERNS), re.IGNORECASE)

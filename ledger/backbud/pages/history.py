@@ -204,12 +204,16 @@ def _day(
         told = days[first.month - 1][first.day - 1]
     else:
         told = _written(when, year, language)
+    if len(entries) == 1:
+        # Most days have one line, and it says itself where it stands.
+        one = entries[0]
+        return Day(told, tuple(_said_once(entries)) if one.plainly else (one,))
     lines = tuple(entries)
     for one in entries:
         if one.own_words or one.hour or one.plainly:
             lines = tuple(_said_once(entries))
             break
-    return Day(told, lines, _where(lines) if len(lines) > 1 else "")
+    return Day(told, lines, _where(lines))
 
 
 def _said_once(entries: Iterable[EntryView]) -> Iterator[EntryView]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -85,11 +86,19 @@ def _latest_first(beside: Sequence[Entry], southern: bool) -> Iterator[tuple[str
         if not first <= day <= last:
             if name:
                 yield name, of_year
-            first, last = growing_year_days(day, southern)
-            name, of_year = growing_year(day, southern), _OfYear([], [])
+            name, first, last = _year_of(day.year, day.month, southern)
+            of_year = _OfYear([], [])
         (of_year.answers if event.act in _ANSWERS else of_year.works).append(event)
     if name:
         yield name, of_year
+
+
+# The same few years are asked for of thousands of trees.
+@lru_cache(maxsize=4096)
+def _year_of(year: int, month: int, southern: bool) -> tuple[str, date, date]:
+    """The growing year of the days of a month: its name, its first and its last day."""
+    day = date(year, month, 1)
+    return growing_year(day, southern), *growing_year_days(day, southern)
 
 
 class _OfYear(Struct, frozen=True, gc=False):

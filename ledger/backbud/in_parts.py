@@ -52,11 +52,8 @@ from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
 
-# Of trees that are shared a copy makes no more at a time. Each brings into memory anew what both
-# write to, so there should be few of them.
-SHARED = 2 * TREES
-# The first process makes so many to each of a copy's: it also takes over, and stages, what that
-# made.
+# Of trees that are shared the first process makes so many to each of a copy's: it also takes over,
+# and stages, what that made.
 OURS = 0.9
 # The plans of so many trees, and what was made of them, are held: no more than a part of all takes.
 HELD = 2 * TREES
@@ -79,7 +76,7 @@ class _SentPart(Struct, array_like=True, gc=False):
 
 _SENT_PART = msgspec.msgpack.Decoder(_SentPart)
 _FILE = msgspec.msgpack.Decoder(tuple[str, bytes])
-_PIECES = msgspec.msgpack.Decoder(list[bytes])
+_PIECES = msgspec.msgpack.Decoder(list[memoryview])
 
 
 class _PartPlanned(NamedTuple):
@@ -183,9 +180,9 @@ def _parts(handles: Sequence[str], most: int) -> Iterator[Sequence[str]]:
 
 def _shared(handles: Sequence[str]) -> list[Sequence[str]]:
     """The trees in parts for this process and a copy of it in turn, so that both end together."""
-    ours = max(round(OURS * SHARED), 1)
-    pair = ceil(len(handles) / ceil(len(handles) / (SHARED + ours)))
-    theirs = ceil(pair * SHARED / (SHARED + ours))
+    ours = max(round(OURS * TREES), 1)
+    pair = ceil(len(handles) / ceil(len(handles) / (TREES + ours)))
+    theirs = ceil(pair * TREES / (TREES + ours))
     ours = max(pair - theirs, 1)
     parts: list[Sequence[str]] = []
     for some in _parts(handles, ours + theirs):

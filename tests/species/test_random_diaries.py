@@ -120,6 +120,7 @@ class Diary(NamedTuple):
         return (
             f"place yard\n  cover  open\n  latitude  {-45 if self.southern else 50}\n{months}\n"
             "place glass\n  within  yard\n  cover  unheated glass\n\n"
+            "place room\n  within  yard\n  cover  indoors\n\n"
             f"tree sora\n  kind  {self.kind.botanical}\n  place  yard\n{strength}\n"
             "tree other\n  kind  a shrub of no known sort\n  place  yard\n"
         )
@@ -311,9 +312,11 @@ DONE_AS = {
 def line_that_does(one: FollowUp) -> str:
     """The act as a keeper would enter it, on its part where it has one."""
     words = one.settled_by[0]
-    _, _, _, *part = one.id.split("/")
+    _, rule, _, *part = one.id.split("/")
     if words == "moved":
-        return "moved glass" if part == ["in"] else "moved yard"
+        # No frost comes under glass; but a tree that is tender comes into warmth.
+        inside = "moved room" if rule == "tender-in" else "moved glass"
+        return inside if part == ["in"] else "moved yard"
     if part and (named := part[0].replace("-", " ")) in ("left 1", "right 1", "apex", "trunk"):
         return f"{words} on {named}"
     return DONE_AS.get(words, words)

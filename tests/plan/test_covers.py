@@ -76,3 +76,41 @@ def test_of_what_a_net_takes_no_more_than_all_shows_in_water(share: float, meant
 @pytest.mark.parametrize(("figure", "factor"), [(-0.1, 0.0), (0.0, 0.0), (0.1, 0.1), (1.2, 1.2)])
 def test_under_a_roof_no_water_is_won(figure: float, factor: float) -> None:
     assert cover_from("unheated glass", {"glass_water": figure}).water == WaterCover(factor, 0.0)
+
+
+FROM_A_WINTER = """
+place yard
+  cover      open
+  latitude   45.5 N
+  longitude  9 E
+  low   -2 -1 3 7 12 16 18 18 14 9 4 -1 C
+  high  5 8 13 18 23 27 30 29 24 18 11 6 C
+tree hoshi
+  kind        Japanese maple
+  since       2012
+  place       yard
+  root ball   30 x 20 x 6 cm
+2026-01-10
+hoshi
+  protected   fleece
+2026-04-10
+hoshi
+  unprotected
+"""
+
+
+def test_a_cover_of_january_is_too_thin_for_that_winter_and_not_for_the_next(written) -> None:
+    """Fleece that came off in April asks for nothing in November."""
+
+    def on_from_there(text: str, day: str):
+        ours = written(text, day).plan().follow_ups["hoshi"]
+        (one,) = [f for f in ours if f.id == "hoshi/under-protection/protected-2026-01-10/on"]
+        return one, written(text, day).today
+
+    before, _, _ = FROM_A_WINTER.partition("2026-04-10")
+    one, today = on_from_there(before, "2026-01-20")
+    assert one.title == "move on, when a hard night is forecast"
+    assert (one.state(today), one.window.opens.year, one.window.closes.year) == ("now", 2026, 2026)
+    assert one.window.closes.month <= 4
+    one, today = on_from_there(FROM_A_WINTER, "2026-11-21")
+    assert one.state(today) not in ("overdue", "now", "coming")

@@ -31,7 +31,8 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
-_BEFORE = timedelta(days=14)
+_BEFORE, _A_YEAR = timedelta(days=14), timedelta(days=365)
+_MIDSUMMER = (7, 1)
 # Where the cover nearly does not do.
 _NEARLY = Weight("harm", must=False, once_past="lapses")
 
@@ -66,7 +67,7 @@ def looked_at_under_its_fleece(tree: Tree, done: Event, year: Year) -> Proposals
 def _looked_at(done: Event, year: Year, datum: str, cautions: tuple[str, ...]) -> Proposals:
     """Weeks later, where it is still winter then."""
     window = weeks_after(done.day, 5, 7, 11)
-    spring = (year if done.day < year.on((7, 1)) else year.following).on((2, 25))
+    spring = (year if done.day < year.on(_MIDSUMMER) else year.following).on((2, 25))
     if window.best > spring:
         return
     yield Proposal(
@@ -98,8 +99,10 @@ def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
     top = year.top_bears_c
     if in_earth and (top is None or nights.one_in_ten_c >= top):
         return
-    last = max(nights.last, done.day)
-    first = min(max(nights.first - _BEFORE, done.day), last)
+    # What is covered in the second half of a winter is kept from the nights of that one.
+    earlier = _A_YEAR if done.day < year.on(_MIDSUMMER) else timedelta()
+    last = max(nights.last - earlier, done.day)
+    first = min(max(nights.first - earlier - _BEFORE, done.day), last)
     yield Proposal(
         "moved",
         Window(first, min(first + _BEFORE, last), last),
@@ -113,7 +116,7 @@ def _on_from_there(tree: Tree, done: Event, year: Year) -> Proposals:
         ),
         datum=joined(f"{bears.because} {nights.because}{covered.datum}", nights.because),
         cautions=(covered.caution,),
-        settled_by=("moved", "protected"),
+        settled_by=("moved", "protected", "unprotected"),
         part="on",
         weight=PROTECTION if covered.enough == "no" else _NEARLY,
     )

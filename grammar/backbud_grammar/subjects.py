@@ -78,7 +78,11 @@ _NOT_ONLY_HANDLES = re.compile(
 
 # What a subject line may have wrong, the first that is found: pattern, message, hint.
 _WRONG_SUBJECTS = (
-    (re.compile(r"[;/&+]"), "only a comma parts handles", "For example: hoshi, yuki"),
+    (
+        re.compile(r"(?i)[;/&+]|(?<=\s)(?:and|und|plus)(?=\s)"),
+        "only a comma parts handles",
+        "For example: hoshi, yuki",
+    ),
     (
         re.compile(r",(?=\s*(?:,|$))|^,"),
         "nothing stands at this comma",

@@ -601,6 +601,14 @@ SUBJECTS = [
         "Write handles with commas, or all in PLACE, all of PERSON, all KIND, and then except …",
     ),
     (
+        "hoshi and yuki",
+        "bad-subjects",
+        7,
+        "and",
+        "only a comma parts handles",
+        "For example: hoshi, yuki",
+    ),
+    (
         "hoshi; yuki",
         "bad-subjects",
         6,

@@ -25,6 +25,7 @@ from backbud_grammar.whole import told
 _OF_ONE: tuple[ActWord, ...] = ("worked", "photographed")
 # Whose part it is: `on left 1 of yuki`.
 _OF = re.compile(r"\bof (\S+)")
+# What free words may name: `for mites on yuki`.
 _ON = re.compile(r"(?<!\S)on ([^\s,]+)")
 
 

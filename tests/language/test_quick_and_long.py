@@ -32,6 +32,7 @@ from backbud_grammar.scribbles.needed import NeededWords
 from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.openings import OPENINGS
 from backbud_grammar.scribbles.plain import FILLERS, plain_words
+from backbud_grammar.scribbles.reads import OF_ITS_OWN
 from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.words_beside import BESIDE_ANY, WordsBeside
 
@@ -199,6 +200,15 @@ def test_of_odd_lines(seed: int) -> None:
     lines = [_odd(pick).lstrip("#").strip() or "x" for _ in range(450)]
     for some in in_parts(lines):
         held_together(journal_of(some))
+
+
+def test_what_is_work_of_its_own_is_asked_beside_any_act() -> None:
+    # Below a line that is not read, so that the block is heard line by line.
+    lines = [f"{act} {word}" for act in ("trimmed", "watered") for word in sorted(OF_ITS_OWN)]
+    told, _ = read(journal_of([line for one in lines for line in ("a", one)]))
+    assert not [one for one in told if "code='words-kept'" in one]
+    for some in in_parts(lines):
+        held_together(journal_of(["a", *some]))
 
 
 @settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])

@@ -46,7 +46,7 @@ _AGAIN = re.compile(r"\bagain$", re.IGNORECASE)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 # What is put on a tree, comes off it or is paid for it, beside whatever was done: it is its own
 # work, and nobody may pass over it.
-_OF_ITS_OWN = plain_words(
+OF_ITS_OWN = plain_words(
     "wire wires wired unwired rewired wiring unwiring rewiring guy guys guyed unguyed raffia "
     "unwrapped untied euro euros quid dollars bucks pence"
 )
@@ -285,7 +285,7 @@ class PieceReader:
             form.work == "propagation" and _BINNED.fullmatch(piece)
         ):
             return True
-        if (not _OF_ITS_OWN.isdisjoint(words) and not _STILL_ON.fullmatch(piece)) or (
+        if (not OF_ITS_OWN.isdisjoint(words) and not _STILL_ON.fullmatch(piece)) or (
             form.work == "business" and _BESIDE_A_PRICE.match(piece)
         ):
             return True

@@ -24,7 +24,7 @@ from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_
 from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.placed import PLACE_WORDS
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
-from backbud_grammar.scribbles.reads import PieceReader
+from backbud_grammar.scribbles.reads import OF_ITS_OWN, PieceReader
 from backbud_grammar.scribbles.spelled import is_spelled_out, without_idle_words
 from backbud_grammar.scribbles.talked import TALK_PATTERNS
 from backbud_grammar.scribbles.turns import TURN_PATTERNS
@@ -165,6 +165,7 @@ class WordsBeside:
             or word in SHARES
             or word in PART_WORDS
             or word in PLACE_WORDS
+            or word in OF_ITS_OWN
             or word in self._acts
             or word in self._named
             or word in phrases.words

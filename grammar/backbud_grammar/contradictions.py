@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from backbud_grammar.act_words import as_detail
+from backbud_grammar.acts.watching import PESTS
 from backbud_grammar.lexicon import Lexicon
 from backbud_grammar.problems import Flaw
 from backbud_grammar.syntax import Detail
@@ -49,3 +50,23 @@ def contradictions(
                 "this part has no measure, and a measure has no part",
                 "Write the measure first: 3 mm Al on left 2.",
             )
+    if names.count("what") > 1 and "finding" not in names:
+        yield from _found_or_sought(details, starts)
+
+
+def _found_or_sought(details: Sequence[Detail], starts: Sequence[int]) -> Iterator[Flaw]:
+    """`checked pests, aphids` looked for those as well, or found them."""
+    named = [i for i, one in enumerate(details) if one.name == "what" and one.words in PESTS]
+    if len(named) < 2 or details[named[0]].words != PESTS[0]:
+        return
+    i = named[1]
+    pest = details[i].words
+    yield Flaw(
+        "found-or-sought",
+        0,
+        starts[i] + details[i].offset,
+        details[i].length,
+        f"“{pest}” may be what was looked for, or what was there",
+        f"Where they were there, write “checked {pest}, some” or “many”; where none was, "
+        f"“checked {pest}, none”.",
+    )

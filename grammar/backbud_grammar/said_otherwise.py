@@ -19,7 +19,8 @@ _ACTS: Mapping[str, str] = {
         ),
         "Write pruned trunk chop, and the height after “ -- ”.": "chopped",
         "Write unwired, and where: unwired on left 1.": "freed",
-        "Write what was picked: deadheaded seed pods, disbudded, plucked old needles.": "picked",
+        "Write what was picked: thinned fruit, deadheaded seed pods, disbudded, plucked old"
+        " needles.": "picked",
         "Write carved, and where: carved jin on left 1.": "jinned stripped",
         "Write treated-deadwood lime sulphur.": "limed",
         "Write two lines: unwired, and then wired.": "rewired",

@@ -95,6 +95,51 @@ def test_the_right_act_alone_settles_it_and_it_never_lapses(asked, states, line,
     assert states(session, "agreed-work") == {"tarn/agreed-work/agreed-2026-03-01": state}
 
 
+def test_what_is_agreed_later_is_another_promise(asked, states) -> None:
+    """The owner rings and wants it wired as well: its repotting is promised still."""
+    later = f"{CAME}      agreed    200 EUR for repotting\n    2026-03-09\n    tarn\n"
+    wired = f"{later}      agreed    60 EUR for wiring\n"
+    repotting, wiring = (
+        "tarn/agreed-work/agreed-2026-03-01",
+        "tarn/agreed-work/agreed-2026-03-09",
+    )
+    assert states(asked(wired, "2026-03-10"), "agreed-work") == {repotting: "now", wiring: "now"}
+    done = f"{wired}    2026-03-12\n    tarn\n      repotted  same pot\n"
+    assert states(asked(done, "2026-03-13"), "agreed-work") == {repotting: "done", wiring: "now"}
+
+
+def test_the_same_work_agreed_again_is_one_promise(asked, states) -> None:
+    """What was agreed last stands, and a price that names no work is that of the work named."""
+    later = f"{CAME}      agreed    200 EUR for repotting\n    2026-03-09\n    tarn\n"
+    first, again = "tarn/agreed-work/agreed-2026-03-01", "tarn/agreed-work/agreed-2026-03-09"
+    same = asked(f"{later}      agreed    220 EUR for repotting\n", "2026-03-10")
+    assert states(same, "agreed-work") == {first: "replaced", again: "now"}
+    price = asked(f"{later}      agreed    220 EUR\n", "2026-03-10")
+    assert states(price, "agreed-work") == {first: "now"}
+
+
+@pytest.mark.parametrize("line", ["repotted same pot", "potted-on", "slipped"])
+def test_a_work_agreed_by_its_plain_word_is_kept_once_it_is_done(asked, find, line) -> None:
+    agreed = f"{CAME}      agreed    repot, 200 EUR\n    2026-03-12\n    tarn\n      {line}\n"
+    work = find(asked(agreed, "2026-03-13"), "agreed-work")
+    assert (work.title, work.outcome) == ("do what was agreed: repot", "done")
+
+
+@pytest.mark.parametrize(
+    ("said", "title"),
+    [
+        ("repot and prune after flowering, 180 EUR", "repot and prune after flowering"),
+        ("to repot it in spring, 180 EUR", "repot it in spring"),
+        ("180 EUR, repot + wire", "repot + wire"),
+        ("wire removal and a light prune, 20 EUR", "wire removal and a light prune"),
+        ("a full restyle, 300 EUR", "a full restyle"),
+    ],
+)
+def test_works_are_promised_in_the_words_they_were_agreed_in(asked, find, said, title) -> None:
+    work = find(asked(f"{CAME}      agreed    {said}\n", "2026-03-02"), "agreed-work")
+    assert work.title == f"do what was agreed: {title}"
+
+
 def test_keep_by_the_month_and_an_hour_alone_promise_no_work(asked, states) -> None:
     kept = (
         f"{CAME}      agreed    18 EUR a month for winter storage\n      agreed    rate 40 EUR/h\n"

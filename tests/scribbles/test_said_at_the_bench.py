@@ -52,6 +52,29 @@ DONE = {
     "turned 180": ["turned 180 degrees"],
     "turned 90 cuttings": ["turned 90 cuttings"],
     "bent trunk w/ jack, 1/2 in": ["bent with jack, 1/2 inch on trunk"],
+    # What was agreed, in the keeper's own words; a stage called by its name; fruit by hand.
+    "agreed repot, 180": ["agreed for repot, 180"],
+    "agreed repot and prune after flowering, 180": [
+        "agreed for repot and prune after flowering, 180"
+    ],
+    "agreed 180, repot + wire": ["agreed 180, for repot + wire"],
+    "quoted a light prune, 40": ["quoted for a light prune, 40"],
+    "agreed not to repot, 20": [],
+    "agreed repot but no pruning, 20": [],
+    "agreed repot, if the roots allow, 20": [],
+    "staged buds swelling": ["staged 01"],
+    "staged: leaf fall": ["staged 93"],
+    "staged leaf fall, not yet": [],
+    "fruit picked": ["thinned fruit"],
+    "all the last figs harvested": ["thinned fruit"],
+    "fruit picked by the birds": [],
+    "fruit not picked": [],
+    # One look at pests, or two: found there, or looked for.
+    "checked pests, aphids": [],
+    "checked pests, woolly aphids": [],
+    "checked pests, aphids many": ["checked pests, aphids many"],
+    "checked aphids, none": ["checked aphids, none"],
+    "checked woolly aphids, many": ["checked aphids, many"],
     # Later.
     "repot NOT this yr, planned 3-2029": ["put-off repot, to 2029-03"],
     "looked at wire, apex tight": ["checked wire, tight on apex"],

@@ -16,6 +16,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
+from backbud_grammar.scribbles.works_agreed import WORKS_AGREED
 from backbud_grammar.ways_compiled import compiled_way
 
 _NUM = r"(\d+(?:[.,]\d+)?(?:/\d+)?(?: \d/\d)?)"
@@ -1468,6 +1469,16 @@ _MEASURED = (
     (r"shoots (?:now |about )?(\d[\d /.,]*(?:inch|mm|cm))(?: long)?", r"shoots \1"),
 )
 _CHECKED = (
+    # A pest by a name of its own.
+    (
+        r"(?:woolly|wooly|green|black|root|beech|larch|pine) aphi(?:ds?|s)|green-?fly|black-?fly",
+        "aphids",
+    ),
+    (r"red spider(?: mites?)?|spider mites?|gall mites?", "mites"),
+    (r"scale insects?", "scale"),
+    (r"mealy ?bugs", "mealybug"),
+    (r"vine weevils?|weevil grubs", "weevils"),
+    (r"(?:powdery|downy) mildew", "mildew"),
     (
         r"(?:white )?(?:threads|myco|mycorrhiza|fungus)(?: (?:everywhere|all over|all through|all round))?",
         "",
@@ -1758,10 +1769,11 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "treated-deadwood": _DEADWOOD,
     **dict.fromkeys(("watered", "soaked", "flushed", "misted"), _WATER),
     **dict.fromkeys(("moved", "planted-out"), _PLACE),
-    **dict.fromkeys(("bought", "sold", "quoted", "agreed", "paid"), _MONEY),
+    **dict.fromkeys(("bought", "sold", "paid"), _MONEY),
+    "quoted": (*WORKS_AGREED, *_MONEY),
     # What was paid is no bill: `inv sent, 340 paid`.
     "billed": tuple(way for way in _MONEY if "paid" not in way[0] or "inv" in way[0]),
-    "agreed": (*_AGREED, *_MONEY),
+    "agreed": (*_AGREED, *WORKS_AGREED, *_MONEY),
     "carved": _CARVED,
     "sealed": _SEALED,
     "measured": _MEASURED,

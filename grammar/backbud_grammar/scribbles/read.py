@@ -84,7 +84,8 @@ def _told(tables: TalkTables, line: str, page: date | None) -> tuple[ToldAct, ..
     )
     # A stage that only part of the tree has reached.
     words = words or ("" if done else line)
-    if words or done[0].word == "staged":
+    # A stage said in words is noted as well, but where the line calls it a stage.
+    if words or (done[0].word == "staged" and not line.casefold().startswith("stage")):
         text = words if done and words else line
         seen = ToldAct("noted", text, kept=(text,) if words else ())
         # A stage in the midst of it is no more than beside what was done.

@@ -23,7 +23,6 @@ from backbud.plan.windows import span_window, window_of_plan
 from backbud.species import PROMISE, Figure, Proposal, Window
 from backbud.tongue import as_named, phrase
 from backbud_grammar.act_words import ActWord, as_act
-from backbud_grammar.acts.shared import WORKS
 
 AGREED_WEEKS = Figure(
     "agreed_weeks",
@@ -32,7 +31,6 @@ AGREED_WEEKS = Figure(
     "source.",
 )
 AGREED_WORK = "agreed-work"
-_NAMED = frozenset(WORKS)
 _PIECE_ENDS = re.compile(r", | and | then ")
 
 
@@ -42,15 +40,23 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
     if not is_customers(tree, journal):
         return
     came = came_of(tree)
-    for at, entry in enumerate(tree.history):
-        event = entry.event
-        if event.act != "agreed" or entry.undone or not event.exact:
-            continue
-        if (came is not None and event.day < came.day) or not _asks(event):
+    agreed = [
+        (at, entry.event)
+        for at, entry in enumerate(tree.history)
+        if entry.event.act == "agreed"
+        and not entry.undone
+        and entry.event.exact
+        and (came is None or entry.event.day >= came.day)
+        and _asks(entry.event)
+    ]
+    names_work = any(_said(event) for _, event in agreed)
+    for at, event in agreed:
+        if names_work and not _said(event):
+            # Of works that were agreed by name it is no more than the price.
             continue
         said = _said(event) or (_said(came) if came is not None else ())
         # Where more was agreed, that one of them is done keeps no promise.
-        named = said if len(said) == 1 and said[0] in _NAMED else ()
+        named = said if len(said) == 1 else ()
         what = f": {as_named(', '.join(said))}" if said else ""
         done_by = _done_by(named, journal)
         due = due_of(
@@ -76,9 +82,11 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
             at,
             promised=True,
         )
-        # Its words are the keeper's own, and so is this work (views/for_keeper.py).
+        # Its words are the keeper's own, and so is this work (views/for_keeper.py). Only the same
+        # works, agreed again, stand for it: what else was promised since is another promise.
         yield replace(
             due,
+            part=", ".join(said).casefold(),
             follow_up=replace(due.follow_up, title=phrase("do what was agreed{what}", what=what)),
         )
 
@@ -104,9 +112,14 @@ def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
     """The acts that one named work is: what was agreed is kept once it is done."""
     if not named:
         return ()
+    forms = [form for form in journal.acts.values() if "no_work" not in form.traits]
+    # `repot` is `repotting`, which potting on is as well.
+    names = {named[0]}.union(*(form.called for form in forms if form.bare == named[0]))
     return tuple(
         dict.fromkeys(
-            as_act(form.word) for form in journal.acts.values() if named[0] in form.called
+            as_act(form.word)
+            for form in forms
+            if form.bare == named[0] or not names.isdisjoint(form.called)
         )
     )
 

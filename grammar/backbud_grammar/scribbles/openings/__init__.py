@@ -28,8 +28,15 @@ from backbud_grammar.scribbles.openings import (
 )
 from backbud_grammar.scribbles.openings.row import ActOpening
 
+# `staged` stands for the number, and as well before the stage in words: `staged buds swelling`.
+_STAGES_NAMED = tuple(
+    replace(row, pattern=rf"staged?:? (?:as |at )?(?:{row.pattern})", instead=True)
+    for row in watching.OPENINGS
+    if row.act == "staged"
+)
 # The first that matches counts.
 OPENINGS: tuple[ActOpening, ...] = (
+    *_STAGES_NAMED,
     *plans.OPENINGS,
     *worked_on.OPENINGS,
     *worked_wood.OPENINGS,

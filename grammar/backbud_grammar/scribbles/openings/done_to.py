@@ -137,8 +137,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("plucked", r"needle[- ](?:pulling|plucking)(?=$|,)", details="needles", noun=True),
     *rows(
         "thinned",
-        r"(?:fruits?|fruitlets|haws|berries|crabs|apples|figs|hips) (?:all )?(?:picked|taken|pulled|twisted|cut) off(?=$|,)",
+        r"(?:all )?(?:the )?(?:last )?(?:fruits?|fruitlets|haws|berries|crabs|apples|figs|pomegranates|hips) (?:all )?(?:picked|harvested|gathered|(?:picked|taken|pulled|twisted|cut) off)(?=$|,)",
         details="fruit",
+        instead=True,
     ),
     *rows(
         "treated",

@@ -19,6 +19,7 @@ from backbud.plan.followups import FollowUp
 NEAR = timedelta(days=42)
 # The rule for every tree that asks a tree out of its winter quarters.
 OUT_AGAIN = "winter-quarters-out"
+DAY = timedelta(days=1)
 HALF_A_YEAR = timedelta(days=180)
 YEAR = timedelta(days=365)
 
@@ -28,7 +29,7 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
 
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
-    every = _one_shelter(_one_way_out(list(dues)))
+    every = _one_shelter(_one_way_out(_never_went_in(list(dues))))
     by_act: dict[str, list[Due]] = {}
     for due in every:
         by_act.setdefault(due.follow_up.act, []).append(due)
@@ -55,6 +56,24 @@ def _weighed(plan: Due, gone: list[Due]) -> Due:
     worst = min(weights, key=lambda weight: weight.rank).at_stake
     weight = replace(plan.follow_up.weight, at_stake=worst)
     return replace(plan, follow_up=replace(plan.follow_up, weight=weight))
+
+
+def _never_went_in(dues: list[Due]) -> list[Due]:
+    """What a work asks out again of a cover that it asked it into is asked no more once the days
+    for going in have passed: nobody took it there."""
+    left_out = {
+        (due.rule, due.cause): due.follow_up.window.closes
+        for due in dues
+        if due.part == "in" and due.follow_up.outcome == "open" and due.follow_up.weight.lapses
+    }
+    return [
+        replace(
+            due, follow_up=replace(due.follow_up, next_cycle=left_out[due.rule, due.cause] + DAY)
+        )
+        if due.part == "out" and (due.rule, due.cause) in left_out
+        else due
+        for due in dues
+    ]
 
 
 def _one_way_out(dues: list[Due]) -> list[Due]:

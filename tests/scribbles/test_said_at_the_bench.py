@@ -73,6 +73,8 @@ DONE = {
     "checked pests, aphids": [],
     "checked pests, woolly aphids": [],
     "checked pests, aphids many": ["checked pests, aphids many"],
+    "checked pests, caterpillars": [],
+    "checked leaves, sawfly larvae": [],
     "checked aphids, none": ["checked aphids, none"],
     "checked woolly aphids, many": ["checked aphids, many"],
     # Later.

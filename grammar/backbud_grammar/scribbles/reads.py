@@ -18,6 +18,7 @@ from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.observed import is_only_seen
+from backbud_grammar.scribbles.openings.row import names_pest
 from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
 from backbud_grammar.scribbles.sentences import halves
@@ -276,7 +277,7 @@ class PieceReader:
             return True
         if elsewhen((piece,)) or not_by_us((piece,)) or turns(piece):
             return True
-        if weather_may_do_it(form, piece):
+        if weather_may_do_it(form, piece) or (form.word == "checked" and names_pest(piece)):
             return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False

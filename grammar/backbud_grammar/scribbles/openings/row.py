@@ -42,6 +42,11 @@ def rows(
     return [ActOpening(act, details, one, noun, language, instead) for one in patterns]
 
 
+def names_pest(text: str) -> bool:
+    """Whether a pest or a disease is named somewhere in a text."""
+    return _PEST_NAMED.search(text) is not None
+
+
 @cache
 def compiled_pattern(pattern: str) -> re.Pattern[str]:
     """A pattern of the tables; most journals need few of them."""
@@ -75,6 +80,7 @@ PEST = (
     r"|(?:fungus )?gnats?|sciarids?|slugs?|snails?|mildew|rust|black ?spot|needle ?cast|leaf ?spot|tip ?blight|juniper blight|leaf curl|leaf blister|botrytis|grey mould|canker|coral spot"
     r"|shot ?hole|fire ?blight|gall mites?|lace ?bugs?|leafhoppers?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|borers?|psyllids?))"
 )
+_PEST_NAMED = re.compile(rf"\b{PEST}\b", re.IGNORECASE)
 # What is sprayed or drenched under its chemical or kitchen name, and fed under none.
 SUBSTANCE = (
     r"(?:imidacloprid|acetamiprid|thiacloprid|flonicamid|flupyradifurone|spirotetramat|spiromesifen|spirodiclofen|pymetrozine|buprofezin"

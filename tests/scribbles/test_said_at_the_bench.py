@@ -52,6 +52,8 @@ DONE = {
     "turned 180": ["turned 180 degrees"],
     "turned 90 cuttings": ["turned 90 cuttings"],
     "bent trunk w/ jack, 1/2 in": ["bent with jack, 1/2 inch on trunk"],
+    "repotted 1/3 off all round": ["repotted off 1/3"],
+    "repotted, 2 cm off all round": ["repotted 2 cm off all round"],
     # What was agreed, in the keeper's own words; a stage called by its name; fruit by hand.
     "agreed repot, 180": ["agreed for repot, 180"],
     "agreed repot and prune after flowering, 180": [

@@ -128,7 +128,10 @@ _ROOTS = (
         r"(?: (?:at|in|on|with) (\d|three|four) (?:places|points|wires|spots|corners|sides))?",
         r"tied \1",
     ),
-    (rf"{_SHARE} off (?:all )?(?:round|around) (?:the )?(?:outside|sides|edges?|rim)", "off %1"),
+    (
+        rf"{_SHARE} off (?:all )?(?:round|around)(?:(?<=all round)|(?<=all around)| (?:the )?(?:outside|sides|edges?|rim))",
+        "off %1",
+    ),
     (
         r"(?:\d+|a|one|two|three|some|few) (?:\w+ )?roots? (?:over|at|round|along|on|under) (?:the )?"
         r"(?:edge|rim|sides?|outside|surface|base|bottom|top) (?:cut|sawn|sawed|taken) (?:away|off|out)",

@@ -79,7 +79,30 @@ _LATER = {
     },
 }
 # By the act that was written, and words in the detail.
+# What a look finds under a name of its own: it was there, or was only looked for.
+_FOUND_BY_NAME = (
+    "caterpillars",
+    "thrips",
+    "whitefly",
+    "sawfly larvae",
+    "borers",
+    "moths",
+    "ants",
+    "gnats",
+    "leafhoppers",
+    "psyllids",
+    "adelgids",
+    "woolly aphids",
+    "galls",
+    "grubs",
+    "larvae",
+    "rust",
+    "canker",
+)
 _DETAILS: Mapping[ActWord, Mapping[str, str]] = {
+    "protected": {
+        "shade": "Against the sun write a line “shaded net 50 %”.",
+    },
     "collected": {
         "by": "Where its owner came for it, write returned. Who dug it up stands after “ -- ”.",
     },
@@ -139,6 +162,11 @@ _DETAILS: Mapping[ActWord, Mapping[str, str]] = {
         "off": "What comes off is cleaned: write a line “cleaned cakes off”.",
     },
     "checked": {
+        **{
+            found: f"Where it was there, write “checked pests, some -- {found}”; where none was, "
+            f"“checked pests, none -- {found}”."
+            for found in _FOUND_BY_NAME
+        },
         "biting in": "Write biting: wire biting on left 2.",
         "cutting in": "Write biting: wire biting on left 2.",
     },

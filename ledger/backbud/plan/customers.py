@@ -42,7 +42,12 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
     # What came and is billed is done, and goes home; a bill names money, so it is not quoted.
     done = billed if came is not None and not tree.wanted else None
     if ready is not None:
-        window = Window(ready.day, ready.day + AHEAD / 2, ready.day + AHEAD)
+        wanted = span_window(tree.wanted, journal.southern) if tree.wanted else None
+        closes = ready.day + AHEAD
+        if wanted is not None:
+            # Its owner may come on the very day that was agreed.
+            closes = max(closes, wanted.closes)
+        window = Window(ready.day, ready.day + (closes - ready.day) / 2, closes)
         reason = reason_on("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)

@@ -20,6 +20,7 @@ ONE_FOR_ALL: frozenset[ActWord] = frozenset({"fed"})
 ONE_CHAIN = {"wire-check": "wire", "wire-check-again": "wire", "wire-off": "wire"}
 
 COMES_OFF = frozenset({"wire-off"})
+_OFF: ActWord = "unwired"
 
 
 def with_cycles(dues: Iterable[Due], southern: bool) -> list[Due]:
@@ -71,6 +72,9 @@ def _chain_of(due: Due) -> tuple[str, ...]:
 def _is_another(following: Due, due: Due) -> bool:
     # What has to come off has to, however often it is looked at.
     if due.rule in COMES_OFF and following.rule not in COMES_OFF:
+        return False
+    # Nor does what was seen to bite wait for the day on which wire usually comes off.
+    if due.follow_up.act == _OFF and following.rule in COMES_OFF and due.rule not in COMES_OFF:
         return False
     return (following.rule, following.cause) != (due.rule, due.cause)
 

@@ -14,6 +14,7 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
+from backbud.plan.common.rot_found import ROOTS_ROT
 from backbud.plan.due import Due
 from backbud.species import Window
 
@@ -23,6 +24,7 @@ _ROOTS_REST = timedelta(days=28)
 _NEEDLES_HARDEN = timedelta(weeks=8)
 # A cutting has roots by then; common practice, no source.
 _STRIKES_IN = timedelta(weeks=10)
+_A_YEAR = timedelta(days=365)
 # So many days of its time at the least are left for a season's feed; ours, no source.
 _TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
 
@@ -51,6 +53,8 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         if one.act == "fed" and one.exact and one.day + longest >= since
     ]
 
+    rot = [due.follow_up.window.opens for due in dues if _rots(due)]
+
     def rests(due: Due) -> bool:
         if not _asked(due):
             return False
@@ -60,10 +64,17 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
             return True
         if any(opens - _STRIKES_IN < begun <= closes for begun in struck):
             return True
+        if any(opens - _A_YEAR < found <= closes for found in rot):
+            return True
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 
     resting = [_over(due) if rests(due) else _once_well(due, helped) for due in dues]
     return _once_used_up(resting, given)
+
+
+def _rots(due: Due) -> bool:
+    """Whether it asks for rotten roots to be cut out, and nobody has."""
+    return due.rule == ROOTS_ROT and due.follow_up.outcome == "open"
 
 
 def _came_off(done: Event, tree: Tree) -> bool:

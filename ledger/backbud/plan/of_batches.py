@@ -23,7 +23,7 @@ def is_mere_seed(tree: Tree) -> bool:
     batch = tree.batch
     return (
         batch is not None
-        and batch.of.split(" of ")[-1] in SEED
+        and (batch.in_containers or batch.of.split(" of ")[-1] in SEED)
         and not batch.up
         and tree.last_of("sown") is not None
         and tree.last_of("germinated") is None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.seasons import coming, in_growth, while_it_grows_on
+from backbud.plan.common.seasons import before_growth, coming, in_growth, while_it_grows_on
 from backbud.plan.looks import places_found
 from backbud.species import (
     PRESSING,
@@ -69,7 +69,7 @@ def each_into_a_pot(tree: Tree, done: Event, year: Year) -> Proposals:
         because=phrase("Roots that meet in the tray tear when they are parted."),
         cautions=(phrase("Shade and shelter for some weeks; no feed until they grow."),),
         weight=STAYS_ON,
-        schedule=Schedule(again=while_it_grows_on(window.closes, year)),
+        schedule=Schedule(again=before_growth(year, window.closes)),
     )
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
+from backbud.plan.common.still_there import is_there
 from backbud.plan.looks import places_found
 from backbud.species import (
-    CARE,
     PRESSING,
     Event,
     Proposal,
@@ -21,7 +21,7 @@ from backbud.tongue import phrase
 @after("checked", rule="guy-loose")
 def tighten_guys(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
-    if not tree.on("guy"):
+    if not is_there(tree, "guy", done.day, "unguyed"):
         return
     for part in places_found(done, ("guys",), "loose", "broken"):
         yield Proposal(
@@ -31,7 +31,7 @@ def tighten_guys(tree: Tree, done: Event, year: Year) -> Proposals:
             part=part,
             because=phrase("A slack guy holds nothing, and its anchor cuts in."),
             settled_by=("guyed", "unguyed", "wired"),
-            weight=CARE,
+            weight=PRESSING,
         )
     for part in places_found(done, ("guys",), "biting"):
         yield Proposal(

@@ -2,8 +2,19 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.seasons import before_growth
 from backbud.plan.looks import places_found
-from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    after,
+    days_after,
+)
 from backbud.tongue import phrase
 
 
@@ -12,11 +23,13 @@ def open_it(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     if not places_found(done, ("soil", "surface"), "hard"):
         return
+    window = days_after(done.day, 0, 7, 28)
     yield Proposal(
         "opened",
-        days_after(done.day, 0, 7, 28),
+        window,
         what=phrase("the hard surface"),
         because=phrase("Water runs off it, and the roots below stay dry."),
         settled_by=("opened", "top-dressed", "repotted", "root-pruned"),
-        weight=CARE,
+        weight=PRESSING,
+        schedule=Schedule(again=before_growth(year, window.closes)),
     )

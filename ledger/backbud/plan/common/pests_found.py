@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
+from backbud.plan.common.seasons import before_growth
 from backbud.plan.looks import LOOKS_FOR_PESTS, looks_found, places_found
 from backbud.species import (
     PRESSING,
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
     after,
@@ -18,6 +20,11 @@ from backbud.tongue import phrase
 from backbud_grammar.act_words import as_settling
 from backbud_grammar.acts.watching import PESTS
 
+_BY_HAND_FIRST = "Stand it apart, and first pick, wipe or wash off what can be."
+_IN_THE_ROOTS = (
+    "Stand it apart, lift it from its pot and pick the grubs from its roots; what they have eaten"
+    " wants fresh mix, and no feed."
+)
 _SHOW_SIGNS = frozenset({"leaves", "needles", "shoots", "buds", "bark"})
 
 
@@ -26,12 +33,13 @@ def treat_them(tree: Tree, done: Event, year: Year) -> Proposals:
     """The sooner the more there are; a later look settles it. Common practice, no source."""
     for look in looks_found(done, PESTS, "some", "many", "alive", "sticky", "spots", "eaten"):
         many = look.finding == "many"
+        window = days_after(done.day, 0, 1, 7) if many else days_after(done.day, 0, 3, 10)
         yield Proposal(
             "treated",
-            days_after(done.day, 0, 1, 7) if many else days_after(done.day, 0, 3, 10),
+            window,
             what=phrase("against {what}", what=phrase(look.what)),
             because=phrase("They were found on {day}, and go from tree to tree.", day=done.day),
-            cautions=(phrase("Stand it apart, and first pick, wipe or wash off what can be."),),
+            cautions=(phrase(_IN_THE_ROOTS if look.what == "weevils" else _BY_HAND_FIRST),),
             settled_by=(
                 "treated",
                 as_settling("cleaned", look.what),
@@ -39,6 +47,7 @@ def treat_them(tree: Tree, done: Event, year: Year) -> Proposals:
             ),
             part=look.what,
             weight=PRESSING,
+            schedule=Schedule(again=before_growth(year, window.closes)),
         )
 
 

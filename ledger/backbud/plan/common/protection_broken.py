@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from backbud.plan.common.still_there import is_there
 from backbud.plan.looks import places_found
-from backbud.species import PROTECTION, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import Event, Proposal, Proposals, Tree, Weight, Year, after, days_after
 from backbud.tongue import phrase
+
+# It stays broken until somebody mends it, and the tree dies in any night of it.
+_UNTIL_MENDED = Weight("life", must=True, once_past="grows")
 
 
 @after("checked", rule="protection-broken")
 def mend_it(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     found = places_found(done, ("protection",), "loose", "broken", "damaged", "open", "rotten")
-    if not found or not tree.on("protection"):
+    if not found or not is_there(tree, "protection", done.day, "unprotected"):
         return
     yield Proposal(
         "protected",
@@ -19,5 +23,5 @@ def mend_it(tree: Tree, done: Event, year: Year) -> Proposals:
         what=phrase("again: mend what is broken"),
         because=phrase("What it keeps off comes in where it is broken."),
         settled_by=("protected", "unprotected", "moved"),
-        weight=PROTECTION,
+        weight=_UNTIL_MENDED,
     )

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
+from backbud.plan.common.seasons import before_growth, in_growth
+from backbud.plan.common.winter_quarters import WARMED
 from backbud.plan.looks import places_found
 from backbud.species import (
-    CARE,
     PRESSING,
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
     after,
@@ -17,22 +19,34 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
+ROOTS_ROT = "roots-rot"
+_UNTIL_THEN = "Until then under cover, out of frost, drier, and tilted so that water runs out."
 
-@after("checked", rule="roots-rot")
+
+@after("checked", rule=ROOTS_ROT)
 def sound_roots_and_open_soil(tree: Tree, done: Event, year: Year) -> Proposals:
-    """Out of its time, too: rot does not wait. Common practice, no source."""
+    """Out of its time, too, as long as roots grow: rot does not wait. At rest in the cold none
+    would grow again, and the tree waits, dry, until before growth. Common practice, no source."""
     if not places_found(done, ("roots",), "rotten"):
         return
+    if any("root_work" in one.event.row.traits for one in tree.done_between(done.day, done.day)):
+        # It was found as its roots were worked on.
+        return
+    at_once = in_growth(done.day, year) or year.cover.casefold().startswith(WARMED)
+    window = days_after(done.day, 0, 3, 14) if at_once else before_growth(year, done.day)
+    at_rest = () if at_once else (phrase(_UNTIL_THEN),)
     yield Proposal(
         "repotted",
-        days_after(done.day, 0, 3, 14),
+        window,
         what=phrase("and cut rotten roots back to sound ones, into an open mix"),
         because=phrase("Rot goes on from root to root while the soil stays wet."),
         cautions=(
+            *at_rest,
             phrase("Take no sound root, and no branch with it; keep frost, sun and wind off it."),
         ),
         settled_by=("repotted", "root-pruned", "potted-on"),
         weight=PRESSING,
+        schedule=Schedule(again=before_growth(year, window.closes)),
     )
 
 
@@ -49,7 +63,7 @@ def clean_it_out(tree: Tree, done: Event, year: Year) -> Proposals:
             part=part,
             because=phrase("Rot goes on into the live wood from a wound that stays wet."),
             settled_by=("sealed", "carved", "pruned", "treated-deadwood"),
-            weight=CARE,
+            weight=PRESSING,
         )
     for part in places_found(done, ("deadwood", "jin", "shari"), "rotten", "soft"):
         yield Proposal(
@@ -60,5 +74,5 @@ def clean_it_out(tree: Tree, done: Event, year: Year) -> Proposals:
             because=phrase("Soft wood holds water, and rots on."),
             cautions=(phrase("Cover soil and live bark: it kills both."),),
             settled_by=("treated-deadwood", "carved"),
-            weight=CARE,
+            weight=PRESSING,
         )

@@ -8,6 +8,7 @@ from datetime import date, timedelta
 from backbud.plan.common.bite import Bite, bite_of
 from backbud.plan.common.parts import on_part
 from backbud.plan.common.seasons import in_growth
+from backbud.plan.common.still_there import is_there
 from backbud.plan.looks import Look, looks_meant
 from backbud.species import (
     PRESSING,
@@ -47,7 +48,7 @@ def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
     """Wire that was seen to bite comes off; what is left on is looked at again, the sooner where
     it was found tight."""
     seen = [look for look in looks_meant(done, "wire") if look.what]
-    if not seen or not tree.on("wire"):
+    if not seen or not is_there(tree, "wire", done.day, "unwired"):
         return
     biting = _parts(look for look in seen if look.finding == "biting")
     for part in biting:
@@ -64,7 +65,7 @@ def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
                 again=_next_growth(done.day + timedelta(days=7), year),
             ),
         )
-    if done.has("again"):
+    if done.has("again") or not tree.on("wire"):
         return
     tight = _parts(look for look in seen if look.finding == "tight")
     others = _parts(look for look in seen if look.finding not in ("biting", "tight"))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import os
+import re
 import shutil
 import tempfile
 from collections.abc import Callable, Iterator
@@ -12,6 +13,8 @@ from pathlib import Path
 from textwrap import dedent
 
 import pytest
+from hypothesis import HealthCheck, is_hypothesis_test, settings
+from tests.examples import QUICK, SEARCHING
 
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
@@ -29,6 +32,12 @@ _FAILED = pytest.StashKey["_AtOnce"]()
 # A file system that is kept in memory, and what a run may come to need of it.
 MEMORY = Path("/dev/shm")
 LEAST_ROOM_OCTETS = 4_000_000_000
+# What a busy machine takes long for is nothing that a test found.
+_AT_ANY_PACE = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+# The quick lane draws the same examples each time, so that it is never red by luck. The long lane
+# searches: the same tests, with others each time, and many more.
+settings.register_profile("quick", _AT_ANY_PACE, max_examples=QUICK, derandomize=True)
+settings.register_profile("searching", _AT_ANY_PACE, max_examples=SEARCHING, print_blob=True)
 
 
 class _AtOnce:
@@ -57,6 +66,7 @@ def pytest_configure(config: pytest.Config) -> None:
     in other words than ours never comes into that of whoever runs them. Cycles are looked for
     seldom, as the tests make many small values that live long."""
     gc.set_threshold(100_000, 20, 20)
+    settings.load_profile("searching" if _is_long_lane(config) else "quick")
     if not hasattr(config, "workerinput"):
         if "TMPDIR" not in os.environ and not config.option.basetemp and _has_room(MEMORY):
             # Thousands of small journals are written and taken away: on a disk, that takes longer
@@ -67,6 +77,19 @@ def pytest_configure(config: pytest.Config) -> None:
         config.stash[_CACHE] = os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="backbud-")
         config.stash[_FAILED] = _AtOnce(config)
         config.pluginmanager.register(config.stash[_FAILED])
+
+
+def _is_long_lane(config: pytest.Config) -> bool:
+    return bool(re.search(r"(?<!not )\blong\b", config.option.markexpr))
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """In the long lane, whatever draws its examples is in it, too."""
+    if _is_long_lane(config):
+        for item in items:
+            if is_hypothesis_test(getattr(item, "obj", None)):
+                item.add_marker("long")
 
 
 def _has_room(folder: Path) -> bool:
@@ -92,6 +115,17 @@ def settings_of_nobody(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Pat
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv(CONFIG_VARIABLE, str(folder))
         yield folder
+
+
+@pytest.fixture(scope="session", autouse=True)
+def compiled_once() -> Iterator[None]:
+    """Where Python is told to keep no compiled modules, each of the hundreds of commands that the
+    tests start would compile all of ours again: they keep them in the cache folder of the run."""
+    with pytest.MonkeyPatch.context() as patch:
+        if os.environ.get("PYTHONDONTWRITEBYTECODE"):
+            patch.delenv("PYTHONDONTWRITEBYTECODE")
+            patch.setenv("PYTHONPYCACHEPREFIX", f"{os.environ['XDG_CACHE_HOME']}/compiled")
+        yield
 
 
 @pytest.fixture(autouse=True)

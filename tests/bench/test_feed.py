@@ -48,7 +48,7 @@ def test_ounces_in_a_hundred_gallons(percent: float, ounces: float) -> None:
 
     13 1/2 oz of 20-20-20, or 18 oz of 15-15-15, make 100 US gal of 200 ppm N (to half an ounce).
     """
-    units = pint.UnitRegistry()
+    units = pint.get_application_registry()
     g_per_litre = (ounces * units.oz / (100 * units.gallon)).to("g/L").magnitude
     feed = LabelledFeed(Label(percent, percent, percent))
     assert nutrients_ppm(feed, Dilution(g_per_litre, "g/L")).n == pytest.approx(200, rel=0.02)
@@ -109,7 +109,7 @@ def test_a_season_by_hand() -> None:
 
 
 def test_a_season_is_its_ppm_times_its_litres() -> None:
-    units = pint.UnitRegistry()
+    units = pint.get_application_registry()
     ppm = nutrients_ppm(LIQUID, Dilution(400, "1:"))
     grams = (ppm.k2o * units.mg / units.L * 0.8 * units.L * 9).to("g").magnitude
     assert season_nutrients_g(LIQUID, Dilution(400, "1:"), 0.8, 9).k2o == pytest.approx(grams)

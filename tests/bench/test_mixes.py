@@ -23,7 +23,7 @@ from backbud.bench.mixes import (
 )
 
 MAPLE = {"akadama": 2, "pumice": 1, "bark": 1}
-UNITS = pint.UnitRegistry()
+UNITS = pint.get_application_registry()
 
 
 def test_parts_become_litres():

@@ -17,7 +17,7 @@ from backbud.bench.pots import (
     volume_litres,
 )
 
-UNITS = pint.UnitRegistry()
+UNITS = pint.get_application_registry()
 SLICES = 20_000
 
 

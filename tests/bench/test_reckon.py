@@ -14,7 +14,7 @@ import pytest
 
 from backbud.cli import main
 
-UNITS = pint.UnitRegistry()
+UNITS = pint.get_application_registry()
 MIX = "akadama 2, pumice 1, lava 1"
 
 

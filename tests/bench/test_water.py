@@ -32,7 +32,7 @@ JULY = date(2027, 7, 1)
 
 
 def test_a_millimetre_on_a_square_metre_is_a_litre() -> None:
-    units = pint.UnitRegistry()
+    units = pint.get_application_registry()
     litres = (5.0 * units.mm * 0.5 * units.m**2).to("L").magnitude
     bare = replace(TREE, canopy_factor=1.0)
     assert litres_lost_a_day(bare, 5.0) == pytest.approx(litres) == pytest.approx(2.5)

@@ -19,7 +19,7 @@ from backbud.bench.weights import (
     water_held_litres,
 )
 
-UNITS = pint.UnitRegistry()
+UNITS = pint.get_application_registry()
 
 
 def test_peat_and_bark_are_as_the_paper_prints_them():

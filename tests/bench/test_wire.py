@@ -172,7 +172,7 @@ def test_all_of_a_branch_by_hand() -> None:
 
 @pytest.mark.parametrize(("thickness", "density"), [(1.0, 2.70), (3.5, 2.70), (1.6, 8.96)])
 def test_mass_and_rolls_as_pint_has_them(thickness: float, density: float) -> None:
-    units = pint.UnitRegistry()
+    units = pint.get_application_registry()
     section = pi / 4 * (thickness * units.mm) ** 2
     mass = (12.5 * units.m * section * density * units.g / units.cm**3).to("g").magnitude
     assert mass_g(12.5, thickness, density) == pytest.approx(mass)

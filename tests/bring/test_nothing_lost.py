@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, event, given, settings
 from hypothesis import strategies as st
 from tests.bring.books import by_odfpy, by_openpyxl
 from tests.bring.conftest import Desk
+from tests.examples import examples
 
 from backbud.bring.sheet import in_plain_words
 from backbud.views.brought import BroughtView
@@ -98,9 +99,7 @@ def held(table: list[list[str]], rows: str, data: bytes, name: str) -> None:
             assert again.checked is None, again.checked.laid.text
 
 
-_SETTINGS = settings(
-    max_examples=25, deadline=None, derandomize=True, suppress_health_check=list(HealthCheck)
-)
+_SETTINGS = settings(max_examples=examples(10), suppress_health_check=list(HealthCheck))
 
 
 @_SETTINGS
@@ -123,13 +122,13 @@ def _writable(table: list[list[str]]) -> list[list[str]]:
     ]
 
 
-@settings(_SETTINGS, max_examples=8)
+@settings(_SETTINGS, max_examples=examples(4))
 @given(tables(WORK_HEADS).map(_writable))
 def test_of_any_workbook(table: list[list[str]]) -> None:
     held(table, "works", by_openpyxl(table), "list.xlsx")
 
 
-@settings(_SETTINGS, max_examples=8)
+@settings(_SETTINGS, max_examples=examples(4))
 @given(tables(TREE_HEADS).map(_writable))
 def test_of_any_open_document(table: list[list[str]]) -> None:
     held(table, "trees", by_odfpy(table), "list.ods")

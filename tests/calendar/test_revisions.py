@@ -288,7 +288,10 @@ def edits(
         yield list(present.values())
 
 
-@pytest.mark.parametrize("seed", range(3))
+SEEDS = [0, *(pytest.param(seed, marks=pytest.mark.long) for seed in (1, 2))]
+
+
+@pytest.mark.parametrize("seed", SEEDS)
 def test_a_subscriber_is_always_current(build: Any, seed: int) -> None:
     chance, subscriber, today = random.Random(seed), Subscriber(), FIRST_DAY
     remembered: Revisions = {}
@@ -300,7 +303,7 @@ def test_a_subscriber_is_always_current(build: Any, seed: int) -> None:
         assert len(subscriber.seen) == len(work)
 
 
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.parametrize("seed", SEEDS)
 def test_a_subscriber_is_current_after_a_loss_of_all_that_was_remembered(
     build: Any, seed: int
 ) -> None:
@@ -315,7 +318,7 @@ def test_a_subscriber_is_current_after_a_loss_of_all_that_was_remembered(
         assert subscriber.fetch(feed["calendars/own.ics"]) == subscriber.seen
 
 
-@pytest.mark.parametrize("seed", range(3))
+@pytest.mark.parametrize("seed", SEEDS)
 def test_a_subscriber_is_current_where_the_published_feed_is_left(build: Any, seed: int) -> None:
     """What was remembered is lost at any time, on any day, and read from the last feed again.
 

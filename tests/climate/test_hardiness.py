@@ -18,7 +18,7 @@ from backbud.climate.hardiness import (
     usda_zone_for_c,
 )
 
-UNITS = pint.UnitRegistry()
+UNITS = pint.get_application_registry()
 
 roots_bear_c = partial(coldest_night_for_roots_c, pot_margin_c=4.0)
 

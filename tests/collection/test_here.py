@@ -7,6 +7,7 @@ from types import SimpleNamespace
 import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.collection import subjects
 from backbud.collection.here import TreesHere, has_kind
@@ -109,7 +110,8 @@ blocks = st.lists(
 
 @pytest.mark.parametrize("keeper", ["una", ""])
 @settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=examples(40),
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(blocks)
 # Worked on before the day of its coming, so it was here all along.

@@ -18,6 +18,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.collection.replay import replay
 from backbud.journal.find import find_files
@@ -97,7 +98,7 @@ NAMES = (
 )
 
 
-@settings(max_examples=500, deadline=None)
+@settings(max_examples=examples(100))
 @given(pattern=PATTERNS, names=st.lists(NAMES, min_size=5, max_size=5))
 def test_it_takes_the_same_names_as_pathspec_alone(pattern: str, names: list[str]) -> None:
     import re

@@ -7,6 +7,7 @@ import re
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
+from tests.examples import examples
 
 from backbud_grammar.card_examples import CardExamples
 from backbud_grammar.card_lines import read_card_line
@@ -86,7 +87,7 @@ def test_a_line_in_which_figures_may_decide_is_read_itself(
     assert not held_together(kind, example, text)
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=examples(400))
 @given(some.sampled_from(LINES), some.data())
 def test_whatever_figures_stand_in_a_line(line: tuple[str, str], data: some.DataObject) -> None:
     kind, text = line

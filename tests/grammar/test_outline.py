@@ -9,6 +9,7 @@ import lark
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud_grammar.acts import ACTS, by_word
 from backbud_grammar.outline import Known, read_any_section, read_section, sections
@@ -97,7 +98,7 @@ def shape_as_scanned(section: Section) -> tuple[str, list[tuple[str, int, int]]]
     return "page" if isinstance(section, Page) else "stray", blocks
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=examples(150))
 @given(st.lists(LINES, max_size=25))
 def test_scanned_and_parsed_are_the_same(lines: list[str]) -> None:
     for _, section in sections(("\n".join(lines) + "\n").encode()):
@@ -128,7 +129,7 @@ ON_A_PAGE = st.sampled_from(
 )
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(100))
 @given(st.sampled_from(("2027-03-06", "2027-03-06   low 1 C ")), st.lists(ON_A_PAGE, max_size=12))
 def test_in_one_go_and_by_steps_are_the_same(first: str, lines: list[str]) -> None:
     text = "\n".join((first, *lines)) + "\n"

@@ -10,6 +10,7 @@ import lark
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud_grammar import shape
 from backbud_grammar.measures import BY_WRITING
@@ -48,7 +49,7 @@ def as_lark_has_it(text: str) -> tuple[Part, ...] | None:
     return tuple(part_of(node) for node in tree.children)
 
 
-@settings(max_examples=3000, deadline=None)
+@settings(max_examples=examples(600))
 @given(details())
 def test_the_parts_are_those_of_the_text_itself(text: str) -> None:
     assert parts_of_detail(text) == as_lark_has_it(text)

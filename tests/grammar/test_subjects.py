@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
+from tests.examples import examples
 
 import backbud_grammar.subjects as subjects
 from backbud_grammar.problems import Flaw
@@ -23,7 +24,7 @@ def by_the_grammar(text: str) -> Subjects | Flaw:
         return read_subjects(text)
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=examples(400))
 @given(some.lists(some.sampled_from(WORDS), min_size=1, max_size=7), some.sampled_from("  \t"))
 def test_it_is_what_the_grammar_says(words: list[str], blank: str) -> None:
     for text in (blank.join(words), f"all {blank.join(words)}"):

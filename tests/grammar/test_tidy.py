@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud_grammar import tidy
@@ -350,7 +350,6 @@ CARDS = st.sampled_from(["tree koyo", "mix  acid", "pot\ttray-7", "group old "])
 LINES = st.tuples(INDENTS, FIRST, GAPS, REST, ENDS).map("".join) | CARDS | PROSE.map(str.strip)
 
 
-@settings(deadline=None)
 @given(
     st.lists(LINES, min_size=1, max_size=14), st.sampled_from(["\n", "\r\n", "\r"]), st.booleans(),
     st.sampled_from(["", "\ufeff"]),

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.jot.line import JotError, checked, part_line
 from backbud.jot.reading import as_read, parted
@@ -119,7 +120,7 @@ def test_what_is_no_line_is_refused(text: str) -> None:
     )
     | st.text(max_size=40)
 )
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(80))
 def test_no_line_is_more_than_a_line_of_its_page_and_none_loses_a_word(text: str) -> None:
     try:
         line = part_line(checked(text), KNOWN, is_known)

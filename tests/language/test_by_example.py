@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as some
+from tests.examples import examples
 
 from backbud.journal.by_example import ByExample
 from backbud.journal.dated import Said
@@ -113,7 +114,7 @@ def with_other_digits(text: str, pick: some.DataObject) -> str:
     return "".join(pick.draw(digits) if sign.isdigit() else sign for sign in text)
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=examples(100))
 @given(pick=some.data())
 def test_a_measure_of_any_form(pick: some.DataObject) -> None:
     """Each label of each act, with any number and unit, against the same with other digits."""

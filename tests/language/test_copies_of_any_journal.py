@@ -11,6 +11,7 @@ from tempfile import TemporaryDirectory
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 from tests.fates import fates_of
 from tests.language.conftest import CARDS, TODAY
 
@@ -127,7 +128,7 @@ def _alike(diary: dict[int, Day], copy: dict[int, Day]) -> int:
     )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=examples(60))
 @given(st.data())
 def test_an_edited_copy_of_any_diary_doubles_nothing_and_loses_nothing(data: st.DataObject) -> None:
     diary = data.draw(diaries())

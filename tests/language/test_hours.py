@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.cli import main
 from backbud.memo import Memo
@@ -213,7 +214,7 @@ def two_diaries(draw: st.DrawFn) -> tuple[list[str], list[str]]:
     return diaries
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(10), suppress_health_check=list(HealthCheck))
 @given(two_diaries())
 def test_two_diaries_are_read_the_same_whichever_comes_first(
     tmp_path: Path, diaries: tuple[list[str], list[str]]

@@ -12,8 +12,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 import backbud_grammar.details as details
 import backbud_grammar.problems as problems
@@ -150,13 +151,18 @@ def in_parts(lines: Sequence[str], size: int = 150) -> list[Sequence[str]]:
     return [lines[at : at + size] for at in range(0, len(lines), size)]
 
 
-@pytest.mark.parametrize("part", range(4))
+# A part of it now, all the rest in the long lane.
+PARTS = [0, *(pytest.param(part, marks=pytest.mark.long) for part in range(1, 8))]
+
+
+@pytest.mark.parametrize("part", PARTS)
 def test_of_every_given_line(part: int) -> None:
-    for lines in in_parts(GIVEN)[part::4]:
+    for lines in in_parts(GIVEN)[part :: len(PARTS)]:
         held_together(journal_of(lines))
 
 
-def test_of_the_hands_lines_with_other_figures() -> None:
+@pytest.mark.parametrize("part", PARTS[:4])
+def test_of_the_hands_lines_with_other_figures(part: int) -> None:
     pick = random.Random(11)
     lines = [
         re.sub(
@@ -165,7 +171,7 @@ def test_of_the_hands_lines_with_other_figures() -> None:
         for line in (line for line in GIVEN if re.search(r"\d", line))
     ]
     pick.shuffle(lines)
-    for some in in_parts(lines[:600]):
+    for some in in_parts(lines[:600])[part::4]:
         held_together(journal_of(some))
 
 
@@ -194,7 +200,7 @@ def _odd(pick: random.Random) -> str:
     return re.sub(r"\d+", lambda _: str(pick.randint(1, 40)), " ".join(words))
 
 
-@pytest.mark.parametrize("seed", range(4))
+@pytest.mark.parametrize("seed", PARTS[:4])
 def test_of_odd_lines(seed: int) -> None:
     pick = random.Random(seed)
     lines = [_odd(pick).lstrip("#").strip() or "x" for _ in range(450)]
@@ -211,7 +217,7 @@ def test_what_is_work_of_its_own_is_asked_beside_any_act() -> None:
         held_together(journal_of(["a", *some]))
 
 
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(20))
 @given(
     st.lists(
         st.lists(st.sampled_from((*SAID, *PLAIN, *by_word(ACTS))), min_size=1, max_size=6).map(
@@ -225,16 +231,17 @@ def test_of_any_words_of_the_tables(lines: list[str]) -> None:
     held_together(journal_of(lines))
 
 
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=examples(20))
 @given(st.lists(st.text(st.characters(codec="utf-8", exclude_characters="\n\r")), max_size=12))
 def test_of_any_text(lines: list[str]) -> None:
     held_together(journal_of([f"watered {lines[0] if lines else ''}", *lines]))
 
 
-@pytest.mark.parametrize("first", range(20_000_000, 20_000_040, 10))
-def test_of_hostile_journals(first: int) -> None:
+@pytest.mark.parametrize("part", PARTS[:4])
+def test_of_hostile_journals(part: int) -> None:
     from hostile import hostile
 
+    first = 20_000_000 + 10 * part
     for seed in range(first, first + 10):
         held_together(hostile(seed))
 

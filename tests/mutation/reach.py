@@ -23,7 +23,6 @@ from types import CodeType, ModuleType
 from typing import Any, NamedTuple
 
 import pytest
-from hypothesis import settings
 
 ROOT = Path(__file__).parents[2]
 EVERY_LINE = -1
@@ -258,8 +257,6 @@ def _digest(path: Path) -> str:
 
 def _main() -> None:
     core, memories = json.loads(sys.stdin.read())
-    settings.register_profile("reach", deadline=None, derandomize=True, database=None)
-    settings.load_profile("reach")
     args = ["-q", "-p", "no:cacheprovider", "-p", "no:benchmark"]
     args += ["-m", "not slow and not chromium and not long", *memories]
     pytest.main(args, plugins=[Tracer([Path(path) for path in core], memories)])

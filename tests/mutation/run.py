@@ -22,7 +22,6 @@ from hashlib import blake2b
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
 
 sys.path.insert(0, str(Path(__file__).parent))
 
@@ -217,9 +216,6 @@ def main() -> int:
     parser.add_argument("where", nargs="*", default=[""], help="sample only here: plan, climate/")
     options = parser.parse_args()
     os.chdir(ROOT)
-    # The same examples each time, however slow the machine is.
-    settings.register_profile("mutation", deadline=None, derandomize=True, database=None)
-    settings.load_profile("mutation")
     found = reached(core(), near_tests(), options.kept)
     # What a group of species sets is used by species too.
     users = importers([*core(), *species_files()])

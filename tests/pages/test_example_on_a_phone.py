@@ -30,7 +30,8 @@ SMALL = """
 """
 
 
-@pytest.fixture(scope="module", params=["en", "de"])
+# German words are the longer ones.
+@pytest.fixture(scope="module", params=[pytest.param("en", marks=pytest.mark.long), "de"])
 def made(
     request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory
 ) -> Iterator[Path]:

@@ -54,6 +54,47 @@ def test_seed_that_was_sown_late_comes_up_after_its_winter(written, sown) -> Non
     }
 
 
+SPRING = ("2027-04-01", "2027-04-25", "2027-06-01")
+
+
+@pytest.mark.parametrize(
+    ("sown", "days"),
+    [
+        # Not in growth yet: in the spring that comes.
+        ("2026-02-10", ("2026-04-01", "2026-04-25", "2026-06-01")),
+        # Until midsummer it comes up in three to eight weeks.
+        ("2026-06-30", ("2026-07-21", "2026-08-04", "2026-08-25")),
+        ("2026-07-01", SPRING),
+    ],
+)
+def test_what_is_sown_after_midsummer_comes_up_next_spring(written, sown, days) -> None:
+    text = SOWN.replace("2026-04-10", sown)
+    assert wanted(written(text, sown), "tray") == {"check for seedlings": days}
+
+
+def test_where_there_is_no_winter_seed_comes_up_at_any_time(written) -> None:
+    months = f"  low   {'24 ' * 12}C\n  high  {'31 ' * 12}C\n"
+    text = SOWN.replace("  latitude  52 N\n", f"  latitude  2 N\n{months}")
+    found = wanted(written(text.replace("2026-04-10", "2026-08-01"), "2026-08-01"), "tray")
+    assert found["check for seedlings"] == ("2026-08-22", "2026-09-05", "2026-09-26")
+
+
+@pytest.mark.parametrize(
+    ("up", "days"),
+    [
+        # Two months later are 30 March, and 31 March, when this winter's last weeks are over.
+        ("2026-01-29", ("2026-01-15", "2026-02-20", "2026-03-31")),
+        ("2026-01-30", ("2027-01-15", "2027-02-20", "2027-03-31")),
+    ],
+)
+def test_what_came_up_two_months_before_growth_is_pricked_out_before_it(written, up, days) -> None:
+    text = SOWN.replace("2026-04-10", "2025-10-10") + page(up, "tray", "germinated 22")
+    found = written(text, "2026-02-01").plan().follow_ups["tray"]
+    (one,) = (f for f in found if "/prick-out/" in f.id)
+    window = one.window
+    assert (f"{window.opens}", f"{window.best}", f"{window.closes}") == days
+
+
 def test_seed_of_which_none_came_up_is_looked_at_again_a_year_later(written) -> None:
     (one,) = written(SOWN, "2027-05-20").plan().follow_ups["tray"]
     again = one.schedule.again
@@ -91,11 +132,54 @@ def test_cuttings_that_have_roots_are_potted_on_and_the_others_looked_at(written
     assert "check roots of the others" not in found
 
 
+@pytest.mark.parametrize(
+    ("struck", "rooted", "because"),
+    [
+        ("50 cuttings", "rooted 20", "20 of 50 had roots on 15 August 2026."),
+        ("50 cuttings", "rooted 49", "49 of 50 had roots on 15 August 2026."),
+        ("50 cuttings", "rooted 50", None),
+        # Nobody knows how many stand in a tray.
+        ("2 trays of cuttings", "rooted 1", None),
+    ],
+)
+def test_the_others_are_looked_at_where_some_are_left(written, struck, rooted, because) -> None:
+    text = STRUCK.replace("50 cuttings", struck) + page("2026-08-15", "little", rooted)
+    plan = written(text, "2026-08-16").plan()
+    others = [f for f in plan.follow_ups["little"] if "/cuttings-left/" in f.id]
+    assert [f.because[1].text for f in others] == ([because] if because else [])
+
+
 @pytest.mark.parametrize("found", ["roots, rooted", "cuttings, white roots", "roots, none"])
 def test_a_look_tells_that_cuttings_have_roots(written, found) -> None:
     text = STRUCK + page("2026-08-15", "little", f"checked {found}")
     asked = "pot on those with roots, each into a pot of its own"
     assert (asked in wanted(written(text, "2026-08-16"), "little")) == (found != "roots, none")
+
+
+@pytest.mark.parametrize(
+    ("before", "then", "is_asked"),
+    [
+        ((), "rooted 1", True),
+        (("rooted 20", "potted-on 20"), "checked roots, rooted", False),
+        (("rooted 20", "potted-on 20"), "rooted 1 more", True),
+        (("rooted 20", "potted-on 19"), "checked roots, rooted", True),
+    ],
+)
+def test_only_those_that_are_still_together_are_potted_on(written, before, then, is_asked) -> None:
+    days = ("2026-08-10", "2026-08-15", "2026-08-20")
+    acts = (*before, then)
+    text = STRUCK + "".join(page(day, "little", act) for day, act in zip(days, acts, strict=False))
+    day = days[len(acts) - 1]
+    found = written(text, day).plan().follow_ups["little"]
+    asked = [f for f in found if "/rooted-on/" in f.id and f.id.endswith(day)]
+    assert len(asked) == is_asked
+
+
+def test_new_roots_of_a_tree_that_was_repotted_are_no_cutting_to_pot_on(written) -> None:
+    text = CARDS + page("2026-03-10", "mother", "repotted same pot")
+    text += page("2026-08-15", "mother", "checked roots, white roots")
+    found = written(text, "2026-08-16").plan().follow_ups["mother"]
+    assert not [f.id for f in found if "/rooted-on/" in f.id]
 
 
 def test_roots_that_came_late_wait_for_the_last_weeks_of_rest(written) -> None:

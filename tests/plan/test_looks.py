@@ -50,6 +50,8 @@ def checked(written):
          [Look("wire", (), "fine"), Look("wire", ("left 2",), "biting")]),
         ("wire biting on left 2, fine",
          [Look("wire", ("left 2",), "biting"), Look("wire", (), "fine")]),
+        ("fine on left 1, biting on left 2",
+         [Look("", ("left 1",), "fine"), Look("", ("left 2",), "biting")]),
         # Two findings at one place are one look, and where it bites it bites.
         ("wire biting on left 1, fine on left 1", [Look("wire", ("left 1",), "biting")]),
         ("wire on left 1, biting, fine", [Look("wire", ("left 1",), "biting")]),

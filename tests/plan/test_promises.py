@@ -313,3 +313,14 @@ def test_what_was_lent_is_fetched_back_when_its_time_is_over(asked, find, days, 
     again = asked(home, "2026-09-04").plan()
     assert again.trees["sis"].here
     assert not [f for f in again.follow_ups["sis"] if "fetch-back" in f.id]
+
+
+def test_a_loan_of_a_month_is_history_and_asks_for_nothing(asked) -> None:
+    diary = """
+    tree sis
+      kind   garden shrub
+    2026-06
+    sis
+      lent to marrow, until 2026-08-20
+    """
+    assert asked(diary, "2026-09-01").plan().follow_ups.get("sis", ()) == ()

@@ -8,7 +8,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 from random import Random
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from backbud.plan.followups import FollowUp
@@ -119,7 +119,6 @@ def any_works(draw: st.DrawFn) -> list[Work]:
 limits = st.sampled_from([0, 1, 60, 150, 300, 1800])
 
 
-@settings(deadline=None)
 @given(any_works(), limits)
 def test_never_outside_the_window_and_nothing_is_lost(works: list[Work], limit: int) -> None:
     found = season_of(by_best(works), TODAY, limit)
@@ -133,7 +132,6 @@ def test_never_outside_the_window_and_nothing_is_lost(works: list[Work], limit: 
                 assert placed.day == placed.work.best
 
 
-@settings(deadline=None)
 @given(any_works(), limits)
 def test_no_worse_than_every_work_on_its_best_day(works: list[Work], limit: int) -> None:
     """Worse: more minutes over the limit; or as many, and a larger largest week."""
@@ -162,7 +160,6 @@ def test_the_same_whatever_order_the_works_come_in(
     assert season_of(by_best(shuffled), TODAY, limit) == season_of(by_best(works), TODAY, limit)
 
 
-@settings(deadline=None)
 @given(any_works(), limits)
 def test_at_the_end_no_single_move_would_help(works: list[Work], limit: int) -> None:
     if not limit:
@@ -220,7 +217,6 @@ def moved_by_hand(works: list[Work], limit: int) -> dict[str, int]:
     return at
 
 
-@settings(deadline=None)
 @given(any_works(), limits)
 def test_each_move_is_the_best_of_all(works: list[Work], limit: int) -> None:
     found = season_of(by_best(works), TODAY, limit)

@@ -198,3 +198,12 @@ def test_roots_found_to_fill_the_pot_are_repotted_in_their_time(
     repot = {f.id: f for f in session.plan().follow_ups["hoshi"]}["hoshi/trident-repot/2027"]
     assert (repot.title, repot.because[-1].text) == wanted
     assert (repot.state(session.today), repot.settled) == ("now", None)
+
+
+@pytest.mark.parametrize(
+    "found",
+    ["graft, taken", "layer, white roots", "leaves sticky", "soil waterlogged", "drainage slow"],
+)
+def test_whoever_says_when_to_look_again_is_not_told_another_day(written, found) -> None:
+    session = written(ON_IT + looked(f"{found}, again in 3 weeks"), "2026-07-01")
+    assert asked(session, *NAMES) == {}

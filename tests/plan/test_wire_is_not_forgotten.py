@@ -9,6 +9,7 @@ from textwrap import dedent
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 from tests.plan.conftest import WANTED
 
 from backbud.session import Session
@@ -77,7 +78,8 @@ checks = st.lists(
 
 
 @settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=examples(40),
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(checks=checks, taken_off=st.sampled_from((None, *PARTS)), later=st.integers(0, 400))
 def test_wire_on_a_tree_is_asked_about(

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.collection.replay import replay
 from backbud.journal.problems import as_problems
@@ -137,9 +138,8 @@ DIARIES = st.one_of(
 
 @pytest.mark.parametrize("as_of", [False, True])
 @settings(
-    max_examples=300,
-    deadline=None,
-    suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large],
+    max_examples=examples(60),
+    suppress_health_check=[HealthCheck.data_too_large, HealthCheck.too_slow],
 )
 @given(diary=DIARIES)
 def test_any_diary_gives_problems_inside_it_and_never_raises(diary: bytes, as_of: bool) -> None:
@@ -165,7 +165,7 @@ def test_any_diary_gives_problems_inside_it_and_never_raises(diary: bytes, as_of
 READER = Details(by_word(ACTS))
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=examples(60))
 @given(act=st.sampled_from([act.word for act in ACTS]), text=SENTENCES)
 def test_any_details_are_read_or_told_within_the_text(act: str, text: str) -> None:
     reading = READER.of(READER.acts[act], text)
@@ -176,7 +176,7 @@ def test_any_details_are_read_or_told_within_the_text(act: str, text: str) -> No
         assert 0 <= start + detail.offset <= len(text)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(100))
 @given(text=st.one_of(SENTENCES, st.text(max_size=80)))
 def test_any_subject_line_is_read_or_told_within_it(text: str) -> None:
     read = READER.subjects(text)

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 from tests.fates import fate_of_lines
 from tests.problems.conftest import CARDS
 
@@ -71,7 +72,7 @@ WORDS = st.sampled_from(
 LINES = st.lists(st.tuples(INDENTS, WORDS).map("".join), max_size=22)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=examples(60))
 @given(LINES)
 def test_every_line_is_used_a_remark_or_a_problem(lines: list[str]) -> None:
     with tempfile.TemporaryDirectory() as folder:

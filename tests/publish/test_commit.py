@@ -19,6 +19,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.publish import disk
 from backbud.publish.commit import Published, finish, publish
@@ -792,7 +793,7 @@ def is_accepted(files: Mapping[str, bytes]) -> bool:
     )
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(100))
 @given(
     st.lists(
         st.tuples(SETS.filter(is_accepted), st.integers(5, 150), st.booleans()),

@@ -7,8 +7,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 from tests.fates import fate_of_lines
 
 from backbud.session import open_session
@@ -133,7 +134,7 @@ WORDS = [
 line = st.lists(st.sampled_from(WORDS), min_size=1, max_size=9).map(" ".join)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=examples(60))
 @given(st.one_of(line, st.text(max_size=80)))
 def test_no_line_raises(text: str) -> None:
     talk = Talk(Details(by_word(ACTS)))
@@ -141,7 +142,7 @@ def test_no_line_raises(text: str) -> None:
         assert told.word.replace("-", " ") in {w.replace("-", " ") for w in talk.details.acts}
 
 
-@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(30))
 @given(st.lists(line, min_size=1, max_size=4))
 def test_every_line_ends_somewhere(lines: list[str]) -> None:
     diary = "2027-03-06\nhoshi\n" + "".join(f"  {one}\n" for one in lines)
@@ -185,7 +186,7 @@ def _done(line: str) -> set[str]:
         }
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(40))
 @given(st.sampled_from(ACTS_DONE), st.sampled_from(LIMITERS), st.integers(0, 6))
 def test_a_limiter_never_makes_a_line_do_more(text: str, limiter: str, at: int) -> None:
     words = text.split()
@@ -213,7 +214,7 @@ def _of_yuki(acts: str) -> dict[str, Any]:
 
 
 # Nothing that begins a line of its own, and no date.
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(20))
 @given(st.sampled_from(["watered", "moved tunnel", "unwired", "repotted same pot"]), line)
 def test_more_words_on_a_line_change_no_other(act: str, words: str) -> None:
     assert _of_yuki(f"{act} {words}") == _of_yuki(act)

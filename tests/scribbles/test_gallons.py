@@ -49,7 +49,7 @@ def test_another_gallon_is_none(written: Written) -> None:
 def test_a_quart_is_that_of_pint() -> None:
     import pint
 
-    of = pint.UnitRegistry()
+    of = pint.get_application_registry()
     assert with_gallons("6 qt", "US") == f"{of('6 quart').to('gallon').magnitude:g} US gal"
     assert with_gallons("6 qt", "UK") == (
         f"{of('6 imperial_quart').to('imperial_gallon').magnitude:g} UK gal"
@@ -60,6 +60,6 @@ def test_a_quart_is_that_of_pint() -> None:
 def test_spoons_are_those_of_pint(spoon: str) -> None:
     import pint
 
-    of_litre = pint.UnitRegistry()(f"{spoon}/gallon").to("mL/L").magnitude
+    of_litre = pint.get_application_registry()(f"{spoon}/gallon").to("mL/L").magnitude
     said = with_gallons(f"1 {'tbsp' if spoon == 'tablespoon' else 'tsp'}/gal", "US")
     assert said == f"{of_litre:.2f} mL/L"

@@ -203,7 +203,7 @@ def compare(folder: Path, clean: Path, kept: Memo, today: date, what: str) -> Ma
 
 @pytest.mark.parametrize(
     ("seed", "edits"),
-    [(1, EDITS // 3), *(pytest.param(n, EDITS, marks=pytest.mark.long) for n in (1, 2, 3, 4, 5))],
+    [(1, EDITS // 5), *(pytest.param(n, EDITS, marks=pytest.mark.long) for n in (1, 2, 3, 4, 5))],
 )
 def test_after_any_edit_nothing_is_stale(
     tmp_path: Path, seed: int, edits: int, monkeypatch: pytest.MonkeyPatch
@@ -291,7 +291,7 @@ WORKS = (
 )
 
 
-@pytest.mark.parametrize("hours", [0, 1])
+@pytest.mark.parametrize("hours", [pytest.param(0, marks=pytest.mark.long), 1])
 def test_works_that_come_and_go_leave_everything_in_order(
     journal: Path, tmp_path: Path, hours: int
 ) -> None:

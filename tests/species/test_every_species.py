@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 
 from backbud.species import Fact, rules_of
 from backbud_grammar.acts import ACTS, by_word
@@ -54,10 +55,10 @@ LINES = [
 
 
 def sampled(kinds):
-    """Every sixth species now, the others in the long lane: for what asks each rule hundreds of
+    """Every twelfth species now, the others in the long lane: for what asks each rule hundreds of
     times and is looked at for every species once already."""
     return [
-        kind if n % 6 == 0 else pytest.param(kind, marks=pytest.mark.long)
+        kind if n % 12 == 0 else pytest.param(kind, marks=pytest.mark.long)
         for n, kind in enumerate(kinds)
     ]
 
@@ -109,7 +110,7 @@ def every_proposal(made, species, among=ALL):
                 kind,
                 ALL,
                 id=f"{kind.__name__}-all",
-                marks=[pytest.mark.long] if n % 6 else [],
+                marks=[pytest.mark.long] if n % 12 else [],
             )
             for n, kind in enumerate(KINDS)
         ),
@@ -337,10 +338,8 @@ DIARY = st.lists(st.tuples(st.sampled_from(LINES), st.integers(0, 500)), min_siz
 
 @pytest.mark.parametrize("kind", sampled(KINDS))
 @settings(
-    max_examples=12,
-    deadline=None,
-    derandomize=True,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    max_examples=examples(12),
+    suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 @given(
     lines=DIARY,

@@ -16,6 +16,7 @@ from typing import Any, NamedTuple
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from tests.examples import examples
 from tests.species.conftest import COOL_HIGH, COOL_LOW, WARM_HIGH, WARM_LOW, turned
 from tests.species.test_every_species import KINDS, TWO_FLUSH
 
@@ -400,8 +401,6 @@ def is_spared(plan: Plan, diary: Diary) -> None:
 # ------------------------------------------------------------------ the tests
 
 FAST = settings(
-    deadline=None,
-    derandomize=True,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 # Few species are decandled, and those should come often.
@@ -418,7 +417,7 @@ LAST_LINES = (
 )
 
 
-@settings(FAST, max_examples=50)
+@settings(FAST, max_examples=examples(20))
 @given(diary=diaries())
 def test_every_follow_up_of_a_random_diary_is_sound(compiled, diary):
     plan = compiled(diary)
@@ -427,13 +426,13 @@ def test_every_follow_up_of_a_random_diary_is_sound(compiled, diary):
         is_sound(one, diary)
 
 
-@settings(FAST, max_examples=14)
+@settings(FAST, max_examples=examples(5))
 @given(diary=diaries())
 def test_a_follow_up_is_told_alike_however_the_diary_lies(compiled, diary):
     is_told_alike(compiled, diary)
 
 
-@settings(FAST, max_examples=50)
+@settings(FAST, max_examples=examples(20))
 @given(diary=diaries(), choice=st.randoms(use_true_random=False))
 def test_a_follow_up_is_settled_by_its_act_on_its_best_day(compiled, diary, choice):
     asked = [one for one in of_tree(compiled(diary)).values() if one.state(diary.today) in OPEN]
@@ -441,7 +440,7 @@ def test_a_follow_up_is_settled_by_its_act_on_its_best_day(compiled, diary, choi
         is_settled_by_its_act(compiled, diary, choice.choice(asked))
 
 
-@settings(FAST, max_examples=50)
+@settings(FAST, max_examples=examples(20))
 @given(diary=diaries(MORE_PINES, last=LAST_LINES))
 def test_no_hard_work_is_asked_of_a_tree_that_does_not_bear_it(compiled, diary):
     is_spared(compiled(diary), diary)
@@ -451,12 +450,12 @@ def test_no_hard_work_is_asked_of_a_tree_that_does_not_bear_it(compiled, diary):
 
 
 # Drawn once; the long lane takes every species.
-SOME_KINDS = sorted(Random(13).sample(KINDS, 5), key=KINDS.index)
+SOME_KINDS = sorted(Random(13).sample(KINDS, 2), key=KINDS.index)
 
 
 @pytest.mark.slow
 @pytest.mark.parametrize("kind", SOME_KINDS)
-@settings(FAST, max_examples=5)
+@settings(FAST, max_examples=examples(5))
 @given(data=st.data())
 def test_all_of_it_for_some_species(compiled, kind, data):
     all_of_it(compiled, kind, data)

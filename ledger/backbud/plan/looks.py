@@ -65,7 +65,7 @@ def _looks(event: Event) -> tuple[Look, ...]:
         if detail.name == "what":
             if whats:
                 found += _looks_of(whats, parts, finding)
-                parts, finding, there = [], "", False
+                parts, finding = [], ""
             whats = detail.words.split()
         elif detail.name == "finding":
             # What was found on a part of its own says nothing of the others.

@@ -1,0 +1,73 @@
+"""A rule that answers a look is asked by itself: of what is not on the tree it asks nothing."""
+
+from __future__ import annotations
+
+import pytest
+from msgspec.structs import replace
+from tests.plan.test_every_tree import MADE, on_it, rules_after
+
+from backbud_species.trident_maple import TridentMaple
+
+RULES = {rule.id: rule for rule in rules_after()}
+LOOKED_ON = "2027-07-01"
+
+
+@pytest.mark.parametrize(
+    ("rule", "found", "act"),
+    [
+        ("graft-taken", "graft, taken", "checked"),
+        ("graft-failed", "graft, not taken", "sealed"),
+        ("layer-rooted", "layer, rooted", "separated"),
+        ("layer-rooted", "layer, white roots", "checked"),
+        ("guy-loose", "guys loose", "guyed"),
+        ("guy-loose", "guys biting", "guyed"),
+        ("protection-broken", "protection broken", "protected"),
+        ("ties-loose", "ties loose", "tied"),
+        ("wrap-bites", "raffia biting", "unwrapped"),
+    ],
+)
+def test_only_of_what_is_on_the_tree(rule: str, found: str, act: str) -> None:
+    done, year = MADE.event(LOOKED_ON, "checked", found), MADE.year(TridentMaple())
+    bare = MADE.tree(done)
+    assert list(RULES[rule].function(bare, done, year)) == []
+    with_all = replace(bare, on_tree=on_it("checked"))
+    assert [one.act for one in RULES[rule].function(with_all, done, year)] == [act]
+
+
+@pytest.mark.parametrize(
+    ("day", "act", "said", "minutes"),
+    [
+        ("2027-07-01", "checked", "leaves sticky", {"pest-signs": 5}),
+        ("2027-07-01", "checked", "graft, taken", {"graft-taken": 5}),
+        ("2027-07-01", "checked", "layer, white roots", {"layer-rooted": 5}),
+        ("2027-06-01", "struck", "", {"cutting-check": 5}),
+        ("2027-04-10", "sown", "", {"seed-check": 5}),
+    ],
+)
+def test_a_short_look_takes_five_minutes(
+    day: str, act: str, said: str, minutes: dict[str, int]
+) -> None:
+    done, year = MADE.event(day, act, said), MADE.year(TridentMaple())
+    tree = replace(MADE.tree(done), on_tree=on_it("checked"))
+    found = {
+        rule: one.minutes for rule in minutes for one in RULES[rule].function(tree, done, year)
+    }
+    assert found == minutes
+
+
+def test_a_tree_in_the_ground_has_no_pot_to_break() -> None:
+    done, year = MADE.event(LOOKED_ON, "checked", "pot cracked"), MADE.year(TridentMaple())
+    rule = RULES["pot-broken"].function
+    assert list(rule(MADE.tree(done, planted_out=True), done, year)) == []
+    assert [one.act for one in rule(MADE.tree(done), done, year)] == ["slipped"]
+
+
+@pytest.mark.parametrize(
+    ("found", "is_tilted"), [("soil waterlogged", True), ("drainage slow", False)]
+)
+def test_only_a_pot_in_which_water_stands_is_tilted(found: str, is_tilted: bool) -> None:
+    done, year = MADE.event(LOOKED_ON, "checked", found), MADE.year(TridentMaple())
+    (look,) = RULES["waterlogged"].function(MADE.tree(done), done, year)
+    assert look.cautions == (
+        ("Until then tilt the pot, and keep rain off it.",) if is_tilted else ()
+    )

@@ -6,6 +6,7 @@ import pytest
 from msgspec.structs import replace
 from tests.plan.test_every_tree import MADE, on_it, rules_after
 
+from backbud.species import Event
 from backbud_species.trident_maple import TridentMaple
 
 RULES = {rule.id: rule for rule in rules_after()}
@@ -19,11 +20,6 @@ LOOKED_ON = "2027-07-01"
         ("graft-failed", "graft, not taken", "sealed"),
         ("layer-rooted", "layer, rooted", "separated"),
         ("layer-rooted", "layer, white roots", "checked"),
-        ("guy-loose", "guys loose", "guyed"),
-        ("guy-loose", "guys biting", "guyed"),
-        ("protection-broken", "protection broken", "protected"),
-        ("ties-loose", "ties loose", "tied"),
-        ("wrap-bites", "raffia biting", "unwrapped"),
     ],
 )
 def test_only_of_what_is_on_the_tree(rule: str, found: str, act: str) -> None:
@@ -32,6 +28,33 @@ def test_only_of_what_is_on_the_tree(rule: str, found: str, act: str) -> None:
     assert list(RULES[rule].function(bare, done, year)) == []
     with_all = replace(bare, on_tree=on_it("checked"))
     assert [one.act for one in RULES[rule].function(with_all, done, year)] == [act]
+
+
+@pytest.mark.parametrize(
+    ("rule", "found", "act", "off"),
+    [
+        ("guy-loose", "guys loose", "guyed", "unguyed"),
+        ("guy-loose", "guys biting", "guyed", "unguyed"),
+        ("protection-broken", "protection broken", "protected", "unprotected"),
+        ("ties-loose", "ties loose", "tied", "untied"),
+        ("wrap-bites", "raffia biting", "unwrapped", "unwrapped"),
+        ("wire-check-again", "wire biting", "unwired", "unwired"),
+    ],
+)
+def test_what_was_found_is_there_unless_it_came_off_of_late(
+    rule: str, found: str, act: str, off: str
+) -> None:
+    """Looked at on 1 July: what came off on 3 June, four weeks before, is what the look tells of;
+    what came off on 2 June is not."""
+    done, year = MADE.event(LOOKED_ON, "checked", found), MADE.year(TridentMaple())
+
+    def asked(*before: Event) -> list[str]:
+        tree = MADE.tree(*before, done)
+        return [one.act for one in RULES[rule].function(tree, done, year)]
+
+    assert asked() == [act]
+    assert asked(MADE.event("2027-06-02", off)) == [act]
+    assert asked(MADE.event("2027-06-03", off)) == []
 
 
 @pytest.mark.parametrize(

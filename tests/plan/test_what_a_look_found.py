@@ -113,11 +113,26 @@ def test_where_nothing_is_amiss_nothing_is_asked(written, found) -> None:
 
 @pytest.mark.parametrize(
     "found",
-    ["graft taken", "graft not taken", "layer rooted", "guys loose", "protection broken",
-     "ties loose", "raffia biting"],
-)  # fmt: skip
-def test_nothing_is_asked_of_what_is_not_on_the_tree(written, found) -> None:
+    ["graft taken", "graft not taken", "layer rooted"],
+)
+def test_of_a_graft_or_a_layer_that_nobody_made_nothing_is_asked(written, found) -> None:
     assert asked(written(BARE + looked(found), "2026-07-01"), *NAMES) == {}
+
+
+@pytest.mark.parametrize(
+    ("found", "name"),
+    [
+        ("guys loose", "guy-loose"),
+        ("protection broken", "protection-broken"),
+        ("ties loose", "ties-loose"),
+        ("raffia biting", "wrap-bites"),
+        ("wire biting on left 2", "wire-check-again"),
+    ],
+)
+def test_what_a_look_found_is_there_though_nobody_wrote_that_it_is(written, found, name) -> None:
+    """A diary begins somewhere: wire that bites was put on before it."""
+    session = written(BARE + looked(found), "2026-07-01")
+    assert len(asked(session, *NAMES, "wire-check-again")) == len(asked(session, name)) == 1
 
 
 @pytest.mark.parametrize(
@@ -207,3 +222,66 @@ def test_roots_found_to_fill_the_pot_are_repotted_in_their_time(
 def test_whoever_says_when_to_look_again_is_not_told_another_day(written, found) -> None:
     session = written(ON_IT + looked(f"{found}, again in 3 weeks"), "2026-07-01")
     assert asked(session, *NAMES) == {}
+
+
+def state_on(written, states, diary: str, day: str, rule: str) -> set[str]:
+    return set(states(written(dedent(diary), day), rule).values())
+
+
+@pytest.mark.parametrize(
+    ("found", "rule"),
+    [
+        ("protection broken", "protection-broken"),
+        ("guys loose", "guy-loose"),
+        ("surface hard", "hard-surface"),
+        ("ties loose", "ties-loose"),
+        ("pot cracked", "pot-broken"),
+        ("wounds rotten", "wood-rots"),
+        ("jin soft", "wood-rots"),
+    ],
+)
+def test_what_is_broken_is_late_until_it_is_mended(written, states, found, rule) -> None:
+    """A crack does not heal: 120 days later, on 29 October, it is asked for still."""
+    assert state_on(written, states, ON_IT + looked(found), "2026-10-29", rule) == {"overdue"}
+
+
+def test_rot_that_was_found_as_the_roots_were_worked_on_asks_for_no_more(written) -> None:
+    cut = "  repotted  off 30 %\n"
+    before = looked("roots rotten").replace("hoshi\n", f"hoshi\n{cut}")
+    for more in (looked("roots rotten", cut), before):
+        assert asked(written(ON_IT + more, "2026-07-01"), "roots-rot") == {}
+
+
+def test_at_rest_rotten_roots_wait_until_before_growth(written) -> None:
+    """Looked at on 1 December: from 15 January to 31 March, and under cover until then; in a room
+    that is kept warm at once."""
+    outside = ON_IT + looked("roots rotten").replace("2026-07-01", "2026-12-01")
+    session = written(outside, "2026-12-01")
+    (one,) = (f for f in session.plan().follow_ups["hoshi"] if "/roots-rot/" in f.id)
+    opens, closes = one.window.opens.isoformat(), one.window.closes.isoformat()
+    assert (opens, closes) == ("2027-01-15", "2027-03-31")
+    assert one.cautions[0].startswith("Until then under cover, out of frost")
+    warm = outside.replace("open\n", "heated glass 12 C\n")
+    session = written(warm, "2026-12-01")
+    (one,) = (f for f in session.plan().follow_ups["hoshi"] if "/roots-rot/" in f.id)
+    assert one.window.opens.isoformat() == "2026-12-01"
+    assert not any(said.startswith("Until then") for said in one.cautions)
+
+
+@pytest.mark.parametrize("act", ["fed", "trimmed"])
+def test_while_rot_waits_no_season_asks_for_feed_or_a_cut(written, act) -> None:
+    """Found on 1 July and not cut out; cut out on 3 July, they are asked again in their time."""
+
+    def open_after(more: str) -> list[str]:
+        session = written(ON_IT + looked("roots rotten", more), "2026-07-20")
+        return [
+            f.id
+            for f in session.plan().follow_ups["hoshi"]
+            if f.act == act
+            and f.outcome == "open"
+            and f.window.closes.isoformat() > "2026-07-01"
+            and f.window.opens.isoformat() < "2027-07-01"
+        ]
+
+    assert open_after("") == []
+    assert open_after("2026-07-03\nhoshi\n  repotted  same pot\n") != []

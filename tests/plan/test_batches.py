@@ -46,6 +46,12 @@ def test_mere_seed_is_looked_at_and_nothing_else(written) -> None:
     }
 
 
+@pytest.mark.parametrize("said", ["2 trays", "2 trays of seed", "a handful of seed", "1 row"])
+def test_trays_of_seed_are_mere_seed(written, said) -> None:
+    session = written(SOWN.replace("30 seeds", said), "2026-04-12")
+    assert list(wanted(session, "tray")) == ["check for seedlings"]
+
+
 @pytest.mark.parametrize("sown", ["2026-08-20", "2026-11-01"])
 def test_seed_that_was_sown_late_comes_up_after_its_winter(written, sown) -> None:
     text = SOWN.replace("2026-04-10", sown)

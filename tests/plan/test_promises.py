@@ -140,6 +140,15 @@ def test_works_are_promised_in_the_words_they_were_agreed_in(asked, find, said, 
     assert work.title == f"do what was agreed: {title}"
 
 
+def test_what_is_ready_early_is_not_late_before_the_day_it_is_wanted(asked, find, days) -> None:
+    """Ready on 20 April and wanted by 15 May: until then nobody failed to come. Without such a day
+    its owner has a fortnight."""
+    wanted = CAME.replace("repotting", "repotting, wanted by 2026-05-15")
+    ready = "    2026-04-20\n    tarn\n      ready\n"
+    assert days(find(asked(wanted + ready, "2026-05-06"), "hand-back"))[2] == "2026-05-15"
+    assert days(find(asked(CAME + ready, "2026-05-03"), "hand-back"))[2] == "2026-05-04"
+
+
 def test_keep_by_the_month_and_an_hour_alone_promise_no_work(asked, states) -> None:
     kept = (
         f"{CAME}      agreed    18 EUR a month for winter storage\n      agreed    rate 40 EUR/h\n"

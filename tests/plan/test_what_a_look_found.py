@@ -285,3 +285,13 @@ def test_while_rot_waits_no_season_asks_for_feed_or_a_cut(written, act) -> None:
 
     assert open_after("") == []
     assert open_after("2026-07-03\nhoshi\n  repotted  same pot\n") != []
+
+
+def test_wire_that_bites_does_not_wait_for_the_day_on_which_wire_comes_off(written, states) -> None:
+    """Wired in the spring and seen to bite on 20 August, it is late on 2 October still."""
+    wired = ON_IT.replace("2026-06-21", "2026-03-21").replace(
+        "guyed  ", "wired 2 mm on right 1\n  guyed  "
+    )
+    bites = looked("wire biting on right 1").replace("07-01", "08-20")
+    found = states(written(wired + bites, "2026-10-02"), "wire-check-again/checked-2026-08-20/")
+    assert found == {"hoshi/wire-check-again/checked-2026-08-20/right-1": "overdue"}

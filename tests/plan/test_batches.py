@@ -210,3 +210,15 @@ def test_a_layer_that_came_off_is_not_fed_for_four_weeks(written) -> None:
     feeds = {f.id: f.outcome for trees in plan.follow_ups.values() for f in trees}
     assert feeds["mother/trident-feed-autumn/2026"] == "open"
     assert feeds["kid/trident-feed-autumn/2026"] == "replaced"
+
+
+def test_once_all_that_live_have_roots_the_others_are_looked_for_no_more(written) -> None:
+    """Of 50 cuttings 30 have roots: 20 are looked at again, and 2 where 18 of them died; none where
+    all 20 did."""
+    rooted = STRUCK + page("2026-08-01", "little", "rooted 30")
+    look = "check roots of the others"
+    assert look in wanted(written(rooted, "2026-08-20"), "little")
+    some = rooted + page("2026-08-10", "little", "died 18")
+    assert look in wanted(written(some, "2026-08-20"), "little")
+    all_of_them = rooted + page("2026-08-10", "little", "died 20")
+    assert look not in wanted(written(all_of_them, "2026-08-20"), "little")

@@ -6,7 +6,7 @@ small journal.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from backbud.journal import remember
@@ -15,7 +15,7 @@ from backbud.journal.problems import PlacedFlaw, WithFlaws, flaw_at, placed
 from backbud.journal.read import Journal
 from backbud.journal.settings import SETTINGS_FILE
 from backbud.journal.things import Thing
-from backbud_grammar.problems import did_you_mean
+from backbud_grammar.problems import did_you_mean, nearest
 
 if TYPE_CHECKING:
     from backbud.plan.pack import Pack
@@ -70,9 +70,23 @@ def _flaw_of_kind(tree: Thing, pack: Pack) -> PlacedFlaw | None:
         return flaw_at(tree.origin, "no-kind", message, hint, 0, len(tree.kind), "warning")
     if pack.find(kind) is not None:
         return None
-    message, hint = f"no species is called “{kind}”", did_you_mean(kind, pack.names, _NO_SPECIES)
+    message, hint = f"no species is called “{kind}”", _near_kind(kind, pack.names)
     at, length = line.detail.offset, len(kind)
     return flaw_at(line.origin, "unknown-species", message, hint, at, length, "warning")
+
+
+def _near_kind(kind: str, names: Iterable[str]) -> str:
+    """The species that may be meant: one word of two in common makes no near one, `common fig` is
+    no slip of `common yew`."""
+    near = nearest(kind, names)
+    said, meant = set(kind.casefold().split()), set(near.casefold().split())
+    if said & meant and not nearest(_others(said, meant), (_others(meant, said),)):
+        return _NO_SPECIES
+    return did_you_mean(kind, (near,), _NO_SPECIES) if near else _NO_SPECIES
+
+
+def _others(words: set[str], among: set[str]) -> str:
+    return " ".join(sorted(words - among))
 
 
 def _kind(tree: Thing) -> str:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from backbud.collection.batch import SEED
 from backbud.collection.state import Tree
+from backbud.plan.common.cutting_roots import CUTTINGS_LEFT
+from backbud.plan.due import Due
 from backbud.species import ActForm
 from backbud_grammar.forms import WorkName
 
@@ -15,6 +17,17 @@ def is_asked_of(tree: Tree, act: ActForm) -> bool:
     if not tree.is_batch:
         return True
     return act.word == "moved" if is_mere_seed(tree) else act.work not in OF_SHAPE
+
+
+def none_is_left(tree: Tree, due: Due) -> bool:
+    """Whether a look at the cuttings that had no roots is asked of a batch in which all have."""
+    batch = tree.batch
+    return (
+        due.rule == CUTTINGS_LEFT
+        and batch is not None
+        and not batch.in_containers
+        and (batch.rooted or 0) >= (batch.count or 0)
+    )
 
 
 def is_mere_seed(tree: Tree) -> bool:

@@ -40,6 +40,7 @@ from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
+from backbud.plan.of_batches import none_is_left
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
@@ -243,7 +244,7 @@ def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned, set for a later check (keepers.py), or owes a customer, and is owed
     (customers.py, agreed_work.py, unpaid.py)."""
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
-    kept = {due.follow_up.id: due for due in dues}
+    kept = {due.follow_up.id: due for due in dues if not none_is_left(tree, due)}
     for due in (
         *set_by_keeper(tree, journal, quoter),
         *hand_back(tree, journal, quoter),

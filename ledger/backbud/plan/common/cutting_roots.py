@@ -21,6 +21,7 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
+CUTTINGS_LEFT = "cuttings-left"
 _CUTTINGS = frozenset({"roots", "cuttings"})
 _LATE_SPRING = (5, 1), (5, 20), (6, 20)
 
@@ -34,7 +35,7 @@ def have_cuttings_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
     yield _look_at_roots(window, "roots", because, "potted-on", "repotted")
 
 
-@after("rooted", rule="cuttings-left")
+@after("rooted", rule=CUTTINGS_LEFT)
 def have_the_others_rooted(tree: Tree, done: Event, year: Year) -> Proposals:
     """Where only some of a batch have roots. Common practice, no source."""
     batch = tree.batch

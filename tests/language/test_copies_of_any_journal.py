@@ -128,7 +128,7 @@ def _alike(diary: dict[int, Day], copy: dict[int, Day]) -> int:
     )
 
 
-@settings(max_examples=examples(60))
+@settings(max_examples=examples(30))
 @given(st.data())
 def test_an_edited_copy_of_any_diary_doubles_nothing_and_loses_nothing(data: st.DataObject) -> None:
     diary = data.draw(diaries())

@@ -11,6 +11,7 @@ from backbud_species.trident_maple import TridentMaple
 
 RULES = {rule.id: rule for rule in rules_after()}
 LOOKED_ON = "2027-07-01"
+NORTH = MADE.year(TridentMaple())
 
 
 @pytest.mark.parametrize(
@@ -94,3 +95,19 @@ def test_only_a_pot_in_which_water_stands_is_tilted(found: str, is_tilted: bool)
     assert look.cautions == (
         ("Until then tilt the pot, and keep rain off it.",) if is_tilted else ()
     )
+
+
+@pytest.mark.parametrize(
+    ("rule", "found"),
+    [
+        ("graft-taken", "graft, taken"),
+        ("layer-rooted", "layer, white roots"),
+        ("pest-signs", "leaves sticky"),
+        ("waterlogged", "soil waterlogged"),
+        ("waterlogged", "drainage slow"),
+    ],
+)
+def test_a_look_that_names_the_next_is_not_answered_by_another(rule: str, found: str) -> None:
+    done, year = MADE.event(LOOKED_ON, "checked", f"{found}, again in 3 weeks"), NORTH
+    tree = replace(MADE.tree(done), on_tree=on_it("checked"))
+    assert list(RULES[rule].function(tree, done, year)) == []

@@ -81,7 +81,7 @@ def folders(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
     example = tmp_path_factory.mktemp("agree") / "example"
     shutil.copytree(EXAMPLE, example, ignore=shutil.ignore_patterns("made", ".backbud"))
     large = tmp_path_factory.mktemp("agree") / "large"
-    generate(large, 6000)
+    generate(large, 3000)
     return {"example": example, "large": large}
 
 

@@ -21,7 +21,7 @@ from tests.project.test_example import EXAMPLE
 from backbud.pages.links import place_page, tree_page
 from backbud.words import day, minutes
 
-DAYS = ("2026-11-29", "2026-05-28")
+DAYS = ("2026-11-29", pytest.param("2026-05-28", marks=pytest.mark.long))
 
 
 @pytest.fixture(scope="module", params=DAYS)

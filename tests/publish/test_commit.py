@@ -634,7 +634,7 @@ def test_a_run_killed_before_any_step_leaves_old_or_new_and_never_a_mixture(
     assert outcomes.count("new") > 20
 
 
-@pytest.mark.parametrize("code", [errno.ENOSPC, errno.EACCES])
+@pytest.mark.parametrize("code", [errno.ENOSPC, pytest.param(errno.EACCES, marks=pytest.mark.long)])
 def test_a_step_that_fails_leaves_old_or_new_and_says_which(
     tmp_path: Path, steps: int, code: int
 ) -> None:

@@ -79,7 +79,7 @@ def made(folder: Path) -> Made:
     }
 
 
-@pytest.mark.parametrize(("trees", "beside"), [(1, 12), (4, 3)])
+@pytest.mark.parametrize(("trees", "beside"), [pytest.param(1, 12, marks=pytest.mark.long), (4, 3)])
 def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int, beside: int) -> None:
     """25 trees in parts: the first is made before, then every other one beside another."""
     (parts, there), told = by_two(folder, trees=trees)
@@ -89,7 +89,10 @@ def test_all_is_the_same(folder: Path, alone: tuple[Made, str], trees: int, besi
 
 @pytest.mark.parametrize(
     "before",
-    ["", "in_parts.HELD = 0", "compiled.may_go_in_parts = lambda session: False"],
+    [
+        *(pytest.param(one, marks=pytest.mark.long) for one in ("", "in_parts.HELD = 0")),
+        "compiled.may_go_in_parts = lambda session: False",
+    ],
 )
 def test_one_process_makes_the_same_at_once(
     folder: Path, alone: tuple[Made, str], before: str

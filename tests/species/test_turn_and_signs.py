@@ -17,7 +17,7 @@ from backbud_species.cotoneaster import RockCotoneaster
 from backbud_species.field_elm import FieldElm
 from backbud_species.habits.intervals import root_ball_depth_cm
 from backbud_species.habits.roots import days_opened, share_taken
-from backbud_species.habits.signs import early_signs
+from backbud_species.habits.signs import early_signs, is_slow
 from backbud_species.habits.turn import next_wedges
 from backbud_species.jade_plant import JadePlant
 from backbud_species.japanese_maple import JapaneseMaple
@@ -360,3 +360,71 @@ def test_ties_and_mesh_stand_in_the_repottings_own_list(made, only) -> None:
     stayed = replace(tree, on_tree=(OnTree("mesh", "mesh", "", 4, put_in.day, put_in, None, True),))
     again = only(made.yearly(TRIDENT, stayed, made.year(TRIDENT), "trident-repot"))
     assert again.cautions[-1] == "To take out of the pot: mesh × 4."
+
+
+@pytest.mark.parametrize(("took", "slow"), [("59 s", False), ("60 s", True), ("1 min", True)])
+def test_a_can_of_water_that_takes_a_minute_passes_slowly(made, took, slow) -> None:
+    assert is_slow(made.event("2027-05-01", "drained", took), made.year(TRIDENT)) == slow
+
+
+@pytest.mark.parametrize(
+    ("second", "told"), [("24 s", ()), ("25 s", ("water takes longer each year (20, 25 s)",))]
+)
+def test_water_is_slower_by_a_quarter_a_year(signs, second, told) -> None:
+    assert signs(("2025-04-10", "drained", "20 s"), ("2026-04-10", "drained", second)) == told
+
+
+def test_water_must_be_slower_in_each_year(signs) -> None:
+    assert not signs(
+        ("2025-04-10", "drained", "20 s"),
+        ("2026-04-10", "drained", "28 s"),
+        ("2027-02-10", "drained", "30 s"),
+    )
+    assert not signs(
+        ("2025-06-10", "vigour", "5"), ("2026-06-10", "vigour", "3"), ("2027-06-10", "vigour", "4")
+    )
+
+
+def test_how_long_a_tree_was_soaked_says_nothing_of_its_soil(signs) -> None:
+    assert not signs(("2025-04-10", "soaked", "10 min"), ("2026-04-10", "soaked", "20 min"))
+
+
+@pytest.mark.parametrize(
+    ("day", "is_sign"),
+    [("2025-03-10", False), ("2025-03-11", True), ("2027-01-31", True), ("2027-02-01", False)],
+)
+def test_a_sign_comes_after_the_last_root_work_and_before_the_day(made, day, is_sign) -> None:
+    last = made.event("2025-03-10", "repotted", "same pot")
+    for act, said in (("drained", "75 s"), ("opened", "hard surface"), ("checked", "rootbound")):
+        tree = made.tree(last, made.event(day, act, said))
+        found = early_signs(tree, made.year(TRIDENT), last, date(2027, 2, 1))
+        assert bool(found) == is_sign, act
+
+
+@pytest.mark.parametrize(
+    ("length", "told"),
+    [
+        # 3.6 L of roots in 4.0, 4.02 and 3.0 L.
+        (40.0, ("its root ball fills the pot (90 % of it)",)),
+        (40.2, ()),
+        (30.0, ("its root ball fills the pot (100 % of it)",)),
+    ],
+)
+def test_a_ball_fills_its_pot_from_nine_tenths_on(made, length, told) -> None:
+    last = made.event("2025-03-10", "repotted", "same pot")
+    tree = made.tree(last, root_ball="30 x 20 x 6 cm")
+    pot = pot_from_inside("rectangle", (length, 20.0, 5.0))
+    year = replace(made.year(TRIDENT), pot=pot)
+    assert early_signs(tree, year, last, year.last) == told
+
+
+def test_the_latest_day_of_a_sign_is_told_and_a_soft_surface_is_none(signs) -> None:
+    hard, bound = ("opened", "hard surface"), ("checked", "roots rootbound")
+    assert signs(("2026-05-10", *hard), ("2026-08-10", *hard)) == (
+        "its hard surface had to be opened on 10 August 2026",
+    )
+    assert signs(("2026-05-10", *bound), ("2026-08-10", *bound)) == (
+        "it was found rootbound on 10 August 2026",
+    )
+    assert signs(("2026-05-10", "opened", "surface")) == ()
+    assert signs(("2026-05-10", "noted", "a hard surface, rootbound")) == ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backbud.collection.batch import SEED
+from backbud.collection.batch import CONTAINERS, SEED
 from backbud.collection.state import Tree
 from backbud.plan.common.cutting_roots import CUTTINGS_LEFT
 from backbud.plan.due import Due
@@ -36,7 +36,7 @@ def is_mere_seed(tree: Tree) -> bool:
     batch = tree.batch
     return (
         batch is not None
-        and (batch.in_containers or batch.of.split(" of ")[-1] in SEED)
+        and (batch.of in CONTAINERS or batch.of.split(" of ")[-1] in SEED)
         and not batch.up
         and tree.last_of("sown") is not None
         and tree.last_of("germinated") is None

@@ -16,6 +16,9 @@ from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
 from backbud.species import Window
+from backbud_grammar.act_words import ActWord
+from backbud_grammar.by_row import by_row
+from backbud_grammar.forms import ActForm
 
 # Cut roots take up no feed for four weeks; common practice, no source.
 _ROOTS_REST = timedelta(days=28)
@@ -25,6 +28,8 @@ _NEEDLES_HARDEN = timedelta(weeks=8)
 _STRIKES_IN = timedelta(weeks=10)
 # So many days of its time at the least are left for a season's feed; ours, no source.
 _TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
+# Beside root work.
+_HOLDING_BACK: tuple[ActWord, ...] = ("separated", "decandled", "struck", "fed")
 
 
 def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> list[Due]:
@@ -34,7 +39,11 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     """
     dues = list(dues)
     helped = [due.follow_up.window for due in dues if _is_helped(due)]
-    done = [entry.event for entry in tree.history if not entry.undone]
+    done = [
+        entry.event
+        for entry in tree.history
+        if _may_hold_back(entry.event.row) and not entry.undone
+    ]
     cuts = [
         one.day
         for one in done
@@ -64,6 +73,12 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
 
     resting = [_over(due) if rests(due) else _once_well(due, helped) for due in dues]
     return _once_used_up(resting, given)
+
+
+@by_row
+def _may_hold_back(act: ActForm) -> bool:
+    """Whether an act may be one that feed waits after."""
+    return act.word in _HOLDING_BACK or "root_work" in act.traits
 
 
 def _came_off(done: Event, tree: Tree) -> bool:

@@ -17,6 +17,7 @@ import msgspec
 from msgspec import Struct
 from msgspec.structs import replace
 
+from backbud.calendar.around_feeds import AroundFeeds
 from backbud.calendar.feeds import EntriesSlot, FeedWriter
 from backbud.calendar.which_feeds import is_of_no_kind, shown_in_feeds
 from backbud.collection.stand import UNKNOWN_OWNER
@@ -35,13 +36,14 @@ from backbud.pages.render import (
 from backbud.pages.tree_lists import listed_tree
 from backbud.papers.gather import AT_HOME, elsewhere_of, going_home
 from backbud.plan.cautions import cautions_of_tree
-from backbud.plan.each_tree import MANY_TREES, TREES, EachTree
+from backbud.plan.each_tree import MANY_TREES, EachTree
 from backbud.plan.followups import FollowUp
 from backbud.plan.hang import Bites
 from backbud.plan.laid_plans import LaidPlans
 from backbud.plan.run import Plan
 from backbud.plan.sent_plan import CannotBeSent, sent_tree
 from backbud.plan.states import states_of_tree
+from backbud.plan.stores.materials import Materials
 from backbud.plan.stores.run import taken_by_trees
 from backbud.plan.world import ByTree
 from backbud.publish.disk import memory_folder
@@ -52,11 +54,14 @@ from backbud.views.nursery import Nursery
 from backbud.views.year import best_works
 from backbud.views.year_back import back_of_tree, year_back_begins
 
+# So many trees are made by a copy at a time. The lines of a tree lie all over memory, and whatever
+# either process looks at both have then for themselves: 100 took a fifth more memory, together.
+PART = 50
 # Of trees that are shared the first process makes so many to each of a copy's: it also takes over,
 # and stages, what that made.
 OURS = 0.9
 # The plans of so many trees, and what was made of them, are held: no more than a part of all takes.
-HELD = 2 * TREES
+HELD = 4 * PART
 
 
 class RuleFailed(Exception):
@@ -131,7 +136,7 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
     ahead = MadeAhead(folder)
     maker = _Maker(session, each, view)
     handles = list(bare.trees)
-    others = handles[TREES:]
+    others = handles[PART:]
     bites: dict[str, Bites] = {}
 
     def made_here(part: Sequence[str]) -> Iterator[tuple[str, bytes]]:
@@ -162,11 +167,11 @@ def made_in_parts(session: Session, each: EachTree, bare: Plan, view: Nursery) -
         yield from made_here(sent.left)
 
     # What one part needs is there for all the others then.
-    yield from chain.from_iterable(map(made_here, _parts(handles[:TREES], TREES)))
+    yield from chain.from_iterable(map(made_here, _parts(handles[:PART], PART)))
     if others and session.may_be_shared and len(handles) >= MANY_TREES:
         yield from by_turns(_shared(others), made_here, maker.sent, made_there)
     else:
-        yield from chain.from_iterable(map(made_here, _parts(others, TREES)))
+        yield from chain.from_iterable(map(made_here, _parts(others, PART)))
     follow_ups = laid.in_order(handles)
     plan = replace(bare, follow_ups=follow_ups, bites={handle: bites[handle] for handle in handles})
     ahead.hold({(AT_HOME, handle): those for handle, those in laid_at_home.all.items()})
@@ -180,9 +185,9 @@ def _parts(handles: Sequence[str], most: int) -> Iterator[Sequence[str]]:
 
 def _shared(handles: Sequence[str]) -> list[Sequence[str]]:
     """The trees in parts for this process and a copy of it in turn, so that both end together."""
-    ours = max(round(OURS * TREES), 1)
-    pair = ceil(len(handles) / ceil(len(handles) / (TREES + ours)))
-    theirs = ceil(pair * TREES / (TREES + ours))
+    ours = max(round(OURS * PART), 1)
+    pair = ceil(len(handles) / ceil(len(handles) / (PART + ours)))
+    theirs = ceil(pair * PART / (PART + ours))
     ours = max(pair - theirs, 1)
     parts: list[Sequence[str]] = []
     for some in _parts(handles, ours + theirs):
@@ -200,6 +205,9 @@ class _Maker:
         self._grounds = grounds_of(
             self._trees, journal.things, session.names(), journal.settings.keeper
         )
+        # To gather these a process looks at every card and tree; a copy would then hold them, too.
+        self._around_feeds = AroundFeeds(self._grounds, journal.settings)
+        self._materials = Materials(journal.things)
         self._first_day_back = year_back_begins(view.trees, session.today)
         self._go_home, self._elsewhere = going_home(session), elsewhere_of(session)
 
@@ -250,8 +258,12 @@ class _Maker:
         settings = session.journal.settings
         around = around_pages(view, shared_by_pages(view), noting)
         shown = shown_in_feeds(view.plans, today, settings.settled)
-        taken = taken_by_trees(session.journal, self._each.histories, today, ByTree(noting))
-        writer = FeedWriter(shown, self._grounds, today, settings, {}, noting)
+        taken = taken_by_trees(
+            session.journal, self._each.histories, today, ByTree(noting), self._materials
+        )
+        writer = FeedWriter(
+            shown, self._grounds, today, settings, {}, noting, around=self._around_feeds
+        )
         # One thing of all trees after another: each goes through much code of its own.
         making: tuple[Callable[[Tree], object], ...] = (
             lambda tree: rows_of_tree(view, tree, around, noting),

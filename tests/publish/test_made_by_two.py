@@ -26,7 +26,7 @@ from datetime import date
 from backbud import compiled, in_parts
 from backbud.journal import second_process as sharing
 from backbud.make import make
-in_parts.MANY_TREES, in_parts.TREES, in_parts.HELD = 1, {trees}, 2
+in_parts.MANY_TREES, in_parts.PART, in_parts.HELD = 1, {trees}, 2
 there = []
 class Counted(sharing.SecondProcess):
     def pieces(self):

@@ -121,14 +121,20 @@ def joint_uid_of(name: str, journal_id: str) -> str:
 
 def is_of_journal(uid: str, journal_id: str) -> bool:
     """Whether a UID is one that this journal gives out."""
-    return uid.endswith(f"@{quote(journal_id)}")
+    return uid.endswith(f"@{_quoted(journal_id)}")
 
 
 def _uid(name: str, journal_id: str) -> str:
-    uid = f"{name}@{quote(journal_id)}"
+    uid = f"{name}@{_quoted(journal_id)}"
     if len(uid) <= LONGEST_UID_OCTETS:
         return uid
-    return f"{blake2b(uid.encode(), digest_size=32).hexdigest()}@{quote(journal_id)}"
+    return f"{blake2b(uid.encode(), digest_size=32).hexdigest()}@{_quoted(journal_id)}"
+
+
+# Every entry ends with it.
+@lru_cache(maxsize=16)
+def _quoted(journal_id: str) -> str:
+    return quote(journal_id)
 
 
 def url_of(base_url: str, path: str, anchor: str = "") -> str:

@@ -13,6 +13,7 @@ from zlib import crc32
 
 from msgspec.structs import replace
 
+from backbud.calendar.around_feeds import AroundFeeds
 from backbud.calendar.ended import EndedFeed, entry_of_ended, is_of_owner
 from backbud.calendar.entries import CalendarEntry, event_of, task_of, uid_of, url_of
 from backbud.calendar.lines import content_line, hours_value, one_line, text_line
@@ -36,7 +37,6 @@ from backbud.publish.files import Files
 from backbud.tongue import phrase
 from backbud.views.audience import Audience, eyes_of
 from backbud.views.grounds import Grounds
-from backbud.views.hidden_names import EverybodysNames
 from backbud.views.week_entries import WeekEntry, WeekWork
 from backbud.views.weeks import week_work, weeks_view
 
@@ -145,23 +145,21 @@ class FeedWriter:
         remembered: Revisions,
         kept: Memo,
         run: FeedsRun | None = None,
+        around: AroundFeeds | None = None,
     ) -> None:
+        """`around`: what another writer of this run was given."""
         self._run = run or FeedsRun()
         self._shown, self._grounds, self._settings = shown, grounds, settings
         self._today, self._remembered, self._kept = today, remembered, kept
-        # All that an entry is made from beside its own follow-up and tree.
-        trees = [(tree.handle, tree.first_handle, tree.title, tree.owner)
-                 for tree in grounds.trees.values()]  # fmt: skip
-        around = (settings, trees, replace(grounds, trees={}))
-        self._around = Identical(kept.same("around entries", around))
+        around = around or AroundFeeds(grounds, settings)
+        self._around = Identical(kept.same("around entries", around.inputs))
         self.revisions: dict[str, Revision] = {}
         self._told = ToldWorks(grounds, today)
         # By the eyes that feeds are for: what these read of each tree.
         self._read: dict[tuple[bool, str], dict[str, _OfTree]] = {}
         # Feeds by work are of all trees: so the same for each, by whether they are tasks.
         self._works: dict[bool, dict[str, list[Sequence[_FeedLine]]]] = {}
-        names = cache(lambda: EverybodysNames(grounds))
-        self._audience = cache(lambda owner: Audience(eyes_of(owner), grounds, names()))
+        self._audience = cache(lambda owner: Audience(eyes_of(owner), grounds, around.names))
 
     def feed(self, feed: Feed) -> bytes:
         """The bytes of a feed."""

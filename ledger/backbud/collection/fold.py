@@ -159,7 +159,7 @@ def each_after(
     """
     at = histories.trees[handle]
     draft = _begin(at, things)
-    done, tree, entries = 0, None, tuple(at.entries)
+    done, tree, entries = 0, None, at.entries
     for count in sorted(set(counts)):
         if not only_vessel:
             _apply(draft, entries[done:count])

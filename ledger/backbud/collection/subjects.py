@@ -50,7 +50,7 @@ class Whereabouts(Placed, gc=False, kw_only=True):
     lines: Lines
 
     @property
-    def entries(self) -> list[Entry]:
+    def entries(self) -> tuple[Entry, ...]:
         """Its history, oldest first."""
         return self.lines.entries
 

@@ -98,7 +98,7 @@ class Lines:
         self._lines: list[Entry | Everyday | Inherited] = []
         # Those that may change what is on the tree: few.
         self._changing: list[Entry | Everyday | Inherited | Change] = []
-        self._entries: list[Entry] | None = None
+        self._entries: tuple[Entry, ...] | None = None
         self._on_tree: Attached | None = None
         # How many of these what is on it goes by.
         self._seen = 0
@@ -176,7 +176,7 @@ class Lines:
         self._on_tree, self._seen = None, 0
 
     @property
-    def entries(self) -> list[Entry]:
+    def entries(self) -> tuple[Entry, ...]:
         if self._entries is None:
             entries: list[Entry] = []
             for line in self._lines:
@@ -187,8 +187,9 @@ class Lines:
             if self._lines and isinstance(self._lines[0], Inherited):
                 # What was noted ahead of a tree stands among the days of its batch.
                 entries.sort(key=lambda entry: entry.event.day)
-            # Another thread may ask meanwhile, and never sees half of them.
-            self._entries = entries
+            # Another thread may ask meanwhile, and never sees half of them. What a tree's history
+            # is made of is this very value.
+            self._entries = tuple(entries)
         return self._entries
 
 

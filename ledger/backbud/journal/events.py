@@ -125,9 +125,10 @@ class Event(Struct, frozen=True, gc=False):
     def says(self, *words: DetailWord) -> bool:
         """Whether one of these words or phrases stands among the words of a detail."""
         for detail in self.details:
-            said = f" {detail.words} "
+            said = detail.words
             for word in words:
-                if detail.name == word or f" {word} " in said:
+                # Most of what is asked for stands there not even as a part of a word.
+                if detail.name == word or (word in said and f" {word} " in f" {said} "):
                     return True
         return False
 

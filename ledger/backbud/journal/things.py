@@ -46,7 +46,11 @@ class Thing(Struct, frozen=True, gc=False):
 
     def detail(self, label: LabelName) -> Detail | None:
         """The first line of that label, or None."""
-        return next((ln.detail for ln in self.lines if ln.detail.name == label), None)
+        # Asked of the cards again and again, so as plainly as can be.
+        for line in self.lines:
+            if line.detail.name == label:
+                return line.detail
+        return None
 
     def text(self, label: LabelName) -> str:
         """The words (or the handle) of a label, or ""."""

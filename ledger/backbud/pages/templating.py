@@ -14,6 +14,7 @@ from backbud.pages import links, ways
 from backbud.pages.history import late_in_words
 from backbud.pages.isolated import isolated
 from backbud.pages.kept_templates import kept_templates
+from backbud.pages.template_code import quick_environment
 from backbud.pages.tree import MOST_VIGOUR
 from backbud.pages.work import REASON_LABELS
 from backbud.tongue import decimal, phrase, spoken
@@ -166,10 +167,10 @@ def template(name: str) -> Template:
 
 
 def _compiled_by(language: str) -> tuple[Path, ...]:
-    """The files of the filters that a template may ask while it is compiled."""
-    isolating = TEMPLATES.with_name("isolated.py")
+    """The files of the filters that a template may ask while it is compiled, and of how it is."""
+    isolating, coding = map(TEMPLATES.with_name, ("isolated.py", "template_code.py"))
     ours = map(Path, (__file__, tongue.__file__, words.__file__))
-    return (*ours, isolating, *tongue.catalogue_files(language))
+    return (*ours, isolating, coding, *tongue.catalogue_files(language))
 
 
 @cache
@@ -178,9 +179,9 @@ def _environment(language: str) -> Environment:
 
     Each language has its own: a sentence of a template is looked up once, when it is compiled.
     """
-    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+    from jinja2 import FileSystemLoader, StrictUndefined
 
-    environment = Environment(
+    environment = quick_environment()(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
         undefined=StrictUndefined,

@@ -1,5 +1,5 @@
 """Feed rests after root work and the cutting of candles, on a weak tree, on what has no roots yet,
-while a tree is helped over root work out of its time, and while the last feed lasts; then it goes
+on rotten roots, while a tree is helped over root work out of its time, and while the last feed lasts; then it goes
 on."""
 
 from __future__ import annotations
@@ -14,9 +14,12 @@ from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
-from backbud.plan.common.rot_found import ROOTS_ROT
 from backbud.plan.due import Due
+from backbud.plan.give_way import waits_for_its_cure
 from backbud.species import Window
+from backbud_grammar.act_words import ActWord
+from backbud_grammar.by_row import by_row
+from backbud_grammar.forms import ActForm
 
 # Cut roots take up no feed for four weeks; common practice, no source.
 _ROOTS_REST = timedelta(days=28)
@@ -27,6 +30,8 @@ _STRIKES_IN = timedelta(weeks=10)
 _A_YEAR = timedelta(days=365)
 # So many days of its time at the least are left for a season's feed; ours, no source.
 _TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
+# Beside root work.
+_HOLDING_BACK: tuple[ActWord, ...] = ("separated", "decandled", "struck", "fed")
 
 
 def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> list[Due]:
@@ -36,7 +41,11 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     """
     dues = list(dues)
     helped = [due.follow_up.window for due in dues if _is_helped(due)]
-    done = [entry.event for entry in tree.history if not entry.undone]
+    done = [
+        entry.event
+        for entry in tree.history
+        if _may_hold_back(entry.event.row) and not entry.undone
+    ]
     cuts = [
         one.day
         for one in done
@@ -52,8 +61,7 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         for one in done
         if one.act == "fed" and one.exact and one.day + longest >= since
     ]
-
-    rot = [due.follow_up.window.opens for due in dues if _rots(due)]
+    rot = [due.event.day for due in dues if due.event is not None and waits_for_its_cure(due)]
 
     def rests(due: Due) -> bool:
         if not _asked(due):
@@ -72,9 +80,10 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     return _once_used_up(resting, given)
 
 
-def _rots(due: Due) -> bool:
-    """Whether it asks for rotten roots to be cut out, and nobody has."""
-    return due.rule == ROOTS_ROT and due.follow_up.outcome == "open"
+@by_row
+def _may_hold_back(act: ActForm) -> bool:
+    """Whether an act may be one that feed waits after."""
+    return act.word in _HOLDING_BACK or "root_work" in act.traits
 
 
 def _came_off(done: Event, tree: Tree) -> bool:

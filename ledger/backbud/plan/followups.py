@@ -178,7 +178,10 @@ class FollowUp(Struct, frozen=True, gc=False):
 
     def heading_on(self, today: date) -> State:
         """Under which heading it stands on a day: it comes until its best week is here, or near."""
-        state, now = self.stand_on(today)
+        return self.heading_as(*self.stand_on(today), today)
+
+    def heading_as(self, state: State, now: Window, today: date) -> State:
+        """The same of one that is known to stand so, by the window that counts."""
         waits = waits_for_its_week(self.single, self.weight, self.promised, state, now.best, today)
         return "coming" if waits else state
 

@@ -61,13 +61,14 @@ def _weighed(plan: Due, gone: list[Due]) -> Due:
     return replace(plan, follow_up=replace(plan.follow_up, weight=weight))
 
 
+def waits_for_its_cure(due: Due) -> bool:
+    """Whether it asks for rotten roots to be cut out, and nobody has."""
+    return due.rule == ROOTS_ROT and due.follow_up.outcome == "open"
+
+
 def _nothing_but_the_cure(dues: list[Due]) -> list[Due]:
     """While rotten roots wait to be cut, no season asks for wire, or for a cut at a branch."""
-    rot = [
-        due.follow_up.window.opens
-        for due in dues
-        if due.rule == ROOTS_ROT and due.follow_up.outcome == "open"
-    ]
+    rot = [due.event.day for due in dues if due.event is not None and waits_for_its_cure(due)]
     if not rot:
         return dues
     return [

@@ -100,8 +100,9 @@ def worked_minutes(
     by_day: dict[date, list[Entry]] = {}
     for entry in entries:
         event = entry.event
-        if event.exact and not entry.undone and first <= event.day <= last:
-            by_day.setdefault(event.day, []).append(entry)
+        day = event.when.first
+        if first <= day <= last and event.exact and not entry.undone:
+            by_day.setdefault(day, []).append(entry)
     for done in by_day.values():
         if any(entry.event.act == "worked" for entry in done):
             yield from _of_day(done, tell_all=True)

@@ -27,6 +27,7 @@ from backbud_grammar.act_words import ActWord, SettledBy, as_act
 
 # Ids of rules, which are never changed.
 PLANNED, AGAIN = "planned", "check-again"
+_SET_BY: tuple[ActWord, ...] = ("planned", "checked")
 # What says when, and not what: `to 2028-03`, `in 6 weeks`, `next spring`; not `to 2 pairs`.
 _TIME = re.compile(
     r"(to|until|in|next|this) (\d{4}|\.\.|/|(early |late )?(spring|summer|autumn|winter)\b"
@@ -39,8 +40,11 @@ def set_by_keeper(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]
     """Every plan, and every check that a check set for later, oldest first."""
     for at, entry in enumerate(tree.history):
         event = entry.event
+        # Hardly a line is one of these, so that is asked first.
+        if event.act not in _SET_BY or not event.exact or entry.undone:
+            continue
         # What was planned for a batch is done to the batch.
-        if not event.exact or entry.undone or entry.within:
+        if entry.within:
             continue
         if event.act == "planned" and event.named:
             yield from planned(tree, event, at, journal, quoter)

@@ -12,6 +12,7 @@ from typing import Literal
 
 from backbud.collection.hard_work import SEASON
 from backbud.species import Schedule, Weight, Window, a_year_later
+from backbud.species.schedule import come_round
 
 # The last days of a window are its end; ours, no source.
 _ENDS = timedelta(days=7)
@@ -32,10 +33,7 @@ def window_on(
     if day <= window.closes or weight.lapses or promised:
         return window
     if weight.once_past == "stays":
-        window = schedule.again or a_year_later(window)
-        while window.closes < day:
-            window = a_year_later(window)
-        return window
+        return come_round(schedule.again or a_year_later(window), day)
     again = schedule.again
     while again is not None and day > window.closes:
         # Late for a season at the most, then it waits for the next good moment.

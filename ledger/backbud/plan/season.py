@@ -19,7 +19,7 @@ from typing import NamedTuple
 from msgspec import Struct
 
 from backbud.memo import NO_MEMO, Identical, Memo
-from backbud.plan.followups import FollowUp, sort_of_work
+from backbud.plan.followups import OPEN, FollowUp, sort_of_work
 from backbud.words import monday_of
 
 WEEKS = 52
@@ -91,8 +91,9 @@ class WeeksAhead(Struct, frozen=True):
 def open_works(follow_ups: Iterable[FollowUp], today: date) -> Iterator[Work]:
     """The open works: what is past its best day is best today, and late is what has to be now."""
     for one in follow_ups:
-        if one.is_open(today):
-            heading, window = one.heading_on(today), one.window_on(today)
+        state, window = one.stand_on(today)
+        if state in OPEN:
+            heading = one.heading_as(state, window, today)
             late = heading in ("overdue", "promised")
             opens = today if late else max(window.opens, today)
             yield Work(

@@ -67,7 +67,7 @@ def settled(
                     waiting.add(due)
                     now[due.follow_up.id] = due
                     begins = min(begins, at)
-        elif at >= begins and not entry.undone:
+        elif at >= begins and (entry.corrected_by is None or not entry.undone):
             found = [now[ident] for ident in waiting.for_event(event, at)]
             if not found:
                 continue

@@ -42,6 +42,7 @@ from backbud_grammar.dates import growing_year_days
 
 # What `bloomed` says of the BBCH stage of flowering.
 BLOOM_STAGES: Mapping[DetailWord, int] = {"first": 60, "full": 65, "over": 69}
+_SEEN_BY: tuple[ActWord, ...] = ("staged", "bloomed")
 _FAIR = 3
 # A tree that long under winter cover lives there.
 LIVES_THERE = timedelta(days=300)
@@ -271,7 +272,7 @@ def stages_seen(history: Iterable[Entry]) -> Seen:
     seen: list[tuple[date, int]] = []
     for entry in history:
         event = entry.event
-        if not event.was("staged", "bloomed") or not event.exact or entry.undone:
+        if event.act not in _SEEN_BY or not event.exact or entry.undone:
             continue
         measure = event.measure("stage")
         if measure is not None:

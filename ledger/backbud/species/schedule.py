@@ -9,6 +9,7 @@ from msgspec import Struct
 from backbud.species.windows import Window
 
 _YEAR = timedelta(days=365)
+_NO_TIME = timedelta(0)
 
 
 class Schedule(Struct, frozen=True, kw_only=True, gc=False):
@@ -32,9 +33,16 @@ class Schedule(Struct, frozen=True, kw_only=True, gc=False):
 NOTHING_SAID = Schedule()
 
 
-def a_year_later(window: Window) -> Window:
-    """The same days a year later."""
-    return Window(window.opens + _YEAR, window.best + _YEAR, window.closes + _YEAR)
+def a_year_later(window: Window, years: int = 1) -> Window:
+    """The same days a year later, or so many."""
+    later = _YEAR * years
+    return Window(window.opens + later, window.best + later, window.closes + later)
+
+
+def come_round(window: Window, day: date) -> Window:
+    """The first of a window and its like in later years that is not over before a day."""
+    past = day - window.closes
+    return window if past <= _NO_TIME else a_year_later(window, -(-past // _YEAR))
 
 
 def next_after(day: date, window: Window) -> Window:

@@ -41,7 +41,7 @@ def words_of_texts(*texts: str) -> tuple[str, ...]:
     return tuple(sorted(set[str]().union(*map(_folded, {*texts}))))
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def _folded(text: str) -> tuple[str, ...]:
     return tuple(filter(_is_telling, folded_words(text)))
 
@@ -67,11 +67,11 @@ def tree_found(tree: Tree, names: Mapping[str, str]) -> Findable:
 
 
 def _written(tree: Tree) -> Iterator[str]:
-    for entry in tree.history:
-        event = entry.event
-        yield from (event.said, event.text, event.remark)
-    for year in {entry.event.when.first.year for entry in tree.history}:
-        yield str(year)
+    done = [entry.event for entry in tree.history]
+    yield from {event.held or event.act for event in done}
+    yield from {event.text for event in done}
+    yield from {event.remark for event in done}
+    yield from map(str, {event.when.first.year for event in done})
 
 
 def others_found(

@@ -49,11 +49,16 @@ def stores_of(
 
 
 def taken_by_trees(
-    journal: Journal, histories: Histories, today: date, by_tree: ByTree | None = None
+    journal: Journal,
+    histories: Histories,
+    today: date,
+    by_tree: ByTree | None = None,
+    materials: Materials | None = None,
 ) -> TakenByTrees:
-    """What the trees of a journal took until a day, of which none was asked yet."""
+    """What the trees of a journal took until a day, of which none was asked yet. `materials`: where
+    they are known, those with a card."""
     figures, currency = journal.settings.figures, currency_of(journal)
-    materials = Materials(journal.things)
+    materials = materials or Materials(journal.things)
     return TakenByTrees(histories, journal.things, materials, figures, today, currency, by_tree)
 
 

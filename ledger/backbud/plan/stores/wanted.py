@@ -15,7 +15,7 @@ from backbud.collection.on_tree import put_on_by
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.memo import Identical
-from backbud.plan.followups import FollowUp
+from backbud.plan.followups import OPEN, FollowUp
 from backbud.plan.run import Plan
 from backbud.plan.stores.feed_dose import Untold
 from backbud.plan.stores.metres import holes_of, metal_of, metres_on, staples, ties_of
@@ -52,7 +52,8 @@ def _of_tree(
         Want(key, amount, one.id, tree.title, one.title, day, because)
         for one in follow_ups
         if one.outcome == "open" and _takes(one)
-        if (day := max(one.window_on(today).best, today)) <= today + AHEAD and one.is_open(today)
+        for state, window in (one.stand_on(today),)
+        if state in OPEN and (day := max(window.best, today)) <= today + AHEAD
         for (key, because), amount in _together(_of_work(one, tree, taken, day, doses))
     )
 

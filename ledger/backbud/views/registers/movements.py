@@ -43,8 +43,9 @@ def movements(
         card = things.by_handle.get(handle)
         said = (card.text("origin"), card.text("passport")) if card else ("", "")
         tree = (handle, at.kind, botanical(handle))
-        for event in (one.event for one in at.entries if not one.undone and not one.event.held):
-            if event.act in ARRIVALS or event.act in DEPARTURES:
+        for one in at.entries:
+            event = one.event
+            if (event.act in ARRIVALS or event.act in DEPARTURES) and not one.undone:
                 rows.append(_row(event, tree, said, called))
     rows.sort(key=lambda row: (row["date"], row["at"], row["tree"]))
     return register_of("plants", phrase("Plants in and out"), ABOUT, HEADINGS, rows)

@@ -95,7 +95,7 @@ def _is_named_so(row: Mapping[str, str]) -> bool:
 
 def _of_tree(histories: Histories, things: Things, handle: str, botanical: str) -> Iterator[_Crop]:
     entries = histories.trees[handle].entries
-    treated = [n for n, one in enumerate(entries) if not one.undone and _counts(one.event)]
+    treated = [n for n, one in enumerate(entries) if _counts(one.event) and not one.undone]
     for count, tree in each_after(histories, things, handle, (n + 1 for n in treated)):
         event = entries[count - 1].event
         stage, seen = _stage(event, (one.event for one in entries[:count] if not one.undone))

@@ -11,27 +11,31 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Hashable
 from operator import is_
 from types import MethodType
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, TypeVar
+
+from msgspec import Struct
 
 from backbud.tongue import speak
 
 T = TypeVar("T")
 
 
-class _Made(NamedTuple):
-    """A value, what it was made from, and the slots that were asked while it was made."""
+class _Made(Struct, eq=False):
+    """A value, what it was made from, the slots that were asked while it was made, and the number
+    of the last run that had a use for it."""
 
     inputs: tuple[object, ...]
     value: Any
     within: tuple[Hashable, ...]
+    run: int
 
 
 class Memo:
     """The values of the last run, and of this one so far, each in a slot of its own."""
 
     def __init__(self) -> None:
-        self._before: dict[Hashable, _Made] = {}
-        self._now: dict[Hashable, _Made] = {}
+        self._values: dict[Hashable, _Made] = {}
+        self._run = 0
         self._speaks = ""
         # The slots that the work at hand has asked, while there is one.
         self._asked: list[Hashable] | None = None
@@ -43,15 +47,11 @@ class Memo:
         """
         if self._asked is not None:
             self._asked.append(slot)
-        known = self._now.get(slot)
+        known = self._values.get(slot)
         if known is None or known.inputs != inputs:
-            known = self._before.get(slot)
-            if known is not None and known.inputs == inputs:
-                if known.within:
-                    self._keep_within(known)
-            else:
-                known = self._made(inputs, work)
-            self._now[slot] = known
+            known = self._values[slot] = self._made(inputs, work)
+        elif known.run != self._run:
+            self._keep(known)
         value: T = known.value
         return value
 
@@ -66,16 +66,16 @@ class Memo:
         asked: list[Hashable] = []
         outer, self._asked = self._asked, asked
         try:
-            return _Made(inputs, work(), tuple(asked))
+            return _Made(inputs, work(), tuple(asked), self._run)
         finally:
             self._asked = outer
 
-    def _keep_within(self, made: _Made) -> None:
-        for slot in made.within:
-            if slot not in self._now and (known := self._before.get(slot)) is not None:
-                self._now[slot] = known
-                if known.within:
-                    self._keep_within(known)
+    def _keep(self, known: _Made) -> None:
+        known.run = run = self._run
+        for slot in known.within:
+            made = self._values.get(slot)
+            if made is not None and made.run != run:
+                self._keep(made)
 
     def speak(self, language: str) -> None:
         """From here on what is made is in this language: let go of what an earlier run made in
@@ -83,21 +83,27 @@ class Memo:
         speak(language)
         if language != self._speaks:
             if self._speaks:
-                self._before = {}
+                self._let_go()
             self._speaks = language
 
     def holds(self, slot: Hashable) -> bool:
         """Whether anything is in the slot, whatever it was made from."""
-        return slot in self._now or slot in self._before
+        return slot in self._values
 
     def forget(self, slot: Hashable) -> None:
         """Let the work in this slot be done anew next time."""
-        self._now.pop(slot, None)
-        self._before.pop(slot, None)
+        self._values.pop(slot, None)
 
     def end(self) -> None:
         """A run has ended well: let go of what it did not ask for."""
-        self._before, self._now = self._now, {}
+        self._let_go()
+        self._run += 1
+
+    def _let_go(self) -> None:
+        """Of what this run has not asked for."""
+        run = self._run
+        for slot in [slot for slot, made in self._values.items() if made.run != run]:
+            del self._values[slot]
 
 
 class Apart(Memo):

@@ -185,7 +185,8 @@ class FeedWriter:
         """Keep only what is near of what was read for the eyes of a feed, the last of those for
         them that shows all."""
         read = self._read.get(_eyes(feed), {})
-        read.update({h: one._replace(lines=one.near, weeks=[]) for h, one in read.items()})
+        for handle, one in read.items():
+            read[handle] = _OfTree(one.near, one.near, one.by_work, one.revisions, [])
 
     def ended(self, gone: EndedFeed) -> bytes:
         """The bytes of a feed that ended."""

@@ -21,7 +21,7 @@ from backbud.journal.events import Event
 from backbud.journal.own_words import OwnWords
 from backbud.journal.things import Things
 from backbud_grammar.act_words import ActWord, as_act
-from backbud_grammar.acts import ACTS
+from backbud_grammar.acts import ACTS, ROWS
 
 _MOVE: ActWord = "moved"
 # Of these nothing counts but a pot that they name.
@@ -30,8 +30,14 @@ FILL_POTS: frozenset[ActWord] = frozenset(
 )
 # Of these nothing but what they say is asked, where all trees that are meant are here.
 SAID_ALONE: frozenset[ActWord] = PARTS | FILL_POTS | {_MOVE}
-# Of which each piece says a thing of its own.
-_IN_PIECES: frozenset[ActWord] = ON_PARTS | FILL_POTS
+# What stands before a pot that one of these names.
+_BEFORE_POT = frozenset(
+    label
+    for act in FILL_POTS
+    for form in ROWS[act].forms
+    if form.name == "into"
+    for label in form.labels
+)
 
 
 class _Done(NamedTuple):
@@ -60,6 +66,12 @@ class SaidBefore:
 
     def __init__(self, things: Things, here: TreesHere, own: OwnWords) -> None:
         self._things, self._here, self._own = things, here, bool(own.words)
+        # With none of these, folded, a line names no pot.
+        self._before_pot = _BEFORE_POT | {
+            word.run[0]
+            for word in own.words
+            if any(label in word.meaning.casefold() for label in _BEFORE_POT)
+        }
         # By the details, what the first line did that said so.
         self._lines: dict[_By, dict[str, _Done]] = {}
         # By one of them, what it puts on.
@@ -105,12 +117,16 @@ class SaidBefore:
         """What a line does that says what none did before it; its pieces are added to the `known`
         ones."""
         act = block.acts[i]
-        pieces = text.split(", ") if act in _IN_PIECES else []
+        if act in FILL_POTS:
+            folded = text.casefold()
+            named = any(word in folded for word in self._before_pot)
+            return _BY_ITSELF if named else _NOTHING
+        pieces = text.split(", ") if act in ON_PARTS else []
         if pieces and all(piece in known for piece in pieces):
             put = tuple([thing for piece in pieces for thing in known[piece]])
             # What is said twice of one part is no list of things.
             if len({thing.part for thing in put}) == len(put):
-                return _Done(Change(put)) if act in ON_PARTS else _NOTHING
+                return _Done(Change(put))
         event = block.event(i)
         done = _done(event, self._things)
         if len(pieces) == len(event.details) and not event.kept and '"' not in text:
@@ -129,8 +145,6 @@ def _done(event: Event, things: Things) -> _Done:
     if effect is not None:
         takes_off = event.act in OFF_PARTS and bool(event.parts)
         return _Done(effect(event), takes_off)
-    if event.act in FILL_POTS:
-        return _BY_ITSELF if event.has("into") else _NOTHING
     stands, start = stands_after(event.row), event.first("from")
     place = canonical(things, start.handle) if start is not None else ""
     if stands is None or (start is not None and not place):
@@ -140,8 +154,6 @@ def _done(event: Event, things: Things) -> _Done:
 
 def _of_each(event: Event, done: _Done) -> list[_Things]:
     """What each detail puts on; none where that cannot be told apart."""
-    if done is _NOTHING:
-        return [()] * len(event.details)
     change = done.change
     if change is None or change.off or change.older:
         return []

@@ -90,13 +90,10 @@ def ahead_on_cards(things: Things, today: date) -> PlacedFlaws:
 
 
 def _is_far_on_card(written: str, today: date) -> bool:
-    try:
-        said = read_span(written)
-    except Misread:
-        # It is told as what it is.
-        return False
-    ahead = said.first.year - today.year
-    return ahead > FARTHEST_YEARS or said.last.year <= today.year - OLDEST_YEARS
+    years = _years_of(written)
+    return years is not None and (
+        years[0] - today.year > FARTHEST_YEARS or years[1] <= today.year - OLDEST_YEARS
+    )
 
 
 def _dated(detail: Detail) -> bool:
@@ -127,10 +124,10 @@ def _is_far_end(written: str, when: WrittenDate) -> bool:
 
 @lru_cache(maxsize=10_000)
 def _years_of(written: str) -> tuple[int, int] | None:
-    """The years that an end of a span begins and ends in; None where it cannot be read, which is
-    told as what it is."""
+    """The years that a date, a span or an end of one begins and ends in; None where it cannot be
+    read, which is told as what it is."""
     try:
-        end = read_span(written)
+        said = read_span(written)
     except Misread:
         return None
-    return end.first.year, end.last.year
+    return said.first.year, said.last.year

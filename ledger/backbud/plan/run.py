@@ -116,7 +116,7 @@ def plan_all(
     def take(handle: str, one: TreeWithPlan) -> None:
         inputs = (Identical(one.due), asked.minutes)
         due = by_tree.kept.once(("minutes", handle), inputs, partial(asked.with_minutes, one))
-        planned[handle] = one._replace(due=due)
+        planned[handle] = TreeWithPlan(one.tree, one.species, due, one.bites)
 
     def here(some: Sequence[str]) -> Iterator[str]:
         for handle in some:

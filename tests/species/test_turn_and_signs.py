@@ -385,8 +385,8 @@ def test_water_must_be_slower_in_each_year(signs) -> None:
     )
 
 
-def test_how_long_a_tree_was_soaked_says_nothing_of_its_soil(signs) -> None:
-    assert not signs(("2025-04-10", "soaked", "10 min"), ("2026-04-10", "soaked", "20 min"))
+def test_how_long_somebody_worked_says_nothing_of_the_soil(signs) -> None:
+    assert not signs(("2025-04-10", "worked", "10 min"), ("2026-04-10", "worked", "20 min"))
 
 
 @pytest.mark.parametrize(
@@ -428,3 +428,12 @@ def test_the_latest_day_of_a_sign_is_told_and_a_soft_surface_is_none(signs) -> N
     )
     assert signs(("2026-05-10", "opened", "surface")) == ()
     assert signs(("2026-05-10", "noted", "a hard surface, rootbound")) == ()
+
+
+def test_a_ball_or_a_pot_of_no_known_size_fills_nothing(made) -> None:
+    last = made.event("2025-03-10", "repotted", "same pot")
+    year = made.year(TRIDENT)
+    potted = replace(year, pot=pot_from_inside("rectangle", (30.0, 20.0, 5.0)))
+    assert early_signs(made.tree(last), potted, last, year.last) == ()
+    of_a_ball = made.tree(last, root_ball="30 x 20 x 6 cm")
+    assert early_signs(of_a_ball, replace(year, pot=None), last, year.last) == ()

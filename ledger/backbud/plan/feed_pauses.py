@@ -1,6 +1,6 @@
 """Feed rests after root work and the cutting of candles, on a weak tree, on what has no roots yet,
-on rotten roots, while a tree is helped over root work out of its time, and while the last feed lasts; then it goes
-on."""
+on rotten roots, while a tree is helped over root work out of its time, and while the last feed
+lasts; then it goes on."""
 
 from __future__ import annotations
 

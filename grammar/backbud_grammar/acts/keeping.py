@@ -228,7 +228,7 @@ ACTS: tuple[ActForm, ...] = (
             "how",
             *listed(
                 "fleece, mulch, straw, bubble wrap, pot wrapped, pot in straw, heeled in, "
-                "plunged, on the ground, net, windbreak"
+                "plunged, on the ground, net, windbreak, two layers, three layers"
             ),
             part=False,
         ),

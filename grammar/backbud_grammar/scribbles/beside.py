@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from backbud_grammar.scribbles.days import MONTH, WEEKDAY
+from backbud_grammar.scribbles.openings.row import PEST
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
@@ -30,6 +31,8 @@ _WEATHER = (
     r"|because of (?:the )?(?:frost|rain|wind|sun|heat|snow|hail|storm|cold|drought|weather)"
 )
 _MARKS = (
+    r"bites(?: (?:slightly|badly|a bit|a little))?|(?:branch|branches|it|(?:left|right) \d|apex) (?:stays|stay|stayed|holds|hold|held) (?:down|put|low|in place|there|well|nicely)|"
+    r"(?:after )?(?:\d+|two|three|four|five|six) (?:weeks|months|years) on(?: it| the (?:tree|branch))?|"
     r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"
     r"(?:was |were |had been |been )?on (?:for )?(?:\d+|a|one|two|three) (?:weeks?|months?|years?)|(?:branch|branches|it) (?:stands|sits|holds|stays put)|"
     r"(?:(?:little|tiny|small|faint|thin) )+(?:rings?|marks?|scars?|bites?)(?: only)?|(?:only|just) (?:a )?(?:(?:little|tiny|small|faint|thin) )*(?:rings?|marks?|scars?|bites?)|"
@@ -169,22 +172,28 @@ _EVERY = (
     r"(?:days?|weeks?|evening|morning)"
 )
 _TABLE: Mapping[str, str] = {
-    **dict.fromkeys(("watered", "misted", "soaked"), rf"{_WEATHER}|{_OFTEN}"),
+    **dict.fromkeys(
+        ("watered", "misted", "soaked", "flushed"),
+        rf"{_WEATHER}|{_OFTEN}|(?:the )?(?:pots?|tree|soil) (?:was |is |were |felt |still |very |quite |all )*(?:light|heavy|bone dry|dust dry|dry|wet)(?: (?:before|still|again))?",
+    ),
     "shaded": _WEATHER,
     "protected": (
         rf"{_WEATHER}|(?:in |with |of )?(?:\d|two|three|double|triple) (?:layers?|thick(?:nesses)?|fold|sheets?)|(?:for )?\d+ (?:cold |frosty )?nights?"
         r"|(?:\+ |and |with )?(?:stones?|bricks?|weights?|pegs?|clips?|string|rope|tape|boards?)(?: (?:on|round|along|at|over)(?: (?:it|top|the|edges?|corners?|sides?|bottom))*)?"
         r"|pots? (?:all )?(?:lagged|wrapped|insulated|plunged|sunk)"
     ),
-    "moved": rf"{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
+    "moved": rf"(?:leaf|bud|needle|flower) drop|{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
     "died": _DEATH,
     "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
     "carved": r"left (?:rough|raw|as (?:it )?is|to weather|for now|to dry)|(?:no|not) (?:lime sulphur|ls)(?: yet)?",
     "guyed": (
+        r"(?:branch |tip |it )?(?:now )?(?:about |abt |ca )?\d[\d.,]* ?(?:mm|cm|degrees) (?:lower|down|up|higher)|"
         r"(?:about |abt |ca )?\d[\d /.,]* ?(?:mm|cm|inch) (?:lower|higher|down|up|further|more)|(?:tension|pull) (?:the )?same"
         r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
     ),
     "treated": (
+        r"(?:the )?(?:soil|pot|surface|moss) (?:(?:was |is |well )*(?:covered|wrapped|shielded)(?: up)?(?: (?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|(?:a )?cloth|film))?|(?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|film))|"
+        rf"(?:[^\W\d]+ )?{PEST}(?: (?:still|all|mostly|now))* (?:small|big|young|few|many|some|fewer|less|hardly any|none|inside|everywhere)(?: (?:left|now|still|underneath|inside|below))*|"
         rf"{_OFTEN}|(?:found|got|counted|saw) (?:about |abt |ca )?\d+(?: [^\W\d]+){{0,2}}|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
@@ -198,7 +207,12 @@ _TABLE: Mapping[str, str] = {
         ("rooted", "germinated", "struck", "sown"),
         r"(?:the )?(?:lid|bag|dome|cover|glass|vents?)(?: is| was| now)? (?:off|open(?:ed)?|up|on|over|slit|vented)",
     ),
+    **dict.fromkeys(
+        ("tied",),
+        r"(?:the )?old (?:ones?|ties?|wires?)?(?: (?:was|were|had|is|are))* ?(?:rusted|rusty|broken|snapped|loose|cut in|rotten)(?: through| off)?",
+    ),
     "wired": (
+        r"(?:the )?old (?:wire|one) (?:was |had |is )?(?:biting|bit|bitten(?: in)?|cut(?:ting)? in|tight|rusty|loose|too (?:thin|thick|tight|loose)|broken)|"
         r"(?:put on |rather |quite )?loose(?:ly)?(?: on)?|not (?:too |so )?tight|"
         r"(?:through|over|for|leave|stays|on for)(?: on)?(?: for)? (?:\d|one|two|three|a|the) (?:winters?|summers?|seasons?|years?)(?: ok| is ok| fine| long)?"
     ),
@@ -238,6 +252,7 @@ _TABLE: Mapping[str, str] = {
         r"|(?:\d+|two|three|four|six|a|one|the) (?:weeks|months|week|month) (?:is |are )?(?:up|over|gone|passed|done)"
     ),
     "measured": (
+        r"(?:the )?(?:barrel |tank |butt )?(?:is |still |now )*(?:(?:half|nearly|almost|quarter) )?(?:full|empty)|"
         # What it was, beside what it is.
         r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
         r"(?: (?:last year|before|then))?"
@@ -246,11 +261,11 @@ _TABLE: Mapping[str, str] = {
         r"|(?:sheaths?|needles) (?:still |all )*(?:closed|shut|tight)(?: yet| still)?|(?:going|heading|moving) (?:the )?(?:right|wrong) way"
     ),
     "unprotected": (
-        rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear"
-        r"|no (?:more )?frosts?(?: (?:forecast|coming|now|expected|due|this week))?"
+        rf"{_WEATHER}|(?:the )?(?:night )?frosts? (?:is |are )?(?:over|past|gone|done)(?: now)?|mild(?: enough)?|warm(?: enough)?|all clear"
+        r"|no (?:more )?frosts?(?: (?:in|for) (?:the )?(?:next )?\d+ (?:days|nights|weeks))?(?: (?:forecast|coming|now|expected|due|this week))?"
         r"|(?:mild|warm) (?:nights?|weather|week|spell)(?: (?:ahead|now|forecast))?"
     ),
-    "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
+    "unshaded": rf"\d+ C(?: ?(?:\+|and|&) ?(?:clouds?|cloudy|overcast|rain|dull))?|{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
     # What its owner would have done, and how it looked.
     "received": (
         rf"{_WANTED}|{_ALONG}|"
@@ -268,7 +283,7 @@ _TABLE: Mapping[str, str] = {
     "billed": r"(?:due |net |payable |to pay )?(?:in |within )?\d+ days(?: net)?",
     "ready": rf"{_WORD_TO}|{_COMES}",
     "planted-out": r"(?:for|to) (?:thickening|thicken|girth|growing on|grow on|bulk up)(?: up)?(?: the trunk)?",
-    "unwired": _MARKS,
+    "unwired": rf"{_MARKS}|no (?:new|more) wires?(?: (?:this (?:year|season|time)|for now|again|needed|yet))*",
     "unguyed": _MARKS,
     "unwrapped": _MARKS,
     "thinned": r"\d+ (?:in all|altogether|in total)(?: (?:left|stay|kept))?",
@@ -308,7 +323,7 @@ _GROWS_ON = re.compile(
 
 # How long what was put on, or begun, stays as it is.
 _STAYS_TILL = re.compile(
-    rf"(?:until|till|til) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|spring|summer|autumn|fall|winter)|"
+    rf"(?:stays? |left |on )*(?:until|till|til|to) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|{WEEKDAY}|spring|summer|autumn|fall|winter)|"
     r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
     r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,

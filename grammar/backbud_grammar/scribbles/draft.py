@@ -11,7 +11,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.sayings import MANY_MEANINGS
 from backbud_grammar.scribbles.beside import is_told_in_figures
-from backbud_grammar.scribbles.observed import is_only_seen
+from backbud_grammar.scribbles.observed import is_counted_pest, is_only_seen
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.turns import turns
@@ -138,7 +138,8 @@ class Draft:
     def put_before(self, raw: str, at: int) -> None:
         """What was seen before it was done; with a figure it is the remark, where nothing but what
         was seen stands in it: `2 grubs under the moss`."""
-        if is_seen(_FIGURES.sub("", in_full(raw))):
+        written = in_full(raw)
+        if is_seen(_FIGURES.sub("", written)) or is_counted_pest(written):
             self.put_beside(raw, at)
         else:
             self.kept.append((raw, at))

@@ -11,7 +11,7 @@ from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
 REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
-    r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time))?)"
+    r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time(?! in )))?)"
     r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
     r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
     r"|(?:and )?(?:again|repeat) (?:on |in )?"
@@ -71,3 +71,5 @@ def next_time(text: str, page: date | None) -> tuple[str, str]:
 
 # Why a work was left, in words that are details of some.
 WHY_NOT = ("weak", "too weak", "very weak", "half-rooted", "late", "too late", "sick", "tired")
+# What takes a plan back.
+DENIED = re.compile(r"no|not|nope|never mind", re.IGNORECASE)

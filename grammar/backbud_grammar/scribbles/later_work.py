@@ -46,6 +46,12 @@ _OFF_AGAIN = re.compile(
     rf" in (?P<when>\d+ (?:days?|weeks?|months?)|(?:next )?(?:{SEASON}|{MONTH}))",
     re.IGNORECASE,
 )
+# How long it is on: `fleece on, for 3 nights`.
+_FOR_SO_LONG = re.compile(
+    r"for (?:the |about |abt |ca )*(?:(?:first|next) )?"
+    r"(?P<n>\d+) (?P<unit>days|nights|weeks|months)",
+    re.IGNORECASE,
+)
 _TAKEN_OFF: dict[ActWord, str] = {
     "wired": "unwire",
     "guyed": "unguy",
@@ -106,6 +112,16 @@ def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | N
         if is_cut != (work == "separate"):
             return None
         when = when_of(off["when"], page)
+        return LaterWork(work, when) if when else None
+    lasts = _FOR_SO_LONG.fullmatch(piece)
+    if (
+        lasts is not None
+        and work
+        and work != "separate"
+        and (draft.pieces or draft.form.work == "shelter")
+    ):
+        unit = lasts["unit"].casefold().replace("nights", "days")
+        when = when_of(f"{lasts['n']} {unit}", page)
         return LaterWork(work, when) if when else None
     if redo is not None and draft.form.bearing == "does" and draft.form.work in _REDONE:
         when = when_of(redo["when"], page)

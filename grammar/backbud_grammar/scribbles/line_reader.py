@@ -16,6 +16,7 @@ from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
 from backbud_grammar.scribbles.bitten import with_bites_joined
+from backbud_grammar.scribbles.by_card import labels
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -25,7 +26,7 @@ from backbud_grammar.scribbles.draft import (
     Piece,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
-from backbud_grammar.scribbles.follows import REPEATED, REST, WHY_NOT, next_time
+from backbud_grammar.scribbles.follows import DENIED, REPEATED, REST, WHY_NOT, next_time
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.named import Handles
@@ -222,7 +223,8 @@ class LineReader:
             self.before.append((one.raw, at))
         else:
             self._left(draft, text, one.raw, at)
-        self.is_unread = not is_seen(text)
+        is_label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
+        self.is_unread = not (is_label or is_seen(text))
 
     def _opened(self, draft: Draft | None, text: str, one: Spelled) -> Opened | None:
         """The act that a piece opens where it stands: at the head of a sentence, or before any
@@ -313,7 +315,7 @@ class LineReader:
             return
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
-            if reading.named and not reading.flaws and reading.details:
+            if DENIED.fullmatch(said) or (reading.named and not reading.flaws and reading.details):
                 draft.pieces.append((said, at))
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
@@ -369,7 +371,7 @@ class LineReader:
         if draft.may_stand_beside(at) and (
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
-            draft.beside.append((raw, at))
+            draft.put_beside(raw, at)
         elif self.pieces.bears(draft.form, piece) or (
             draft.form.work == "business" and self.pieces.bears(draft.form, raw)
         ):

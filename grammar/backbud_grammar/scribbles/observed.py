@@ -15,7 +15,7 @@ _THING = (
 _WHERE = (
     r"(?:(?:at|on|in|under|behind|round|near|inside|outside|along|over) (?:the |its )?(?:old |new |low |lower |upper"
     r" |top |inner |outer )*(?:edges?|tips?|top|apex|base|bottom|trunk|inside|outside|lea(?:f|ves)|lvs|needles"
-    r"|wood|forks?|stems?|surface|places|soil|shade|sun|(?:left|right|front|back|sunny|shady) side))"
+    r"|wood|forks?|stems?|surface|places|soil|shade|sun|(?:left|right|front|back|sunny|shady) side|(?:about |abt |ca )?\d+ (?:branches|leaves|shoots|tips|twigs|spots|places|needles|stems)|paper))"
 )
 _ADVERB = (
     r"(?:still|now|again|already|all|quite|very|a bit|a little|rather|bone|dust|so|too|mostly|just|also|well"

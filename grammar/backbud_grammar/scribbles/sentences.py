@@ -11,7 +11,7 @@ _SENTENCE = re.compile(
     r"(?<=[^\W\d])(?<!\bno)(?<!\bmrs)(?<!\bmr)(?<!\bdr)(?<!\bca)(?<!\bw)(?<!\ba\.m)(?<!\bp\.m)"
     r"(?<!\binc)(?<!\bincl)(?<!\bapprox)(?<!\babt)(?<!\bexc)(?<!\bexcl)(?<!\bfl)(?<!\bfls)[.]\s+"
     r"|(?<=[\d)%])[.]\s+(?=\D|\d[\d.,/]*(?: \d/\d)?\s?(?:h\d\d|h|hrs?|min|mins)\b)"
-    r"|\s*;\s+|!+\s+|\s+(?:->|=>|→)\s+|(?<!\d)\s+[–-]\s+|(?<=\d)\s+[–-]\s+(?!\d)|:\s+",
+    r"|\s*;\s+|!+\s+|\s+(?:->|=>|→)\s+(?!\d)|(?<!\d)\s+(?:->|=>|→)\s+|(?<!\d)\s+[–-]\s+|(?<=\d)\s+[–-]\s+(?!\d)|:\s+",
     re.IGNORECASE,
 )
 _MAY_END = re.compile(r"[.;!:]\s|\s[-–→=]")

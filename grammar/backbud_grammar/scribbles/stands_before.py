@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.asides import is_aside
 from backbud_grammar.scribbles.beside import is_beside
+from backbud_grammar.scribbles.by_card import is_at_home
 from backbud_grammar.scribbles.draft import Draft, Piece
 from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
 from backbud_grammar.scribbles.reads import PieceReader
@@ -27,7 +28,11 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if first.form.word == "worked":
         # Hours are of the work that stands before them, whether it was read or not.
         return [*before]
-    left = _not_of(first, before, pieces)
+    left = [
+        one
+        for one in _not_of(first, before, pieces)
+        if not is_at_home(in_full(one[0]), pieces.handles, pieces.kind_of)
+    ]
     beside = [one for one in left if is_beside(first.word, in_full(one[0]))]
     for raw, at in beside:
         first.put_beside(raw, at)
@@ -82,7 +87,8 @@ def _tells_of_act(piece: str, pieces: PieceReader) -> bool:
 
 def _not_of(draft: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[Piece]:
     """What stands before an act and is no detail of it: `jin on apex, carved`."""
-    if draft.form.bearing != "does" or draft.strict or draft.form.undone_by:
+    of_water = draft.form.word == "measured"
+    if (draft.form.bearing != "does" and not of_water) or draft.strict or draft.form.undone_by:
         # `2 mm Al on left 1, guy to rim` is a wire and a guy.
         return [*before]
     left: list[Piece] = []

@@ -103,4 +103,42 @@ NOUNS = {
         "fed",
     ),
     "liquid feed": "fed",
+    # What is to be looked at, and what is to come off.
+    **{
+        said: "checked"
+        for what in ("", "wire", "ties", "guy", "guys", "layer", "graft", "roots")
+        for said in (
+            f"check {what}".strip(),
+            f"check the {what}",
+            f"look at {what}",
+            f"look at the {what}",
+        )
+    },
+    **dict.fromkeys(
+        [
+            f"{what} {look}"
+            for what in ("wire", "layer", "next", "wire bite")
+            for look in ("check", "look")
+        ],
+        "checked",
+    ),
+    **{
+        f"{what}{must} off": work
+        for what, work in (
+            ("wire", "unwired"),
+            ("guy", "unguyed"),
+            ("guys", "unguyed"),
+            ("ties", "untied"),
+            ("raffia", "unwrapped"),
+            ("fleece", "unprotected"),
+            ("cover", "unprotected"),
+            ("shade", "unshaded"),
+            ("shade cloth", "unshaded"),
+        )
+        for must in (
+            f" {one} {goes}"
+            for one in ("must", "should", "has to", "is to", "to")
+            for goes in ("come", "be")
+        )
+    },
 }

@@ -228,11 +228,12 @@ def looks_so(text: str) -> bool:
 _DEGREES = r"(?:[-+−]?\d{1,3}(?:[.,]\d)? ?(?:°? ?[CF]|°|degrees(?: [CF])?)(?![^\W\d])|(?:low|mid|high|upper) (?:teens|\d0s)|teens)"
 _WHEN = (
     r"(?: (?:tonight|overnight|at night|last night|all night|by day|today|now|already|outside|out|inside|in there|in here|in (?:the )?(?:shade|sun|tunnel|house)"
-    r"|(?:by|at|before) (?:\d{1,2}(?: ?[ap]m)?|noon|midday|lunch|breakfast)|forecast|coming|announced|expected|due|all (?:day|week|night)|this week|for the week|nights?|days?))*"
+    r"|(?:by|at|before) (?:\d{1,2}(?: ?[ap]m)?|noon|midday|lunch|breakfast)|forecast|coming|announced|expected|due|all (?:day|week|night)|this week|for the week|nights?|days?|on (?:the )?(?:roof|terrace|balcony|bench|rail)))*"
 )
 _OF_WEATHER = (
     rf"(?:(?:(?:lows?|highs?|min|max|frosts?|nights?|days?|mornings?|air|shade|wind chill) )?(?:(?:of|at|about|abt|around|down to|up to|nearly|still) )*{_DEGREES}{_WHEN})"
     rf"|(?:lows?|highs?|min|max|frosts?|nights) (?:(?:of|at|about|abt|around|down to|up to|still|all|above|below|over|under|>|<) )*[-−]?\d{{1,3}}{_WHEN}"
+    r"|(?:(?:air )?humidity|humid\.?|RH|rel\.? humidity)(?: (?:of|is|at|now|only))* \d{1,3} ?%"
     rf"|(?:winds?|gusts?)(?: (?:of|at|up to))? \d{{1,3}}(?:-\d{{1,3}})? ?(?:mph|km/h|kmh|m/s|knots)?{_WHEN}"
 )
 

@@ -130,6 +130,23 @@ def test_so_many_of_the_roof_are_read() -> None:
     assert all(is_so >= least for is_so, least in zip(shares, LEAST_ON_THE_ROOF, strict=True))
 
 
+# Of 320 lines (257 that are no mere notes) of what the same hand says of wire, ties, covers, feed,
+# water, pests and looks, in four lots, each read first before the tables were widened by it: right
+# 8, 24, 37 and 29 %, right or in part 58, 71, 71 and 68 %, told 85, 89, 94 and 87 %. A spray behind
+# tips that were cut out, and a feeding that was skipped and why, were misread, and mended.
+LEAST_OF_KEEP = (0.48, 0.77, 0.93)
+
+
+def test_so_many_of_what_keeps_a_tree_are_read() -> None:
+    acts = [one for hand in KEEP for one in verdicts(hand) if "noted" not in one.line.acts]
+    shares = tuple(
+        sum(one.how in hows for one in acts) / len(acts)
+        for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
+    )
+    assert len(acts) == 257
+    assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_KEEP, strict=True))
+
+
 # What stands in a line, and all that is read of it.
 READ = {
     "pinched top only, to first pr": ("pinched",),

@@ -325,7 +325,7 @@ ACTS: tuple[ActForm, ...] = (
         bare(
             "count",
             "number",
-            words=("branches", "branch", "shoots", "shoot", "twigs"),
+            words=("branches", "branch", "shoots", "shoot", "twigs", "tips"),
             whole=True,
             worded=True,
             about="how many",

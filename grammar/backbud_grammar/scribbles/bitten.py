@@ -8,11 +8,13 @@ from collections.abc import Iterable, Iterator
 from backbud_grammar.scribbles.spelled import in_full
 
 _WHERE = r"(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)"
+# `left 2` is one place, `left 1 and left 2` are two.
+LONGEST_PLACE = 2
 _BITES = re.compile(
     r"(?:the )?wires? (?:is |was |are |has )?(?:just |slightly |a (?:bit|little) |starting to )*"
     r"(?:bites?|biting|bit|bitten|eats?|eating|cuts?|cutting|digs?|digging|dug|marking)"
     r"(?: in(?:to)?)?"
-    rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE})",
+    rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE}(?: ?(?:\+|&|and) ?{_WHERE})?)",
     re.IGNORECASE,
 )
 _BITES_THERE = re.compile(
@@ -21,7 +23,7 @@ _BITES_THERE = re.compile(
     re.IGNORECASE,
 )
 _OFF = re.compile(
-    r"(?:(?:it |so |was |is |all |now |taken |took |cut |that wire |that one )*)"
+    r"(?:(?:it |so |was |is |all |both |now |taken |took |cut |that wire |that one )*)"
     r"(?:off|away|out|removed)"
     r"(?: (?:at once|now|today|there|straight away|right away))?",
     re.IGNORECASE,
@@ -54,7 +56,9 @@ def with_bites_joined(
         raw = piece.strip(" .!:")
         if held is not None:
             if comes_off.fullmatch(raw):
-                yield held[0], f"{held[1]}, {raw}", f"wire {held[2]} off"
+                two = len(held[2].split()) > LONGEST_PLACE
+                said = f"wire off {held[2]}" if two else f"wire {held[2]} off"
+                yield held[0], f"{held[1]}, {raw}", said
                 held = None
                 continue
             yield held[0], held[1], in_full(held[1])

@@ -41,6 +41,8 @@ TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unshad
 _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
+# A branch by its number: `left 2 stays`.
+_NUMBERED = re.compile(r"\b(?:left|right|branch) \d{1,2}\b", re.IGNORECASE)
 _FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
@@ -122,7 +124,8 @@ class Draft:
     def put_beside(self, raw: str, at: int) -> None:
         """Words that fit what the act says; with a figure they are its remark, as a keeper writes
         them behind the dashes."""
-        if is_told_in_figures(raw):
+        of_part = self.form.word in TAKES_OFF
+        if is_told_in_figures(_NUMBERED.sub("", in_full(raw)) if of_part else raw):
             self.remark = f"{self.remark}, {raw}" if self.remark else raw
         else:
             self.beside.append((raw, at))

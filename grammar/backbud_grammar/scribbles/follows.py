@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
+from backbud_grammar.scribbles.days import MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
 
 # What is done again and again, so that the next time is a plan.
 REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
@@ -72,4 +72,19 @@ def next_time(text: str, page: date | None) -> tuple[str, str]:
 # Why a work was left, in words that are details of some.
 WHY_NOT = ("weak", "too weak", "very weak", "half-rooted", "late", "too late", "sick", "tired")
 # What takes a plan back.
-DENIED = re.compile(r"no|not|nope|never mind", re.IGNORECASE)
+DENIED = re.compile(r"no|not(?: sure| certain| yet)?|nope|never mind|maybe|perhaps", re.IGNORECASE)
+
+
+_PROPERLY = re.compile(
+    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
+    r"| (?:properly|again|then|instead)$",
+    re.IGNORECASE,
+)
+
+
+def waits_till(act: str, piece: str, page: date | None) -> str:
+    """Until when a work waits, as a plan says it; "" where a piece says no such thing: `feed
+    skipped, winter` says why."""
+    if act == "skipped" and piece.casefold() in SEASONS:
+        return ""
+    return when_of(_PROPERLY.sub("", piece), page)

@@ -21,11 +21,14 @@ _VOLUME = r"(\d[\d.,]* (?:L|mL))"
 _PRODUCT = rf"(?:{SPRAY}|{SUBSTANCE}|(?:rubbing |denatured )?alcohol|spirit|(?:a )?drop (?:of )?(?:soap|oil|washing[- ]up liquid))"
 _BAD = r"(?:worst|infected|affected|bad|sick|ill|spotted|mildewed|diseased|eaten)"
 _IRON = r"(?:fe|iron)[- ]?chelate|iron"
-_SPOT = r"(?:on|in|round|around|along|under|into) (?:the )?(?:rim|edges?|pot edge|soil|surface|moss|cups?|baskets?|strainers?|corners?|bags?|tea (?:filters?|bags?|strainers?)|filters?|little bags?)"
+_SPOT = r"(?:on|in|round|around|along|under|into) (?:the )?(?:rim|edges?|pot edge|(?:wet |damp |moist |dry )?soil|surface|moss|cups?|baskets?|strainers?|corners?|bags?|tea (?:filters?|bags?|strainers?)|filters?|little bags?)"
 
 Ways = tuple[tuple[str, str], ...]
 
 _GUYED: Ways = (
+    (rf"{_METAL_GUY} to {_TO}", r"\2 mm ^1, to \3"),
+    (rf"{_METAL_GUY} (?:from |on )?{_BRANCH} to {_TO}", r"\2 mm ^1 on \3, to \4"),
+    (rf"{_GUY} to {_TO}", r"\1, to \2"),
     (
         rf"{_GUY} (?:from |on )?(?:the )?{_BRANCH} (?:down )?to {_TO}",
         r"\1 on \2, to \3",
@@ -77,6 +80,11 @@ _TIED: Ways = (
 _ALL_OF_THEM: Ways = ((r"all (?:\d|two|three|four|five|six)(?: of them)?", "all"),)
 _WIRED: Ways = (
     (
+        r"(al|cu|aluminium|copper) (\d(?:[.,]\d+)?)(?: mm)? on (\d+) (?:\w+ )?tips",
+        r"\2 mm ^1, \3 tips",
+    ),
+    (r"(\d+) (?:\w+ )?tips", r"\1 tips"),
+    (
         r"(\d(?:[.,]\d+)?)(?: mm)? (al|cu|aluminium|copper) (?:on|round) (\d+) (?:small |fine |thin |new |side |low |lower )*(?:branches|shoots|twigs)",
         r"\1 mm ^2, \3 branches",
     ),
@@ -109,6 +117,11 @@ _PROTECT: Ways = (
         "fleece, three layers",
     ),
     (r"(?:put )?(?:in|under) fleece", "fleece"),
+    (r"wind[- ]?(?:screen|break) (?:set|up|put up|built)", "windbreak"),
+    (
+        r"wind[- ]?(?:screen|break) (?:set|up|put up|built) (?:on|at) (?:the )?(\w+ side)",
+        r'with "windbreak on \1"',
+    ),
     (
         r"(?:the )?pots? (?:all )?(?:packed|wrapped|rolled|lagged|insulated) (?:in|with) (?:\w+ )?(bubble ?wrap|hessian|burlap|straw|fleece)",
         r"pot wrapped, with \1",
@@ -128,6 +141,10 @@ _SHADE: Ways = (
     (r"(?:shade )?(?:cloth|net) (?:of )?(\d+ %)(?: (?:on|up|over))?", r"net, \1"),
 )
 _FEED: Ways = (
+    (rf"with {_NPK}", r"\1"),
+    (r"(\d[\d.,]* g) (?:of )?(bone ?meal|rapeseed meal|cottonseed meal|guano|manure)", r"\1, \2"),
+    (rf"{_NPK} (?:in|with) (?:the )?water", r"\1, liquid"),
+    (rf"((?:cactus|orchid|bonsai|pine|conifer) feed),? (?:at )?{_RATE}", r"\1, \2"),
     (rf"(?:{_IRON}|sequestrene),? (?:at )?{_RATE}(?: (?:on|in|to) (?:the )?soil)?", r"iron, \1"),
     (
         rf"(?:{_IRON}|sequestrene),? (?:at )?{_RATE} (?:on|over) (?:the )?(?:lea(?:f|ves)|foliage)",
@@ -150,7 +167,7 @@ _FEED: Ways = (
     (rf"(?:with )?{_RATE} (?:of )?{_NPK}", r"\2, \1"),
     (rf"{_NPK},? (?:at )?{_RATE},? {_VOLUME}(?: each| per (?:tree|pot))?", r"\1, \2, \3"),
     (rf"{_VOLUME} (?:per|a) (?:tree|pot)|{_VOLUME} each", r"\1\2"),
-    (rf"half (?:dose |strength |of )*{_NPK}", r"\1, half strength"),
+    (rf"(?:half|1/2) (?:dose |strength |of )*{_NPK}", r"\1, half strength"),
     (rf"{_NPK} half", r"\1, half strength"),
     (r"(\d[\d.,]* g) (?:of )?(?:(?:rape|feed|fish|organic) )?(?:pellets|cakes)", r"\1, pellets"),
     (rf"{_SPOT}", ""),
@@ -173,6 +190,11 @@ _FEED: Ways = (
     (r"(first|second|third) (?:of (?:\d|two|three|four|five|six))", r"\1 round"),
 )
 _WATER: Ways = (
+    (rf"with {_VOLUME}", r"\1"),
+    (
+        r"tap(?: ?water)? (?:with|\+) ((?:citric )?acid(?: (?:to )?pH ?[\d.,]+| \d[\d.,]* (?:g|mL)/\d* ?L)?)",
+        r'tap water, with "\1"',
+    ),
     (r"(?:only |just )?(?:a )?(?:little|bit)|sparingly", "lightly"),
     (rf"(?:with )?rain ?water,? {_VOLUME}(?: each)?", r"rainwater, \1"),
     (rf"(?:with )?tap(?: ?water)?,? {_VOLUME}(?: each)?", r"tap water, \1"),
@@ -187,6 +209,16 @@ _WATER: Ways = (
     (r"(?:in |into )?(?:rain(?: ?water)?) (?:for )?(\d+ min)", r"\1, rainwater"),
 )
 _TREAT: Ways = (
+    (
+        rf"(?:with )?({_PRODUCT}(?: {_RATE[1:-1]}| \d[\d.,]* %)? ?(?:\+|and|&|with) ?{_PRODUCT}(?: {_RATE[1:-1]}| \d[\d.,]* %)?) (?:against|for|on) ({PEST})",
+        r'with "\1", against \2',
+    ),
+    (r"(?:cotton bud|q-?tips?|swab|brush) (?:with |and |\+ )?(alcohol)", r"by hand, with \1"),
+    (r"(?:soap|soapy) water", "with soap"),
+    (r"(\d+) (?:mln|mio|million)(?: nematodes)?", r"\1 million"),
+    (rf"{_VOLUME} (?:of )?water", r"\1"),
+    (r"(\d) (?:days|evenings|nights|mornings) (?:in a row|running)", r"\1 times"),
+    (rf"(?:rubbing )?alcohol on (\d+) ({PEST})", r"with alcohol, \1 insects, against \2"),
     (rf"cu {_RATE}", r"copper, \1"),
     (r"(first|second|third|fourth) x", r"\1 time"),
     (r"(\d[\d.,]* (?:%|(?:mL|g)/L)) (?:on|over) (?:the )?(?:whole |bare )*tree", r"\1, all over"),
@@ -204,7 +236,7 @@ _TREAT: Ways = (
         rf"{_BAD} (?:leaves|leaf|tips|twigs|needles|shoots|ones|bits)(?: all)? (?:off|out|away|removed|cut(?: off| out| away)?|picked(?: off)?|binned)",
         "cut out",
     ),
-    (r"(?:tips|shoots|leaves|twigs|leaf) (?:all )?cut out", "cut out"),
+    (r"(?:tips|shoots|leaves|twigs|leaf|webs?|nests?) (?:all )?cut out", "cut out"),
     (
         rf"({SPRAY}) {_RATE} (?:on|under) (?:the )?(?:underside|leaf undersides?|undersides)",
         r"\1, \2, under the leaves",
@@ -251,6 +283,11 @@ _MEASURED: Ways = (
     (r"(?:was|before)(?: at)? ([\d.,]+)(?: (?:before|last time|then))?", r"was \1"),
 )
 _CHECKED: Ways = (
+    (r"(\d+ (?:days|weeks|months)) (?:max|at most|at the most|latest)", r"again in \1"),
+    (
+        r"roots (?:are |now )?(?:through|in|into) (?:the )?(?:moss|sphagnum|bag|foil)",
+        "roots showing",
+    ),
     (
         rf"(?:no|no more|not one) ({PEST}|pests?|lice|eggs|webs?)(?: (?:seen|found|left|now))*",
         r"for \1, none",

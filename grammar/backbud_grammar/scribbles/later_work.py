@@ -21,7 +21,7 @@ _LOOK = re.compile(
     re.IGNORECASE,
 )
 _STAYS = re.compile(
-    r"(?:(?:the )?rest(?: of (?:it|the wires?))?"
+    r"(?:(?:the )?(?:rest|others?|other wires?)(?: of (?:it|the wires?))?"
     r"|(?:the )?(?:left|right|top|apex|other)(?: side| \d)?)"
     r" (?:stays? |is left |left |leave )?(?:on )?(?:for )?(?:another )?"
     r"(?:(?P<when>\d+ (?:days?|weeks?|months?))(?: more| longer)"
@@ -51,6 +51,10 @@ _FOR_SO_LONG = re.compile(
     r"for (?:the |about |abt |ca )*(?:(?:first|next) )?"
     r"(?P<n>\d+) (?P<unit>days|nights|weeks|months)",
     re.IGNORECASE,
+)
+# `fleece on, stays till 1-4`.
+_TILL_DAY = re.compile(
+    r"(?:it )?(?:stays? |left |on |kept )*(?:till|until|til|to) (?P<when>\d{1,2}[./-]\d{1,2})", re.I
 )
 _TAKEN_OFF: dict[ActWord, str] = {
     "wired": "unwire",
@@ -112,6 +116,10 @@ def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | N
         if is_cut != (work == "separate"):
             return None
         when = when_of(off["when"], page)
+        return LaterWork(work, when) if when else None
+    till = _TILL_DAY.fullmatch(piece)
+    if till is not None and work and work != "separate":
+        when = when_of(till["when"], page)
         return LaterWork(work, when) if when else None
     lasts = _FOR_SO_LONG.fullmatch(piece)
     if (

@@ -82,7 +82,8 @@ ASIDE = re.compile(
     r"|(?:straight |right )?after(?:wards)?(?=$)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
     r"|with (?:the |a |my )?(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
-    r"|snips|clippers|knob cutters|cutters|loppers|pruning saw|saw|fingers|fingertips|toothbrush"
+    r"|snips|clippers|pliers|wire cutters?|knife|knob cutters|cutters?|loppers|pruning saw"
+    r"|saw|fingers|fingertips|toothbrush"
     r"|chopstick))(?!\S)",
     re.IGNORECASE,
 )

@@ -224,13 +224,13 @@ class PieceReader:
         if not self._may_read(form, text):
             return False
         details = self.details.understood(form, text)
-        if not details:
-            return False
-        if form.undone_by and "inch" in text:
+        if not details or (form.undone_by and "inch" in text):
             # No wire and no tie is so thick.
             return False
         for detail in details:
             part = _HALF.sub("", detail.part)
+            if detail.name == "against" and (limiter_in(detail.words) or turns(detail.words)):
+                return False
             if (form.undone_by or form.word == "unwired") and _TWO_PARTS.search(part):
                 # `on L1 L3` is two branches.
                 return False

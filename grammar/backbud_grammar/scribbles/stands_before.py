@@ -10,11 +10,13 @@ from backbud_grammar.scribbles.asides import is_aside
 from backbud_grammar.scribbles.beside import is_beside
 from backbud_grammar.scribbles.by_card import is_at_home
 from backbud_grammar.scribbles.draft import Draft, Piece
+from backbud_grammar.scribbles.observed import is_counted_pest
 from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.spelled import in_full
 
 _WORD = re.compile(r"[^\W\d_]+")
+_SLUGS = re.compile(r"\b(?:slugs?|snails?|slakken|schnecken)\b", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
 # Something was done there, in words that no act has.
 _DOING = re.compile(
@@ -27,6 +29,9 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     what the line is about, and whose it is."""
     if first.form.word == "worked":
         # Hours are of the work that stands before them, whether it was read or not.
+        return [*before]
+    if first.form.word == "fed" and any(_SLUGS.search(said) for said, _ in before):
+        # `slugs, pellets` are no feed.
         return [*before]
     left = [
         one
@@ -50,7 +55,7 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if all(map(is_seen, spelled)) and any(map(tells_what, spelled)):
         first.kept[:0] = left
         return []
-    seen = is_observed(spelled[0])
+    seen = is_observed(spelled[0]) or is_counted_pest(spelled[0])
     if seen or all(_FIGURE.search(said) for said, _ in left):
         doubt = [one for one in left if limiter_in(one[0]) or not seen]
         doubt = [one for one in doubt if not is_aside(first.form, in_full(one[0]), one[0])]

@@ -20,10 +20,11 @@ _SIGN = re.compile(
     r"(?= wired\b|,? (?:al|alu|cu)\b|$)"
     r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
     r"(?![.,]\d| ?mm)"
-    r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front|trunk|leader))\b"
+    r"|(?P<part>(?:low |lower |upper )?"
+    r"(?:left|right|apex|top|crown|back|front|trunk(?: line)?|leader))\b"
     r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
     r"|(?P<to>-|–|to\b|until\b|till?\b)|whole(?= (?:top|apex|crown|left|right)\b)"
-    r"|(?P<gauge>ga\b|gauge\b)"
+    r"|(?P<gauge>ga\b|gauge\b)|(?<=[a-z\d]) ?only$"
     r"|(?P<beside>\+|&|,|/|and\b|wired\b|round\b|around\b|along\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
     re.IGNORECASE,
 )

@@ -35,7 +35,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "guyed",
-        rf"guy(?: wire)? (?=(?:{_BRANCH}|jin|\d(?:[.,]\d)? mm\b)(?! (?:off|out|cut|gone|loose|snapped|broken|broke|holds)\b))",
+        rf"guy(?: wire)? (?=(?:{_BRANCH}|jin|\d(?:[.,]\d)? mm\b|(?:al|alu|cu) \d)(?! (?:off|out|cut|gone|loose|snapped|broken|broke|holds)\b))",
         noun=True,
         instead=True,
     ),
@@ -46,7 +46,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "untied",
-        rf"{_ALL_OF}(?:anchor )?(?:ties|tie[- ]?wires?){_WERE} (?:off|cut off|cut|out|removed|taken out|taken off){_ONLY}",
+        rf"{_ALL_OF}(?:anchor )?(?:ties|tie[- ]?wires?){_WERE} (?:off|cut off|cut|out|removed|taken out|taken off)(?: (?:under|underneath|below)(?: the pot)?)?{_ONLY}",
         rf"(?:cut|took|removed) (?:off |out )?all (?:\d|two|three|four) (?:anchor )?(?:ties|tie[- ]?wires)(?: off| out)?{_ONLY}",
     ),
     *rows(

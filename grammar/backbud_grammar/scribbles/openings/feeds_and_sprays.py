@@ -9,18 +9,18 @@ _RATE = r"\d[\d.,]* (?:g|mL)/L"
 # What is fed under its own name, or is short of what a leaf needs.
 _FED = (
     r"(?:(?:fe|iron)[- ]?chelate|chelated iron|iron|epsom(?: salts?)?|magnesium(?: sulphate)?|seaweed|kelp"
-    r"|fish emulsion|potash|humic acid|tomato feed|rose feed|azalea feed|ericaceous feed|manganese|trace elements)"
+    r"|fish emulsion|potash|humic acid|tomato feed|rose feed|azalea feed|ericaceous feed|manganese|trace elements|(?:cactus|orchid|bonsai|pine|conifer) feed)"
 )
 _NPK = r"\d{1,2}-\d{1,2}-\d{1,2}"
 
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "fed",
-        rf"(?={_FED},? (?:at )?{_RATE}(?:$|,| (?:on|over|in|to) (?:the )?(?:lea(?:f|ves)|foliage|needles|soil)\b| (?:watered|poured|drenched) (?:in|on)\b))",
+        rf"(?={_FED},? (?:at )?{_RATE}(?:$|,| once(?:$|,)| (?:on|over|in|to) (?:the )?(?:lea(?:f|ves)|foliage|needles|soil)\b| (?:watered|poured|drenched) (?:in|on)\b))",
         rf"(?={_RATE} (?:of )?(?:{_FED}|{_NPK})(?:$|,))",
         rf"(?=\d[\d.,]* g (?:of )?(?:\w+ )?(?:{FEED}|bone ?meal|rapeseed meal|pellets)(?:$|,))",
         r"(?:rape|feed|organic) pellets(?=,? (?:\d+(?!\d| ?(?:kg|L|left)\b)|(?:new|on|changed|renewed)(?:$|,)|round (?:the )?(?:edge|rim)\b))",
-        rf"(?=half (?:dose |strength )?(?:of )?{_NPK}(?:$|,| \d))",
+        rf"(?=(?:half|1/2) (?:dose |strength )?(?:of )?{_NPK}(?:$|,| \d| on (?:\w+ )?soil\b))",
     ),
     *rows(
         "watered",
@@ -35,6 +35,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "soaked",
         r"(?:dipped|dunked|dived) (?:the )?(?:whole )?pot(?: (?:in|into) (?:rain ?water|water))?(?= (?:for )?\d|$|,)",
+        r"(?:the )?(?:whole )?pot (?:dipped|dunked|soaked|plunged)(?= (?:for )?\d| overnight)",
         r"(?:dipped|dunked|dived) (?:the )?(?:whole )?pot(?= in rain (?:for )?\d+ min)",
         r"in (?:the |a )?(?:tub|bucket|basin)(?= \d+ min(?:$|,))",
     ),
@@ -49,6 +50,13 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "treated",
+        r"(?:washed|sprayed|rinsed) (?:down |off )?with (?:the )?hose(?=$|,| \d)",
+        details="water jet",
+    ),
+    *rows(
+        "treated",
+        r"(?=(?:cotton bud|q-?tips?|swab) (?:with |and |\+ )?alcohol(?:$|,))",
+        r"brushed (?:off )?(?=with (?:soapy? water|soap|alcohol)(?:$|,))",
         r"(?=cu \d[\d.,]* (?:g|mL)/L(?:$|,))",
         r"(?=nematodes in \d[\d.,]* L(?:$|,))",
         r"(?=slug pellets,? \d[\d.,]* g(?:$|,))",
@@ -61,6 +69,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         "cleaned",
         r"fallen leaves (?:all )?(?:away|cleared away|binned)(?=$|,)",
         details="fallen leaves",
+    ),
+    *rows("treated-deadwood", r"(?:the )?(?P<on>jins?|shari|deadwood) with (?=lime sulphur)"),
+    *rows(
+        "released",
+        r"(?:back |out )(?:from|of) (?:isolation|quarantine)(?=$|,)",
     ),
     *rows("checked", rf"looked (?=for {PEST}(?:$|,))"),
 )

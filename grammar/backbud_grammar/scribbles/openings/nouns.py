@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 WORK = (
-    r"(?:repot(?:ted|ting)?|uekae|mekiri|metsumi|metsumi|momiage|hagari|decandl(?:ed?|ing)"
+    r"(?:leaf[- ]cut(?:ting)?|repot(?:ted|ting)?|uekae|mekiri|metsumi|metsumi|momiage|hagari|decandl(?:ed?|ing)"
     r"|candle[- ]?cut(?:ting)?|candles cut|wir(?:ed|ing)|prun(?:ed?|ing)|pinch(?:ed|ing)?"
     r"|defoliat(?:ed?|ion|ing)|pluck(?:ed|ing)|needle (?:work|plucking|pulling)|thinn?(?:ed|ing)?"
     r"|f[ee]d(?:ing)?|feed|fed|root[- ]?work|root[- ]prun(?:ed?|ing)|trimm?(?:ed|ing)?"
@@ -44,6 +44,7 @@ NOUNS = {
     "needle pulling": "plucked",
     "plucked": "plucked",
     "plucking": "plucked",
+    **dict.fromkeys(["leaf cut", "leaf-cut", "leaf cutting", "leaf-cutting"], "defoliated"),
     "hagari": "defoliated",
     "defoliate": "defoliated",
     "defoliated": "defoliated",

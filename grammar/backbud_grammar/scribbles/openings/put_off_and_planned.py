@@ -24,6 +24,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "planned",
+        rf"(?P<named>{WORK}) (?:is )?planned,? (?:for |in |to |on )?(?P<when>{WHEN}){_ONLY}",
         rf"to (?P<named>{WORK}) (?:again )?(?:in |at )?(?P<when>{WHEN}){_ONLY}",
         instead=True,
     ),

@@ -12,6 +12,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         details='of "drain water"',
         instead=True,
     ),
+    *rows("drained", r"drain(?:age)? test", instead=True),
     *rows("measured", r"water (?:temp|temperature)(?= [-−]?\d)"),
     *rows(
         "measured",

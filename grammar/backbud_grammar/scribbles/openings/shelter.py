@@ -19,7 +19,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "protected",
         rf"(?={_LAYERS} fleece(?: {_OVER})?(?: (?:all night|again|tonight))*(?:$|,))",
-        rf"(?=fleece (?:{_LAYERS}|x ?[23]|[23] ?x) {_OVER}(?: (?:all night|again|tonight))*(?:$|,))",
+        rf"(?=fleece (?:{_LAYERS}|x ?[23]|[23] ?x) (?:{_OVER})?(?: ?(?:all night|again|tonight))*(?:$|,))",
         r"(?=(?:put )?in fleece(?:$|,))",
     ),
     *rows(
@@ -29,8 +29,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "protected",
-        rf"wind[- ]?(?:screen|break) (?:set|up|put up|built){_ONLY}",
-        details="windbreak",
+        r"(?=wind[- ]?(?:screen|break) (?:set|up|put up|built)(?: (?:on|at) (?:the )?\w+ side)?(?:$|,))",
     ),
     *rows(
         "shaded",

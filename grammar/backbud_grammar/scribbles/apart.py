@@ -62,7 +62,8 @@ def with_two_things_apart(line: str) -> str:
         line = _HOURS.sub(r"\1,  ", line)
     if " for " in line:
         line = _FOR_SO_LONG.sub(", ", line)
-    line = _PAUSE.sub(r"\1, ", line)
+    if " w" in line or " incl" in line:
+        line = _PAUSE.sub(r"\1, ", line)
     if " over " in line or " in " in line:
         line = _DAYS.sub(r"\1, ", line)
     if " to " in line:

@@ -26,4 +26,4 @@ def is_reading(piece: str) -> bool:
     >>> is_reading("EC now 0,5"), is_reading("run-off EC 1,8 -> 0,5"), is_reading("EC up")
     (True, True, False)
     """
-    return _READING.fullmatch(piece) is not None
+    return any(map(str.isdigit, piece)) and _READING.fullmatch(piece) is not None

@@ -94,6 +94,13 @@ _MEASURE_IN_PART = re.compile(
 )
 
 
+# Words for a day that is not the page's.
+_OTHER_DAY = re.compile(
+    r"\b(?:tomorrow|yesterday|(?:next|last) (?:week|month|year|spring|summer|autumn|winter))\b",
+    re.IGNORECASE,
+)
+
+
 @cache
 def flaw_of_part(part: str) -> Misread | None:
     """What is wrong with a part of a tree: a measure in it, or two parts in one."""
@@ -114,6 +121,15 @@ def flaw_of_part(part: str) -> Misread | None:
             "What was done on another day stands below that day's own heading.",
             day[1],
             len(day[0]),
+        )
+    word = _OTHER_DAY.search(part)
+    if word is not None:
+        return Misread(
+            "date-in-part",
+            "a day stands after the part",
+            "What is to be done is planned: planned wire, to 2028-03.",
+            word.start(),
+            len(word[0]),
         )
     if " on " in part:
         return Misread(

@@ -55,6 +55,7 @@ _SEEN = (
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
     rf"|(?:(?:the|biggest|largest|big|large|clean) )*(?P<cut>cuts?) {_LENGTH} (?:across|wide){_WHERE}*"
+    rf"|{_LOOKS}(?:leaf|leaves|shoots?|candles?|buds?|new growth|growth|tips?) (?:(?:are|is|now|out|open|up|already|about) )*{_LENGTH}(?: (?:out|long|open|up))*"
     rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
 )
 
@@ -227,13 +228,20 @@ def looks_so(text: str) -> bool:
 _DEGREES = r"(?:[-+−]?\d{1,3}(?:[.,]\d)? ?(?:°? ?[CF]|°|degrees(?: [CF])?)(?![^\W\d])|(?:low|mid|high|upper) (?:teens|\d0s)|teens)"
 _WHEN = (
     r"(?: (?:tonight|overnight|at night|last night|all night|by day|today|now|already|outside|out|inside|in there|in here|in (?:the )?(?:shade|sun|tunnel|house)"
-    r"|(?:by|at|before) (?:\d{1,2}(?: ?[ap]m)?|noon|midday|lunch|breakfast)|forecast|coming|announced|expected|due|all (?:day|week|night)|this week|for the week|nights?|days?))*"
+    r"|(?:by|at|before) (?:\d{1,2}(?: ?[ap]m)?|noon|midday|lunch|breakfast)|forecast|coming|announced|expected|due|all (?:day|week|night)|this week|for the week|nights?|days?|on (?:the )?(?:roof|terrace|balcony|bench|rail)))*"
 )
 _OF_WEATHER = (
     rf"(?:(?:(?:lows?|highs?|min|max|frosts?|nights?|days?|mornings?|air|shade|wind chill) )?(?:(?:of|at|about|abt|around|down to|up to|nearly|still) )*{_DEGREES}{_WHEN})"
     rf"|(?:lows?|highs?|min|max|frosts?|nights) (?:(?:of|at|about|abt|around|down to|up to|still|all|above|below|over|under|>|<) )*[-−]?\d{{1,3}}{_WHEN}"
+    r"|(?:(?:air )?humidity|humid\.?|RH|rel\.? humidity)(?: (?:of|is|at|now|only))* \d{1,3} ?%"
     rf"|(?:winds?|gusts?)(?: (?:of|at|up to))? \d{{1,3}}(?:-\d{{1,3}})? ?(?:mph|km/h|kmh|m/s|knots)?{_WHEN}"
 )
+
+# And how the sky was beside it: `18 C + clouds`.
+_SKY = (
+    r"(?:clouds?|cloudy|wind|windy|sun|sunny|dry|rain|dull|overcast|fog|humid|clear|still|calm|wet)"
+)
+_WITH_SKY = rf"(?:{_SKY} ?(?:\+|and|&) ?)?(?:{_OF_WEATHER})(?: ?(?:\+|and|&) ?{_SKY})*"
 
 
 def is_weather(text: str) -> bool:
@@ -242,7 +250,7 @@ def is_weather(text: str) -> bool:
     >>> is_weather("4 C coming"), is_weather("lows 34 now"), is_weather("4 C water")
     (True, True, False)
     """
-    return compiled_way(_OF_WEATHER).fullmatch(text) is not None
+    return compiled_way(_WITH_SKY).fullmatch(text) is not None
 
 
 @lru_cache(2048)

@@ -28,6 +28,8 @@ OTHERS = tuple(f"{when}_{hand}" for when in ("fresh", "later") for hand in HANDS
 UNTOLD = tuple(f"unread_{hand}" for hand in HANDS)
 # A year more of the third hand: days and parts said short, words of two other languages.
 ROOF = ("roof_three",)
+# What the third hand says of wire, ties, covers, feed, water, pests and looks, in lots of eighty.
+KEEP = ("keep_three",)
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

@@ -148,7 +148,7 @@ DONE: dict[str, list[str]] = {
     "layer ringed, 1 in wide just over graft": ["layered ring, 1 inch"],
     "tsugiki, 6 scions low L, bagged": ["grafted 6 scions, on low left, bagged"],
     "momiage, 5 pr left ea, 1.5 h": ["plucked old needles, leaving 5 pairs", "worked 1.5 h"],
-    "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm"],
+    "31 cm round at soil, 27 this time last yr": ["measured girth 31 cm -- 27 this time last yr"],
     "harigane, cu 10 - 18": ["wired gauge 10-18 Cu"],
     "fleece off, 2 soft lvs blacked, no harm": [
         'unprotected observed "2 soft leaves blacked"',

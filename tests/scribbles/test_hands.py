@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from tests.scribbles.score import HANDS, OTHERS, OWN, ROOF, UNTOLD, YEARS, Verdict, verdicts
+from tests.scribbles.score import HANDS, KEEP, OTHERS, OWN, ROOF, UNTOLD, YEARS, Verdict, verdicts
 
 # Of the lines for which `noted` would not do. Raised with the tables, never lowered.
 LEAST_RIGHT, LEAST_READ, LEAST_TOLD = 0.42, 0.86, 0.96
@@ -13,12 +13,12 @@ def _acts() -> list[Verdict]:
     return [one for hand in HANDS for one in verdicts(hand) if "noted" not in one.line.acts]
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF, *KEEP])
 def test_nothing_is_misread(hand: str) -> None:
     assert [one for one in verdicts(hand) if one.how == "misread"] == []
 
 
-@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF])
+@pytest.mark.parametrize("hand", [*HANDS, *OWN, *YEARS, *OTHERS, *UNTOLD, *ROOF, *KEEP])
 def test_no_line_is_lost(hand: str) -> None:
     """Each line is an event of its tree, and what was not used stands among its words."""
     assert [one.line.text for one in verdicts(hand) if not one.acts] == []
@@ -128,6 +128,23 @@ def test_so_many_of_the_roof_are_read() -> None:
     )
     assert len(acts) == 154
     assert all(is_so >= least for is_so, least in zip(shares, LEAST_ON_THE_ROOF, strict=True))
+
+
+# Of 320 lines (257 that are no mere notes) of what the same hand says of wire, ties, covers, feed,
+# water, pests and looks, in four lots, each read first before the tables were widened by it: right
+# 8, 24, 37 and 29 %, right or in part 58, 71, 71 and 68 %, told 85, 89, 94 and 87 %. A spray behind
+# tips that were cut out, and a feeding that was skipped and why, were misread, and mended.
+LEAST_OF_KEEP = (0.48, 0.77, 0.93)
+
+
+def test_so_many_of_what_keeps_a_tree_are_read() -> None:
+    acts = [one for hand in KEEP for one in verdicts(hand) if "noted" not in one.line.acts]
+    shares = tuple(
+        sum(one.how in hows for one in acts) / len(acts)
+        for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
+    )
+    assert len(acts) == 257
+    assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_KEEP, strict=True))
 
 
 # What stands in a line, and all that is read of it.

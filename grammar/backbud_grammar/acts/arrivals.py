@@ -215,6 +215,7 @@ ACTS: tuple[ActForm, ...] = (
         "separate",
         ENDS,
         words("what", "layer", "graft"),
+        flag("potted", about="in a pot of its own"),
         PART,
         NEW_HANDLE,
         about="a layer or graft cut free",

@@ -319,12 +319,13 @@ ACTS: tuple[ActForm, ...] = (
         GAUGE,
         flag("old wire off", "old wire out", about="as rewired: what was on those parts came off"),
         words(
-            "how", "all", "whole tree", "primary branches", "secondary branches", "fine branches"
+            "how",
+            *listed("all, whole tree, primary branches, secondary branches, fine branches, double"),
         ),
         bare(
             "count",
             "number",
-            words=("branches", "branch", "shoots", "shoot", "twigs"),
+            words=("branches", "branch", "shoots", "shoot", "twigs", "tips"),
             whole=True,
             worded=True,
             about="how many",

@@ -141,7 +141,8 @@ ACTS: tuple[ActForm, ...] = (
                 "seaweed, kelp, fish, fish emulsion, fish blood and bone, bone meal, bonemeal, "
                 "manure, guano, hoof and horn, rapeseed meal, cottonseed meal, tomato feed, "
                 "rose feed, azalea feed, ericaceous feed, chelated iron, iron, magnesium, "
-                "potash, humic acid, slow-release feed"
+                "potash, humic acid, slow-release feed, cactus feed, orchid feed, bonsai feed, "
+                "pine feed, conifer feed"
             ),
         ),
         Form("with", ("with",), refers=("material",), several=True),
@@ -228,7 +229,7 @@ ACTS: tuple[ActForm, ...] = (
             "how",
             *listed(
                 "fleece, mulch, straw, bubble wrap, pot wrapped, pot in straw, heeled in, "
-                "plunged, on the ground, net, windbreak"
+                "plunged, on the ground, net, windbreak, two layers, three layers"
             ),
             part=False,
         ),
@@ -309,7 +310,7 @@ ACTS: tuple[ActForm, ...] = (
             "number",
             words=listed(
                 "caterpillars, adults, grubs, weevils, slugs, snails, beetles, moths, scale, "
-                "galls, lumps, larvae, insects"
+                "galls, lumps, larvae, insects, million"
             ),
             whole=True,
             worded=True,

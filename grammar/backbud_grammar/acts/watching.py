@@ -132,6 +132,7 @@ ACTS: tuple[ActForm, ...] = (
         ),
         measure("soil temperature", "temperature", negative=True),
         measure("water temperature", "temperature"),
+        free("of", about="whose water it is, or where it was taken"),
         on=TREE_OR_PLACE,
         needs=True,
         work="watch",

@@ -26,6 +26,20 @@ _AFTER = re.compile(
 _AND_AGAIN = re.compile(
     r"(?<=[\w)]) [+&] (?=again (?:in |after )?\d+ ?(?:d|days?|wks?|weeks?)(?:$|[,.;]))", re.I
 )
+# Hours and what was rested of them.
+_PAUSE = re.compile(
+    r"(?<=\d)(\s?(?:hrs?|h)) (?=(?:w|with|incl\.?|without) (?:a )?(?:pause|break|coffee|tea|lunch)\b)",
+    re.I,
+)
+# How long what was put on is on; longer by a sign, as of days.
+_FOR_SO_LONG = re.compile(
+    r"(?:(?<=%)|(?<= on)|(?<=eece)|(?<=over)|(?<=loth)|(?<=wrap)) (?=for (?:the (?:first|next) )?\d+ ?(?:d|days|nights|wks?|weeks|months)(?:$|[,.;]))",
+    re.I,
+)
+# What is cut off behind a layer that was looked at is the layer.
+_CUT_OFF = re.compile(r", (?:cut|sawn|taken) off (?:and|&|\+) potted\b", re.I)
+# What stands in brackets is a clause of its own.
+_IN_BRACKETS = re.compile(r"(?<=[^\W]) \(([^()\"]+)\)(?=$|[\s,.;!])")
 _LIFTED = re.compile(
     r"^(lifted|dug(?: up)?|dug out) (?:\+|&|and) (?=(?:in|into|straight into) )", re.I
 )
@@ -37,11 +51,19 @@ def with_two_things_apart(line: str) -> str:
     >>> with_two_things_apart("needles out, 2 h + resin on all fingers")
     'needles out, 2 h,  resin on all fingers'
     """
+    if "(" in line:
+        line = _IN_BRACKETS.sub(r", \1 ", line)
+    if line[:9].casefold().startswith(("toriki", "layer", "air layer", "airlayer", "air-layer")):
+        line = _CUT_OFF.sub(", layer off, potted ", line)
     line = _LIFTED.sub(r"\1,   ", line)
     if "again" in line:
         line = _AND_AGAIN.sub(",  ", _AFTER.sub(", ", line))
     if " + " in line or " & " in line:
         line = _HOURS.sub(r"\1,  ", line)
+    if " for " in line:
+        line = _FOR_SO_LONG.sub(", ", line)
+    if " w" in line or " incl" in line:
+        line = _PAUSE.sub(r"\1, ", line)
     if " over " in line or " in " in line:
         line = _DAYS.sub(r"\1, ", line)
     if " to " in line:

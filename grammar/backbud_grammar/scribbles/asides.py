@@ -87,7 +87,7 @@ _IN = ("in", "on", "at", "by", "from", "for", "of", "to")
 _TOOLS = plain_words(
     "scissors shears secateurs tweezers tweezer cutters cutter knife saw chisel chisels gouge brush brushes "
     "toothbrush toothbrushes wirebrush chopstick chopsticks rake hook roothook sickle trowel spade fork sieve hose rose can cans sprayer "
-    "syringe pliers grinder drill burr burrs torch burner hand hands finger fingers fingertips thumb nails nail gloves glove "
+    "syringe pliers plier snips grinder drill burr burrs torch burner hand hands finger fingers fingertips thumb nails nail gloves glove "
     "goggles mask ladder steps turntable stool headlamp torchlight loupe lens magnifier wand nozzle "
     "broom blower"
 )
@@ -153,6 +153,7 @@ _OF_FOUND = plain_words(
     "over everywhere"
 )
 _TIMES = re.compile(
+    r"(?:at|by|from) \d{1,2}(?:[.:]\d\d)? ?(?:h|uhr|uur)(?: ?(?:and|\+|&) ?(?:at )?\d{1,2}(?:[.:]\d\d)? ?(?:h|uhr|uur))*|"
     r"(?:(?:again|early|late|about|abt|at|around) )*(?:\d{1,2}(?:[.:]\d\d)? ?(?:am|pm|a\.m\.?|p\.m\.?|o'?clock|uhr)"
     r"|noon|midday|midnight|dawn|dusk|sunrise|sunset|lunch|breakfast|tea|dinner|supper|first light)"
     r"|(?:(?:in|on) )?(?:the )?(?:same |that |early |late )*(?:eve|evening|morning|afternoon|night|day)"
@@ -220,6 +221,7 @@ _BEARS = re.compile(
     re.IGNORECASE,
 )
 _FIGURE = re.compile(r"\d")
+_WITH = re.compile(r"(?:cut )?(?:with|by|using) ", re.IGNORECASE)
 _TOO = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
 WETS_PATTERN = r"\b(?:rain|rained|raining|downpour|thunder|drizzle|showers|snow|storm|hail|wet)\b"
 _WETS = re.compile(WETS_PATTERN, re.IGNORECASE)
@@ -252,7 +254,9 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     if form.bearing == "ends":
         # What ends or comes off is only done beside the weather of the day; `too wet` may be why it
         # was not done.
-        return _is_of_weather(piece)
+        return _is_of_weather(piece) or (
+            bool(form.work == "wire" and _WITH.match(piece)) and _made_of(piece, _TOOLS, _OF_TOOLS)
+        )
     if _TIMES.fullmatch(piece) is not None:
         return True
     return not _FIGURE.search(piece) and (

@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from functools import cache
 
 from backbud_grammar.scribbles.days import MONTH, WEEKDAY
+from backbud_grammar.scribbles.openings.row import PEST
 
 _DEGREES = r"(?:minus |-)?\d+(?:[.,]\d)?(?: ?(?:C|F|degrees))?"
 _WEATHER = (
@@ -17,7 +18,7 @@ _WEATHER = (
     rf"(?:lows?|highs?|min|max) (?:of |in the )?{_DEGREES} (?:on )?(?:{WEEKDAY}|all (?:day|week|month))|"
     rf"{_DEGREES} (?:by|at|before) (?:\d{{1,2}}(?: ?[ap]\.?m\.?)?|noon|midday|breakfast|lunch)|{_DEGREES} (?:today|already|in the shade|in there|all (?:day|week))|"
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
-    rf"{_DEGREES}(?: (?:at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
+    rf"{_DEGREES}(?: (?:on (?:the )?(?:roof|terrace|balcony)|at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
@@ -30,6 +31,8 @@ _WEATHER = (
     r"|because of (?:the )?(?:frost|rain|wind|sun|heat|snow|hail|storm|cold|drought|weather)"
 )
 _MARKS = (
+    r"bites(?: (?:slightly|badly|a bit|a little))?|(?:branch|branches|it|(?:left|right) \d|apex) (?:(?:stays|stay|stayed) (?:down|put|low|in place|there|well)|(?:holds|hold|held)(?: (?:down|put|low|in place|there|well|nicely))?)|(?:all )?cut(?: off| through)?|not (?:unwound|unwrapped|uncoiled|unrolled)|(?:\d+|one|two|few|some|no) scratch(?:es)?|"
+    r"(?:after )?(?:\d+|two|three|four|five|six) (?:weeks|months|years) on(?: it| the (?:tree|branch))?|"
     r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"
     r"(?:was |were |had been |been )?on (?:for )?(?:\d+|a|one|two|three) (?:weeks?|months?|years?)|(?:branch|branches|it) (?:stands|sits|holds|stays put)|"
     r"(?:(?:little|tiny|small|faint|thin) )+(?:rings?|marks?|scars?|bites?)(?: only)?|(?:only|just) (?:a )?(?:(?:little|tiny|small|faint|thin) )*(?:rings?|marks?|scars?|bites?)|"
@@ -60,6 +63,7 @@ _OFTEN = (
     r"(?: from now(?: on)?)?"
 )
 _AFTERCARE = (
+    rf"(?:the )?first \d+ (?:days|weeks|nights) (?:with|under|in) {_STAND}|"
     rf"(?:then |kept |keep |stays? |{_FOR_A_TIME} )*{_STAND}(?: for)?(?: the first)?(?: {_FOR_A_TIME})?"
     rf"(?:,? (?:and )?(?:then|after) (?:{_STAND}|out))?"
 )
@@ -169,27 +173,36 @@ _EVERY = (
     r"(?:days?|weeks?|evening|morning)"
 )
 _TABLE: Mapping[str, str] = {
-    **dict.fromkeys(("watered", "misted", "soaked"), rf"{_WEATHER}|{_OFTEN}"),
+    **dict.fromkeys(
+        ("watered", "misted", "soaked", "flushed"),
+        rf"{_WEATHER}|{_OFTEN}|(?:the )?(?:rain ?)?(?:barrel|butt|tank) (?:(?:is|now|nearly|almost|down to|still|only) )*(?:\d/\d|half|empty|full)(?: (?:full|empty|left|now))?|(?:the )?(?:pots?|tree|soil) (?:was |is |were |felt |still |very |quite |all )*(?:light|heavy|bone dry|dust dry|dry|wet)(?: (?:before|still|again))?",
+    ),
     "shaded": _WEATHER,
     "protected": (
         rf"{_WEATHER}|(?:in |with |of )?(?:\d|two|three|double|triple) (?:layers?|thick(?:nesses)?|fold|sheets?)|(?:for )?\d+ (?:cold |frosty )?nights?"
         r"|(?:\+ |and |with )?(?:stones?|bricks?|weights?|pegs?|clips?|string|rope|tape|boards?)(?: (?:on|round|along|at|over)(?: (?:it|top|the|edges?|corners?|sides?|bottom))*)?"
         r"|pots? (?:all )?(?:lagged|wrapped|insulated|plunged|sunk)"
     ),
-    "moved": rf"{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
+    "moved": rf"(?:leaf|bud|needle|flower) drop|{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
     "died": _DEATH,
     "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
     "carved": r"left (?:rough|raw|as (?:it )?is|to weather|for now|to dry)|(?:no|not) (?:lime sulphur|ls)(?: yet)?",
     "guyed": (
+        r"(?:branch |tip |it )?(?:now )?(?:about |abt |ca )?\d[\d.,]* ?(?:mm|cm|degrees) (?:lower|down|up|higher)(?: now)?|"
         r"(?:about |abt |ca )?\d[\d /.,]* ?(?:mm|cm|inch) (?:lower|higher|down|up|further|more)|(?:tension|pull) (?:the )?same"
         r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
     ),
     "treated": (
+        r"\d+ (?:days|weeks) apart|(?:no wind|wind ?still|(?:wind )?(?:was )?calm)|"
+        r"(?:the )?(?:soil|pot|surface|moss) (?:(?:was |is |well )*(?:covered|wrapped|shielded)(?: up)?(?: (?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|(?:a )?cloth|film))?|(?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|film))|"
+        r"(?:about |abt |ca )?(?:\d+ )?(?:ladybirds?|lacewings?|hoverfl(?:y|ies))(?: larvae)?(?: \d+)?(?: (?:seen|on it|found|there|too|left alone))*|"
+        rf"(?:[^\W\d]+ )?{PEST}(?: (?:still|all|mostly|now))* (?:small|big|young|few|many|some|fewer|less|hardly any|none|inside|everywhere)(?: (?:left|now|still|underneath|inside|below))*|"
         rf"{_OFTEN}|(?:found|got|counted|saw) (?:about |abt |ca )?\d+(?: [^\W\d]+){{0,2}}|\d+ ?(?:ish|\+|or so|odd)(?: (?:on|in|under|per) .{{1,30}})?|"
         r"(?:none|no (?:more|live ones|new ones)) (?:seen|found|now)|none now|(?:all )?(?:clear|clean|gone)(?: now)?|fewer(?: now)?"
         r"|(?:soil |air |water )?(?:at )?\d+ ?(?:C|F|degrees)(?: (?:out|outside|today|in there))?|gloves(?: on)?(?: (?:and|&|\+) (?:mask|goggles))?|(?:dull|cloudy|still|calm|dry)(?: (?:day|evening|morning))?"
     ),
     "checked": (
+        r"(?:bag|foil|plastic|moss|sphagnum|tape|parafilm|wrap) (?:stays?|left|kept|is)(?: on)?|"
         r"leave(?: (?:it|on|be|alone|as is|as it is|for now|them))*|left on|uncut|not cut(?: yet)?|(?:closed|wrapped|packed|bagged|covered)(?: up)?(?: again)?"
         r"|re-?(?:wrapped|packed|covered|closed)|both sides"
     ),
@@ -198,7 +211,12 @@ _TABLE: Mapping[str, str] = {
         ("rooted", "germinated", "struck", "sown"),
         r"(?:the )?(?:lid|bag|dome|cover|glass|vents?)(?: is| was| now)? (?:off|open(?:ed)?|up|on|over|slit|vented)",
     ),
+    **dict.fromkeys(
+        ("tied",),
+        r"(?:the )?old (?:ones?|ties?|wires?)?(?: (?:was|were|had|is|are))* ?(?:rusted|rusty|broken|snapped|loose|cut in|rotten)(?: through| off)?",
+    ),
     "wired": (
+        r"(?:the )?old (?:wire|one) (?:was |had |is )?(?:biting|bit|bitten(?: in)?|cut(?:ting)? in|tight|rusty|loose|too (?:thin|thick|tight|loose)|broken)|"
         r"(?:put on |rather |quite )?loose(?:ly)?(?: on)?|not (?:too |so )?tight|"
         r"(?:through|over|for|leave|stays|on for)(?: on)?(?: for)? (?:\d|one|two|three|a|the) (?:winters?|summers?|seasons?|years?)(?: ok| is ok| fine| long)?"
     ),
@@ -232,12 +250,16 @@ _TABLE: Mapping[str, str] = {
         r"(?:[^\W\d]+ )?(?:hands off|(?:don['’]?t|do not|not to) touch(?: it)?|leave (?:it )?(?:alone|be|well alone)|nobody touch(?:es)?(?: it)?|let it (?:be|grow|run))",
     ),
     "fed": (
+        rf"(?:the )?last (?:one |feed |time )?(?:(?:till|until|before|for) (?:the )?(?:{MONTH}|spring|summer|autumn|fall|winter|repot(?:ting)?|flower(?:ing)?|year|leaf fall))|"
+        r"(?:scratched|raked|worked|pushed|pressed) in(?: \d+ (?:mm|cm))?(?: deep)?|"
+        r"after (?:(?:a|\d+) (?:days?|weeks?|months?) )?(?:of )?(?:a )?(?:pause|break|rest)|"
         rf"{_OFTEN}|every (?:\d(?:st|nd|rd|th)|second|third|other) (?:watering|can|feed|time)|"
         r"(?:the )?old (?:ones?|cakes?|bags?|lot|feed|lumps?|balls?)(?: (?:was|were|all))* (?:off|out|away|binned|gone"
         r"|(?:scraped|taken|picked|swept|brushed|raked|cleared) (?:off|out|away|up))(?: first)?"
         r"|(?:\d+|two|three|four|six|a|one|the) (?:weeks|months|week|month) (?:is |are )?(?:up|over|gone|passed|done)"
     ),
     "measured": (
+        r"(?:the )?(?:barrel |tank |butt )?(?:is |still |now )*(?:(?:half|nearly|almost|quarter) )?(?:full|empty)(?: (?:after|from) (?:\d+ mm(?: rain)?|(?:the )?rain|storm))?|"
         # What it was, beside what it is.
         r"(?:was|before|last (?:year|time)|a year ago)(?: at)?:? \d+(?:[.,]\d+)?(?: (?:mm|cm|m|inch))?"
         r"(?: (?:last year|before|then))?"
@@ -246,11 +268,11 @@ _TABLE: Mapping[str, str] = {
         r"|(?:sheaths?|needles) (?:still |all )*(?:closed|shut|tight)(?: yet| still)?|(?:going|heading|moving) (?:the )?(?:right|wrong) way"
     ),
     "unprotected": (
-        rf"{_WEATHER}|mild(?: enough)?|warm(?: enough)?|all clear"
-        r"|no (?:more )?frosts?(?: (?:forecast|coming|now|expected|due|this week))?"
+        rf"{_WEATHER}|(?:the )?(?:night )?frosts? (?:is |are )?(?:over|past|gone|done)(?: now)?|mild(?: enough)?|warm(?: enough)?|all clear"
+        r"|no (?:more )?frosts?(?: (?:in|for) (?:the )?(?:next )?\d+ (?:days|nights|weeks))?(?: (?:forecast|coming|now|expected|due|this week))?"
         r"|(?:mild|warm) (?:nights?|weather|week|spell)(?: (?:ahead|now|forecast))?"
     ),
-    "unshaded": rf"{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
+    "unshaded": rf"(?:(?:first|a|the) )?(?:cool|cold|dull|cloudy|wet|cooler) (?:days?|week|nights?|spell)|\d+ C(?: ?(?:\+|and|&) ?(?:clouds?|cloudy|overcast|rain|dull))?|{_WEATHER}|mild(?: enough)?|(?:dull|cloudy)(?: weather| week| days?| spell| again)?",
     # What its owner would have done, and how it looked.
     "received": (
         rf"{_WANTED}|{_ALONG}|"
@@ -264,11 +286,12 @@ _TABLE: Mapping[str, str] = {
         r"(?:still )?owes(?: me| us)? \d+(?:[.,]\d\d)?(?: [A-Z]{3})?(?: still| more)?"
         r"|\d+(?:[.,]\d\d)?(?: [A-Z]{3})? (?:to come|outstanding|still (?:open|owed|owing|to pay)|open|owing)"
     ),
+    "drained": r"(?:slow(?:ly)?|fast|quick(?:ly)?|ok|okay|fine|good|well)|(?:after )?(?:the )?(?:drain )?holes? (?:poked|cleared|opened|cleaned|freed)(?: (?:free|open|through|with (?:a )?(?:stick|chopstick|wire)))*|(?:was|before)(?: it was)? \d+(?: s| sec| seconds| min)?(?: before)?|before \d+(?: s)?",
     "worked": r"(?:over|in) (?:\d|two|three|four) days",
     "billed": r"(?:due |net |payable |to pay )?(?:in |within )?\d+ days(?: net)?",
     "ready": rf"{_WORD_TO}|{_COMES}",
     "planted-out": r"(?:for|to) (?:thickening|thicken|girth|growing on|grow on|bulk up)(?: up)?(?: the trunk)?",
-    "unwired": _MARKS,
+    "unwired": rf"{_MARKS}|no (?:new|more) wires?(?: (?:this (?:year|season|time)|for now|again|needed|yet))*",
     "unguyed": _MARKS,
     "unwrapped": _MARKS,
     "thinned": r"\d+ (?:in all|altogether|in total)(?: (?:left|stay|kept))?",
@@ -281,7 +304,7 @@ _WHICH = (
     r"|(?!\d+ (?:left|on|ok|kept|stay))(?:(?:the|a|one|two|\d{1,2}|very|weak|weaker|weakest|strong|small|lower|low|upper|inner|outer|inside|outside|bottom|top|back|front|left|right"
     r"|branch|branches|shoot|shoots|candles|leaves|ones|apex|crown|leader|side|trunk)(?: |$))+(?<= )(?=\w)"
     r"|(?:lower|low|inner|small|weak|bottom|upper|outer|strong|top|apex|crown|leader|left|right|(?:left|right) \d))"
-    r"(?:(?<! ) |(?<= ))(?:(?:of (?:it|them)|is|are|was|were|wires?|ones?|all) )*"
+    r"(?:(?<! ) |(?<= ))(?:(?:of (?:it|them)|is|are|was|were|wires?|ones?|all|still) )*"
 )
 _RUNS = (
     r"(?:let|allowed to) (?:go|run|grow)|left (?:long|to run|to grow)|(?:stays?|kept) long"
@@ -289,7 +312,7 @@ _RUNS = (
 )
 _STAYS = re.compile(
     rf"{_WHICH}"
-    r"(?:stays?(?: on)?|on|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good"
+    r"(?:stays?(?: on)?|free|bare|on|keeps? (?:theirs|its|it|the wire)|left on|left|leave|ok|okay|fine|kept|untouched|loose|good"
     rf"|{_RUNS}|not touched|spared|left alone|let be|can (?:stop|stay|wait|go on)(?: on)?"
     r"|(?:stiff|strong|firm) enough|(?:is |are )?(?:stiff|firm)|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+))"
     r"(?: (?:on|leave|for now|as is|as it is|it|(?:till|until|til) (?:spring|summer|autumn|fall|winter|[^\W\d]+)))*",
@@ -308,7 +331,7 @@ _GROWS_ON = re.compile(
 
 # How long what was put on, or begun, stays as it is.
 _STAYS_TILL = re.compile(
-    rf"(?:until|till|til) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|spring|summer|autumn|fall|winter)|"
+    rf"(?:stays? |left |on )*(?:until|till|til|to) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|{WEEKDAY}|spring|summer|autumn|fall|winter)|"
     r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
     r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,

@@ -8,11 +8,13 @@ from collections.abc import Iterable, Iterator
 from backbud_grammar.scribbles.spelled import in_full
 
 _WHERE = r"(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)"
+# `left 2` is one place, `left 1 and left 2` are two.
+LONGEST_PLACE = 2
 _BITES = re.compile(
     r"(?:the )?wires? (?:is |was |are |has )?(?:just |slightly |a (?:bit|little) |starting to )*"
     r"(?:bites?|biting|bit|bitten|eats?|eating|cuts?|cutting|digs?|digging|dug|marking)"
     r"(?: in(?:to)?)?"
-    rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE})",
+    rf"(?: (?:at|in|on|into))?(?: the)? (?P<part>{_WHERE}(?: ?(?:\+|&|and) ?{_WHERE})?)",
     re.IGNORECASE,
 )
 _BITES_THERE = re.compile(
@@ -21,8 +23,21 @@ _BITES_THERE = re.compile(
     re.IGNORECASE,
 )
 _OFF = re.compile(
-    r"(?:(?:it |so |was |is |all |now |taken |took |cut )*)(?:off|away|removed)"
+    r"(?:(?:it |so |was |is |all |both |now |taken |took |cut |that wire |that one )*)"
+    r"(?:off|away|out|removed)"
     r"(?: (?:at once|now|today|there|straight away|right away))?",
+    re.IGNORECASE,
+)
+
+
+# What bites is named by its place alone where the wire that came off is named behind it.
+_BITES_AT = re.compile(
+    rf"(?P<part>{_WHERE}) (?:is |was |has )?"
+    r"(?:bites|biting|bit|bitten|(?:cutting|cut) in)(?: in(?:to)?)?",
+    re.IGNORECASE,
+)
+_THAT_OFF = re.compile(
+    r"(?:that|the|its) wire (?:taken |cut |is )?(?:off|out|removed)(?: (?:at once|now|today))?",
     re.IGNORECASE,
 )
 
@@ -36,11 +51,14 @@ def with_bites_joined(
     [(0, 'wire bites in 2nd left, off at once', 'wire left 2 off')]
     """
     held: tuple[int, str, str] | None = None
+    comes_off = _OFF
     for at, piece in pieces:
         raw = piece.strip(" .!:")
         if held is not None:
-            if _OFF.fullmatch(raw):
-                yield held[0], f"{held[1]}, {raw}", f"wire {held[2]} off"
+            if comes_off.fullmatch(raw):
+                two = len(held[2].split()) > LONGEST_PLACE
+                said = f"wire off {held[2]}" if two else f"wire {held[2]} off"
+                yield held[0], f"{held[1]}, {raw}", said
                 held = None
                 continue
             yield held[0], held[1], in_full(held[1])
@@ -49,6 +67,9 @@ def with_bites_joined(
         if "wire" in raw[:9].casefold():
             spelled = in_full(raw)
             bites = _BITES.fullmatch(spelled) or _BITES_THERE.fullmatch(spelled)
+            comes_off = _OFF
+        elif (" bit" in raw or " cut" in raw) and (bites := _BITES_AT.fullmatch(in_full(raw))):
+            comes_off = _THAT_OFF
         if bites is not None:
             held = at, raw, bites["part"]
         else:

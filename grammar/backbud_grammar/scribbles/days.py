@@ -61,7 +61,7 @@ _OF_YEAR = re.compile(
 _NEXT_YEAR = re.compile(
     r"(?:next year (?P<before>[a-z]+)|(?P<behind>[a-z]+) next year)", re.IGNORECASE
 )
-_SEASONS = ("spring", "summer", "autumn", "winter")
+SEASONS = ("spring", "summer", "autumn", "winter")
 
 
 # Of a text without any of these a day is read the same on every page.
@@ -131,7 +131,7 @@ def _of_year(found: re.Match[str], page: date | None) -> str:
         month = _MONTHS.index(found["month"][:3].casefold()) + 1
         is_over = page is not None and (year, month) <= (page.year, page.month)
         return "" if is_over else f"to {year}-{month:02}"
-    season = _SEASONS.index(found["season"].casefold().replace("fall", "autumn"))
+    season = SEASONS.index(found["season"].casefold().replace("fall", "autumn"))
     return f"to {year}-{21 + season}"
 
 

@@ -13,6 +13,7 @@ from functools import cache
 from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.scribbles.keep_said import MORE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
@@ -1698,7 +1699,10 @@ _PROTECT = (
         r"(?:the )?pots? (?:in|with|wrapped in) (?:bubble (?:foil|wrap)|fleece|straw|hessian|jute)",
         "pot wrapped",
     ),
-    (r"(?:in|with|under) (.+)", r"with \1"),
+    (
+        r"(?:in|with|under) (?!(?:full )?(?:flowers?|blooms?|blossom|leaf|bud|growth)\b)((?:(?! (?:on|at|by|for) ).)+)",
+        r"with \1",
+    ),
     (r"against (?:the )?(.+)", r"against \1"),
     (r"(?:the )?pot (?:only|too|as well|in bubble wrap)", "pot wrapped"),
 )
@@ -1738,7 +1742,7 @@ _KEPT = ((r"(\d+ (?:days?|weeks?|nights?))", ""),)
 
 # A third figure is the language that a way of saying it came with.
 _Way = tuple[str, str] | tuple[str, str, int]
-_BY_ACT: Mapping[str, tuple[_Way, ...]] = {
+_TABLE: Mapping[str, tuple[_Way, ...]] = {
     **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted"), (*_ROOTS, *_OF_MEDIUM)),
     "root-pruned": _ROOTS,
     **dict.fromkeys(
@@ -1801,6 +1805,9 @@ _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
     "protected": _PROTECT,
     "shaded": _SHADE,
     "worked": _WORKED,
+}
+_BY_ACT: Mapping[str, tuple[_Way, ...]] = {
+    act: (*_TABLE.get(act, ()), *MORE.get(act, ())) for act in (*_TABLE, *MORE)
 }
 
 

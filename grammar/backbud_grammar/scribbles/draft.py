@@ -11,7 +11,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.sayings import MANY_MEANINGS
 from backbud_grammar.scribbles.beside import is_told_in_figures
-from backbud_grammar.scribbles.observed import is_only_seen
+from backbud_grammar.scribbles.observed import is_counted_pest, is_only_seen
 from backbud_grammar.scribbles.plain import is_harmless, is_seen, is_today
 from backbud_grammar.scribbles.spelled import in_full
 from backbud_grammar.scribbles.turns import turns
@@ -41,6 +41,8 @@ TAKES_OFF = ("unwired", "unguyed", "untied", "unwrapped", "unprotected", "unshad
 _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 # What is said again of these may be a reminder, and no second bill.
 _ONCE = ("billed", "credited")
+# A branch by its number: `left 2 stays`.
+_NUMBERED = re.compile(r"\b(?:left|right|branch) \d{1,2}\b", re.IGNORECASE)
 _FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
@@ -122,7 +124,8 @@ class Draft:
     def put_beside(self, raw: str, at: int) -> None:
         """Words that fit what the act says; with a figure they are its remark, as a keeper writes
         them behind the dashes."""
-        if is_told_in_figures(raw):
+        of_part = self.form.word in TAKES_OFF
+        if is_told_in_figures(_NUMBERED.sub("", in_full(raw)) if of_part else raw):
             self.remark = f"{self.remark}, {raw}" if self.remark else raw
         else:
             self.beside.append((raw, at))
@@ -138,7 +141,8 @@ class Draft:
     def put_before(self, raw: str, at: int) -> None:
         """What was seen before it was done; with a figure it is the remark, where nothing but what
         was seen stands in it: `2 grubs under the moss`."""
-        if is_seen(_FIGURES.sub("", in_full(raw))):
+        written = in_full(raw)
+        if is_seen(_FIGURES.sub("", written)) or is_counted_pest(written):
             self.put_beside(raw, at)
         else:
             self.kept.append((raw, at))

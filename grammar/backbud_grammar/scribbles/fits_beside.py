@@ -19,6 +19,7 @@ from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.spared import is_spared
 from backbud_grammar.scribbles.talked import is_reason
 from backbud_grammar.scribbles.turns import turns
+from backbud_grammar.scribbles.water_figures import is_reading
 
 _TOO = re.compile(r"\btoo\b", re.IGNORECASE)
 # `low 19 fri` is no other day of the work.
@@ -31,6 +32,8 @@ _NOT_DONE = re.compile(
     r"(?: (?:done|this (?:time|year)|yet|now|for now))?",
     re.IGNORECASE,
 )
+# Work beside which water is measured.
+_WET = ("water", "feed", "health", "roots")
 # Work after which a tree is kept out of sun and wind.
 _HEAL = ("branches", "roots", "wire", "propagation")
 # What the hours came to; of a bill it is the sum, where no other was charged.
@@ -67,6 +70,8 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
         return False
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
         return _FORECAST.match(piece) is not None or not (turns(piece) or elsewhen((piece,)))
+    if form.bearing == "does" and form.work in _WET and is_reading(piece):
+        return True
     if form.bearing == "does" and _NEEDS.fullmatch(piece) is not None:
         return True
     if form.bearing == "does" and form.work in _HEAL and is_aftercare(piece):
@@ -117,4 +122,4 @@ def _is_other_work(form: ActForm, piece: str) -> bool:
     if found is None or form.bearing != "does" or form.names_act:
         return False
     noun = NOUNS.get(found["work"].casefold(), "")
-    return bool(noun) and noun != form.word
+    return bool(noun) and noun not in (form.word, "checked")

@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
+from backbud_grammar.scribbles.days import MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
 
 # What is done again and again, so that the next time is a plan.
 REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
-    r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time))?)"
+    r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time(?! in )))?)"
     r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
     r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
     r"|(?:and )?(?:again|repeat) (?:on |in )?"
@@ -71,3 +71,20 @@ def next_time(text: str, page: date | None) -> tuple[str, str]:
 
 # Why a work was left, in words that are details of some.
 WHY_NOT = ("weak", "too weak", "very weak", "half-rooted", "late", "too late", "sick", "tired")
+# What takes a plan back.
+DENIED = re.compile(r"no|not(?: sure| certain| yet)?|nope|never mind|maybe|perhaps", re.IGNORECASE)
+
+
+_PROPERLY = re.compile(
+    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
+    r"| (?:properly|again|then|instead)$",
+    re.IGNORECASE,
+)
+
+
+def waits_till(act: str, piece: str, page: date | None) -> str:
+    """Until when a work waits, as a plan says it; "" where a piece says no such thing: `feed
+    skipped, winter` says why."""
+    if act == "skipped" and piece.casefold() in SEASONS:
+        return ""
+    return when_of(_PROPERLY.sub("", piece), page)

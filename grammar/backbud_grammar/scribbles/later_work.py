@@ -21,7 +21,7 @@ _LOOK = re.compile(
     re.IGNORECASE,
 )
 _STAYS = re.compile(
-    r"(?:(?:the )?rest(?: of (?:it|the wires?))?"
+    r"(?:(?:the )?(?:rest|others?|other wires?)(?: of (?:it|the wires?))?"
     r"|(?:the )?(?:left|right|top|apex|other)(?: side| \d)?)"
     r" (?:stays? |is left |left |leave )?(?:on )?(?:for )?(?:another )?"
     r"(?:(?P<when>\d+ (?:days?|weeks?|months?))(?: more| longer)"
@@ -45,6 +45,16 @@ _OFF_AGAIN = re.compile(
     r"(?:(?:and )?(?:comes |to come |take it |take )?off(?: again)?|sever|cut off)"
     rf" in (?P<when>\d+ (?:days?|weeks?|months?)|(?:next )?(?:{SEASON}|{MONTH}))",
     re.IGNORECASE,
+)
+# How long it is on: `fleece on, for 3 nights`.
+_FOR_SO_LONG = re.compile(
+    r"for (?:the |about |abt |ca )*(?:(?:first|next) )?"
+    r"(?P<n>\d+) (?P<unit>days|nights|weeks|months)",
+    re.IGNORECASE,
+)
+# `fleece on, stays till 1-4`.
+_TILL_DAY = re.compile(
+    r"(?:it )?(?:stays? |left |on |kept )*(?:till|until|til|to) (?P<when>\d{1,2}[./-]\d{1,2})", re.I
 )
 _TAKEN_OFF: dict[ActWord, str] = {
     "wired": "unwire",
@@ -106,6 +116,20 @@ def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | N
         if is_cut != (work == "separate"):
             return None
         when = when_of(off["when"], page)
+        return LaterWork(work, when) if when else None
+    till = _TILL_DAY.fullmatch(piece)
+    if till is not None and work and work != "separate":
+        when = when_of(till["when"], page)
+        return LaterWork(work, when) if when else None
+    lasts = _FOR_SO_LONG.fullmatch(piece)
+    if (
+        lasts is not None
+        and work
+        and work != "separate"
+        and (draft.pieces or draft.form.work == "shelter")
+    ):
+        unit = lasts["unit"].casefold().replace("nights", "days")
+        when = when_of(f"{lasts['n']} {unit}", page)
         return LaterWork(work, when) if when else None
     if redo is not None and draft.form.bearing == "does" and draft.form.work in _REDONE:
         when = when_of(redo["when"], page)

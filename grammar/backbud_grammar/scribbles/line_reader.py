@@ -13,9 +13,11 @@ from typing import NamedTuple
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles import follows
 from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
 from backbud_grammar.scribbles.bitten import with_bites_joined
+from backbud_grammar.scribbles.by_card import labels
 from backbud_grammar.scribbles.days import when_of, without_own_day
 from backbud_grammar.scribbles.details_said import said_as
 from backbud_grammar.scribbles.draft import (
@@ -25,7 +27,6 @@ from backbud_grammar.scribbles.draft import (
     Piece,
 )
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
-from backbud_grammar.scribbles.follows import REPEATED, REST, WHY_NOT, next_time
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.named import Handles
@@ -42,11 +43,6 @@ from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.ways import is_way, with_ways
 
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_PROPERLY = re.compile(
-    r"^(?:planned (?:for |in |to )?|now |then |will be |do it (?:in )?)(?=\S)"
-    r"| (?:properly|again|then|instead)$",
-    re.IGNORECASE,
-)
 _ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
@@ -181,9 +177,9 @@ class LineReader:
 
     def _comes_again(self, draft: Draft, one: Spelled) -> bool:
         """Whether a piece says when the act is to be done again."""
-        if draft.form.word not in REPEATED:
+        if draft.form.word not in follows.REPEATED:
             return False
-        when, more = next_time(one.text, self.page)
+        when, more = follows.next_time(one.text, self.page)
         if more == one.text and (draft.is_noun or self.before or not self._is_read(draft)):
             # What is only named, and given weekly from now on, may not have been given yet.
             return False
@@ -222,7 +218,8 @@ class LineReader:
             self.before.append((one.raw, at))
         else:
             self._left(draft, text, one.raw, at)
-        self.is_unread = not is_seen(text)
+        is_label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
+        self.is_unread = not (is_label or is_seen(text))
 
     def _opened(self, draft: Draft | None, text: str, one: Spelled) -> Opened | None:
         """The act that a piece opens where it stands: at the head of a sentence, or before any
@@ -272,7 +269,7 @@ class LineReader:
 
     def _says_when(self, draft: Draft, piece: str, at: int) -> bool:
         """Whether a piece says until when a work waits: `not repotted, too late. next Feb`."""
-        when = when_of(_PROPERLY.sub("", piece), self.page)
+        when = follows.waits_till(draft.form.word, piece, self.page)
         later = self.acts.get("put-off")
         if not when or later is None or len(draft.pieces) != 1 or ", " in draft.pieces[0][0]:
             return False
@@ -287,7 +284,7 @@ class LineReader:
             draft.put_beside(one.raw, one.at)
             return True
         form = draft.form
-        rest = REST.fullmatch(one.text)
+        rest = follows.REST.fullmatch(one.text)
         # What is said or written of money has no rest that is work.
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
@@ -308,12 +305,14 @@ class LineReader:
             self._begin(opened, at)
             return
         noun = draft.pieces[0][0].split(None, 1)[0] if draft.pieces else ""
-        if draft.needs_reason and not draft.remark and piece.casefold() in WHY_NOT:
+        if draft.needs_reason and not draft.remark and piece.casefold() in follows.WHY_NOT:
             draft.remark = raw
             return
         for said in (piece, *said_as(draft.form.word, piece, self.pieces.language)):
             reading = self.talk.details.of(draft.form, f"{noun} {said}", hints=False)
-            if reading.named and not reading.flaws and reading.details:
+            if follows.DENIED.fullmatch(said) or (
+                reading.named and not reading.flaws and reading.details
+            ):
                 draft.pieces.append((said, at))
                 return
         draft.remark = f"{draft.remark}, {raw}" if draft.remark else raw
@@ -369,7 +368,7 @@ class LineReader:
         if draft.may_stand_beside(at) and (
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
-            draft.beside.append((raw, at))
+            draft.put_beside(raw, at)
         elif self.pieces.bears(draft.form, piece) or (
             draft.form.work == "business" and self.pieces.bears(draft.form, raw)
         ):

@@ -15,7 +15,7 @@ _THING = (
 _WHERE = (
     r"(?:(?:at|on|in|under|behind|round|near|inside|outside|along|over) (?:the |its )?(?:old |new |low |lower |upper"
     r" |top |inner |outer )*(?:edges?|tips?|top|apex|base|bottom|trunk|inside|outside|lea(?:f|ves)|lvs|needles"
-    r"|wood|forks?|stems?|surface|places|soil|shade|sun|(?:left|right|front|back|sunny|shady) side))"
+    r"|wood|forks?|stems?|(?:leaf )?axils?|(?:trunk )?scars?|wounds?|bark|buds?|shoots|trunk|branches|surface|places|soil|shade|sun|(?:left|right|front|back|sunny|shady) side|(?:about |abt |ca )?\d+ (?:branches|leaves|shoots|tips|twigs|spots|places|needles|stems)|paper))"
 )
 _ADVERB = (
     r"(?:still|now|again|already|all|quite|very|a bit|a little|rather|bone|dust|so|too|mostly|just|also|well"
@@ -25,7 +25,7 @@ _IS = r"(?:is|are|was|were|looks?|looked|feels?|felt|smells?|smelt|smelled|went|
 _STATE = (
     r"(?:sound|clean|fine|healthy|green|greener|fat|moving|opening|open|swelling|swollen|breaking|alive|dry"
     r"|strong|stronger|firm|red|yellow|yellowing|brown|browning|white|ok|okay|good|great|crisp|tight|fresh|pushing|wet|damp"
-    r"|sodden|soft|hard|hardened|hardening|pale|full|long|longer|short|shorter|black|sour|running|rising|bleeding"
+    r"|sodden|soft|hard|hardened|hardening|pale|full|swell|long|longer|short|shorter|black|sour|running|rising|bleeding"
     r"|thick|thin|thinner|slimy|mushy|silver|grey|gray|crowded|matted|circling|rootbound|potbound|limp|brittle|dusty"
     r"|waterlogged|yellowish|speckled|spotted|scorched|burnt|burned|curled|curling|cupped|sticky|shiny|dull|glossy"
     r"|closed|drooping|hanging|dropping|shrivelled|wrinkled|mouldy|moldy|nibbled|chewed|mottled|streaked|frosted"
@@ -70,6 +70,7 @@ _LENT_A_HAND = re.compile(
 _FIGURES = re.compile(r"\d+")
 _TOO = re.compile(r"\btoo (?=\w)", re.IGNORECASE)
 _PEST = (
+    r"(?:(?:apple|pear|plum|cherry|beech|elm|maple|oak|spruce|pine|larch|juniper|azalea|box|rose|birch|hornbeam|fig|olive|quince|hawthorn|lime) )?"
     r"(?:aphids?|scales?|mites?|spider mites?|red spider|greenfly|blackfly|whitefly|adelgids?|weevils?|grubs?|mealy ?bugs?"
     r"|leaf ?miners?|caterpillars?|sawfly|thrips|galls?|slugs?|snails?|mildew|rust|black ?spot|moths?|lace ?bugs?)"
 )

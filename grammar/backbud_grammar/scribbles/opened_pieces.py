@@ -180,6 +180,12 @@ class PieceOpener:
         )
 
 
+def _is_of_layer(behind: Draft) -> bool:
+    """Whether an act is of a layer: what is potted behind it is not the tree."""
+    looked_at = [said for said, _ in behind.pieces[:1] if behind.form.word == "checked"]
+    return behind.form.word == "separated" or any(one.startswith("layer") for one in looked_at)
+
+
 def _sort_of(detail: str) -> str:
     """What of a potting a detail is of, as the table has it: roots, pot or mix; "" for others."""
     return next((sort for sort, said in _SORTS if said.match(detail)), "")
@@ -191,6 +197,6 @@ def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:
     What is potted behind a layer that was cut off is the layer, and not the tree that it was on.
     """
     word, form, text, _ = opened
-    if behind is not None and behind.form.word == "separated" and "potting" in form.traits:
+    if behind is not None and "potting" in form.traits and _is_of_layer(behind):
         return True
     return word in form.bare_words or (word.startswith(NOUN) and not text)

@@ -37,7 +37,7 @@ _PESTS = (
     "whitefly leafhopper thrips caterpillar caterpillars sawfly galls gall rust blackspot moth "
     "slugs slug snails mealybug gone none fewer seen found"
 )
-_OBSERVED = plain_words(
+OBSERVED = plain_words(
     f"{_PESTS} mizugire vole voles mouse mice hail split crack cracked wound wounds sport frosted "
     "lump soil sap nebari wood soilline stippling snow "
     "wilted torn box fungus mould mold botrytis blight ants wasps birds blackbird squirrel badger "
@@ -76,12 +76,14 @@ ASIDE = re.compile(
     r"|all of (?:it|them)|after (?:the )?(?:flower(?:s|ing)?|leaf[- ]?out)"
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
     r"|all (?:morning|afternoon|evening)|instead(?=$)"
+    r"|(?:at|from) (?:noon|midday|dusk|dawn)(?: on)?|after (?:work|lunch|breakfast|supper|coffee)"
     r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
     r"|with (?:the |a |my )?(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
-    r"|snips|clippers|knob cutters|cutters|loppers|pruning saw|saw|fingers|fingertips|toothbrush"
+    r"|snips|clippers|pliers|wire cutters?|knife|knob cutters|cutters?|loppers|pruning saw"
+    r"|saw|fingers|fingertips|toothbrush"
     r"|chopstick))(?!\S)",
     re.IGNORECASE,
 )
@@ -112,13 +114,13 @@ def is_seen(text: str) -> bool:
 
 def tells_what(text: str) -> bool:
     """Whether a text names growth, weather or a pest: `the other one` names nothing."""
-    return any(word.casefold() in _OBSERVED for word in _WORD.findall(text))
+    return any(word.casefold() in OBSERVED for word in _WORD.findall(text))
 
 
 def is_observed(text: str) -> bool:
     """Whether a text begins with what was seen: a pest, growth, the weather."""
     words = _WORD.findall(text[:40])
-    return bool(words) and words[0].casefold() in _OBSERVED
+    return bool(words) and words[0].casefold() in OBSERVED
 
 
 # Growth or health, with a word that says how it is.
@@ -135,7 +137,7 @@ def is_state(text: str) -> bool:
     words = [word.casefold() for word in _WORD.findall(text)]
     while words and words[-1] in ("now", "yet", "already", "again"):
         words.pop()
-    return len(words) > 1 and words[-1] in _STATE and _made_of(text, SEEN | _OBSERVED)
+    return len(words) > 1 and words[-1] in _STATE and _made_of(text, SEEN | OBSERVED)
 
 
 def is_ready(text: str) -> bool:

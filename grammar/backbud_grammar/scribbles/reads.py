@@ -14,10 +14,12 @@ from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
 from backbud_grammar.problems import may_be_near, nearest
 from backbud_grammar.scribbles.asides import weather_may_do_it
+from backbud_grammar.scribbles.by_card import feed_by_card
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.observed import is_only_seen
+from backbud_grammar.scribbles.one_thing import names_one_thing
 from backbud_grammar.scribbles.openings.row import names_pest
 from backbud_grammar.scribbles.placed import part_said
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, is_ready, is_state, plain_words
@@ -167,10 +169,9 @@ class PieceReader:
         both = halves(piece)
         if len(both) < 2 or form.bearing == "ends":
             return None
-        said = [self._one(form, half) for half in both]
-        if any(one is None for one in said):
+        read = [one for half in both if (one := self._one(form, half)) is not None]
+        if len(read) < len(both):
             return None
-        read = [one for one in said if one is not None]
         if any(one.startswith("except ") for out, _ in read for one in out):
             # `low ones left and right` may be where they are.
             return None
@@ -190,12 +191,13 @@ class PieceReader:
             yield text, beside
             if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
                 yield f"by {text.casefold()}", beside
+            if form.work == "feed" and (by_card := feed_by_card(text, self.handles, self.kind_of)):
+                yield by_card, beside
             if self.kind_of(text) == "person" and form.word in ("billed", "quoted"):
                 yield f"to {text.casefold()}", beside
             if not any(self.is_known(form, word) for word in text.split()):
                 continue
-            for said in said_as(form.word, text, self.language):
-                yield said, beside
+            yield from ((said, beside) for said in said_as(form.word, text, self.language))
             if (
                 form.bearing != "ends"
                 and any(one.part for one in form.forms)
@@ -223,13 +225,13 @@ class PieceReader:
         if not self._may_read(form, text):
             return False
         details = self.details.understood(form, text)
-        if not details:
-            return False
-        if form.undone_by and "inch" in text:
+        if not details or (form.undone_by and "inch" in text):
             # No wire and no tie is so thick.
             return False
         for detail in details:
             part = _HALF.sub("", detail.part)
+            if detail.name == "against" and (limiter_in(detail.words) or turns(detail.words)):
+                return False
             if (form.undone_by or form.word == "unwired") and _TWO_PARTS.search(part):
                 # `on L1 L3` is two branches.
                 return False
@@ -277,7 +279,9 @@ class PieceReader:
             return True
         if elsewhen((piece,)) or not_by_us((piece,)) or turns(piece):
             return True
-        if weather_may_do_it(form, piece) or (form.word == "checked" and names_pest(piece)):
+        if weather_may_do_it(form, piece) or names_one_thing(piece):
+            return True
+        if form.word == "checked" and names_pest(piece):
             return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False

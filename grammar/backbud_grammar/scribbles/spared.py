@@ -9,7 +9,7 @@ from backbud_grammar.scribbles.plain import plain_words
 _OF_WHAT = (
     r"(?:(?:the|a|all|other|others?|rest|few|some|two|three|one|both|very|weak|weaker|weakest|strong|small|lower|low|lowest|upper|inner|outer"
     r"|inside|outside|bottom|top|back|front|left|right|branch|branches|shoot|shoots|candles?|leaves|needles|buds?|tips?|ones?|apex|crown|leader"
-    r"|side|trunk|new|old|young|fresh|sacrifice|of|it|them|tree|\d{1,2})(?: |$))+"
+    r"|side|trunk|jins?|shari|deadwood|new|old|young|fresh|sacrifice|of|it|them|tree|\d{1,2})(?: |$))+"
 )
 _SPARED = re.compile(
     rf"{_OF_WHAT}(?:(?:is|are|was|were|have been|has been) )?(?:all )?"
@@ -27,7 +27,7 @@ _WHOLE = plain_words("all it them tree")
 _SOME_OF = plain_words(
     "other others rest few some two three one ones weak weaker weakest strong small lower low lowest "
     "upper inner outer inside outside bottom top back front left right branch apex crown leader side "
-    "trunk new old young fresh sacrifice"
+    "trunk jin jins shari deadwood new old young fresh sacrifice"
 )
 
 

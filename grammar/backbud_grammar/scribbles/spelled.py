@@ -220,6 +220,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         "chk ck check",
     ),
     # How often.
+    (r"\b(\d) ?[x×] ?/ ?(?:d|day)\b", r"\1 times a day", "d day"),
     (r"\b(\d)x(?=\s*$|,| (?:this|today|in a|a) )", r"\1 times", "x"),
     (r"\b(?:two|2) times\b", "twice", "times"),
     # Sides: `L1`, `R2`; `L` and `R` alone only where a part is wanted.

@@ -8,12 +8,15 @@ from collections.abc import Sequence
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.asides import is_aside
 from backbud_grammar.scribbles.beside import is_beside
+from backbud_grammar.scribbles.by_card import is_at_home
 from backbud_grammar.scribbles.draft import Draft, Piece
+from backbud_grammar.scribbles.observed import is_counted_pest
 from backbud_grammar.scribbles.plain import is_observed, is_seen, tells_what
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.spelled import in_full
 
 _WORD = re.compile(r"[^\W\d_]+")
+_SLUGS = re.compile(r"\b(?:slugs?|snails?|slakken|schnecken)\b", re.IGNORECASE)
 _FIGURE = re.compile(r"\d")
 # Something was done there, in words that no act has.
 _DOING = re.compile(
@@ -27,7 +30,14 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if first.form.word == "worked":
         # Hours are of the work that stands before them, whether it was read or not.
         return [*before]
-    left = _not_of(first, before, pieces)
+    if first.form.word == "fed" and any(_SLUGS.search(said) for said, _ in before):
+        # `slugs, pellets` are no feed.
+        return [*before]
+    left = [
+        one
+        for one in _not_of(first, before, pieces)
+        if not is_at_home(in_full(one[0]), pieces.handles, pieces.kind_of)
+    ]
     beside = [one for one in left if is_beside(first.word, in_full(one[0]))]
     for raw, at in beside:
         first.put_beside(raw, at)
@@ -45,7 +55,7 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if all(map(is_seen, spelled)) and any(map(tells_what, spelled)):
         first.kept[:0] = left
         return []
-    seen = is_observed(spelled[0])
+    seen = is_observed(spelled[0]) or is_counted_pest(spelled[0])
     if seen or all(_FIGURE.search(said) for said, _ in left):
         doubt = [one for one in left if limiter_in(one[0]) or not seen]
         doubt = [one for one in doubt if not is_aside(first.form, in_full(one[0]), one[0])]
@@ -82,7 +92,8 @@ def _tells_of_act(piece: str, pieces: PieceReader) -> bool:
 
 def _not_of(draft: Draft, before: Sequence[Piece], pieces: PieceReader) -> list[Piece]:
     """What stands before an act and is no detail of it: `jin on apex, carved`."""
-    if draft.form.bearing != "does" or draft.strict or draft.form.undone_by:
+    of_water = draft.form.word == "measured"
+    if (draft.form.bearing != "does" and not of_water) or draft.strict or draft.form.undone_by:
         # `2 mm Al on left 1, guy to rim` is a wire and a guy.
         return [*before]
     left: list[Piece] = []

@@ -48,7 +48,7 @@ _INTENTS = (
 _TOO = r"\btoo (?!.*\bbefore$)(?=[^\W\d])"
 # What was put on and did not stay.
 _UNDONE = (
-    r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
+    r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|blew (?:down|over)|blown (?:down|over)|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
     r"|squirrels?|birds?|fox|badger|deer|mice|mouse|crows?|pigeons?|slugs|snails|ants|hens|rats?|jays?|magpies)"
     r" (?:blew|broke|tipped|knocked|tore|pulled|had|took|ate|got|moved|dug up) (?:it|them|all|most|some|half)\b.*)$"
     r"|^(?:all |now |since )*(?:undone|unpicked|spilled|spilt|rained off|washed off|blown off|rewound)(?: again)?$"

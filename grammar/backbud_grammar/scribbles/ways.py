@@ -10,13 +10,14 @@ WAYS = (
     *("in", "out", "back", "back in", "in again", "inside", "outside", "back inside"),
     *("back outside", "back out"),
 )
+_CARRIED = re.compile(r"^(?:brought|taken|carried|moved|put|set) (?=\S)")
 _OUT_OF = re.compile(r"(?:back |straight )?(?:out of|out from|from) (?:the )?", re.IGNORECASE)
 _ARROW = re.compile(r" (?:->|=>) ")
 
 
 def is_way(piece: str, places: re.Pattern[str]) -> bool:
     """Whether a piece may go on with the place behind a comma: `out`, `out of the tunnel`."""
-    if piece.casefold() in WAYS:
+    if _CARRIED.sub("", piece.casefold()) in WAYS:
         return True
     found = _OUT_OF.match(piece)
     return found is not None and places.fullmatch(piece[found.end() :].strip()) is not None

@@ -16,13 +16,16 @@ THICKEST = {"Al": Decimal(8), "Cu": Decimal(5)}
 _GAUGES_OF_COPPER = range(6, 31)
 _SIGN = re.compile(
     r"(?P<metal>al|alu|aluminium|cu|copper)\b"
+    r"|(?P<of>left|right) (?P<these>\d(?: ?(?:\+|&|and) ?\d(?![.,]\d| ?mm))+)"
+    r"(?= wired\b|,? (?:al|alu|cu)\b|$)"
     r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
     r"(?![.,]\d| ?mm)"
-    r"|(?P<part>(?:low |lower |upper )?(?:left|right|apex|top|crown|back|front|trunk|leader))\b"
+    r"|(?P<part>(?:low |lower |upper )?"
+    r"(?:left|right|apex|top|crown|back|front|trunk(?: line)?|leader))\b"
     r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
     r"|(?P<to>-|–|to\b|until\b|till?\b)|whole(?= (?:top|apex|crown|left|right)\b)"
-    r"|(?P<gauge>ga\b|gauge\b)"
-    r"|(?P<beside>\+|&|,|/|and\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
+    r"|(?P<gauge>ga\b|gauge\b)|(?<=[a-z\d]) ?only$"
+    r"|(?P<beside>\+|&|,|/|and\b|wired\b|round\b|around\b|along\b|on\b|in\b|at\b|the\b|with\b|wire\b|mm\b|branch\b)",
     re.IGNORECASE,
 )
 
@@ -58,6 +61,8 @@ def wires_said(piece: str) -> Iterator[str]:
             if last < first:
                 return
             parts += [f"{found['side'].casefold()} {number}" for number in range(first, last + 1)]
+        elif found["these"]:
+            parts += [f"{found['of'].casefold()} {one}" for one in found["these"] if one.isdigit()]
         elif found["part"]:
             parts.append(found["part"].casefold())
         elif found["size"]:

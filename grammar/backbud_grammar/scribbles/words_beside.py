@@ -21,6 +21,7 @@ from backbud_grammar.scribbles.asides import WETS_PATTERN, weather_may_do_it
 from backbud_grammar.scribbles.details_said import ways_said
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
+from backbud_grammar.scribbles.one_thing import names_one_thing
 from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.placed import PLACE_WORDS
 from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
@@ -108,7 +109,7 @@ class WordsBeside:
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
-        return not self._pieces.is_like_a_detail(form, words)
+        return not (names_one_thing(text) or self._pieces.is_like_a_detail(form, words))
 
     def are_kept(self, form: ActForm, word: str, text: str) -> bool:
         """`bear_on_nothing`, remembered: it is asked of a line by who looks for sound ones, and by

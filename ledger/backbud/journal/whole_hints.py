@@ -21,6 +21,11 @@ from backbud_grammar.syntax import Act
 
 # The place that a tree went to is a word; any other single one may be another's: `N side poor`.
 _BY_ONE_WORD: tuple[ActWord, ...] = ("moved",)
+# `in 28-9` is where it went, and when.
+_WENT = re.compile(
+    r"(?:back )?(?:in|out|inside|outside|indoors|outdoors) (?:on |since )?(\d{1,2}[./-]\d{1,2})",
+    re.IGNORECASE,
+)
 _DONE, _ALL_OF_IT = "Where it was done", "Where it was all of the tree"
 _CUT_TO = re.compile(r"to\b")
 _BY_ITSELF = re.compile(r"\w+[.!;:]")
@@ -95,11 +100,18 @@ def whole_hint(
         return ""
     said = ", below it ".join(f"“{line}”" for line in acts)
     said = f"rite {said}, and below it “noted {rest}”"
+    said += _where_it_went(noted)
     unit = _OR_INCH if _UNIT in said and _UNIT not in line_of(written) else ""
     if not in_doubt:
         return f"W{said}.{unit}"
     whole = " -- ".join(filter(None, (line_of(written), written.remark)))
     return f"{asked or _DONE}, w{said}; where it was not, write “noted {whole}”.{unit}"
+
+
+def _where_it_went(noted: Sequence[str]) -> str:
+    """What to write where a note says that it went in or out on another day."""
+    day = next((one[1] for one in map(_WENT.fullmatch, noted) if one is not None), "")
+    return f" (“{_BY_ONE_WORD[0]}” and the place below the heading of {day})" if day else ""
 
 
 def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tuple[str, list[str]]:

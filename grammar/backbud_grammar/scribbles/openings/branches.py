@@ -306,7 +306,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"clipped over",
         r"tidied(?: up)?(?: the)? (?:outline|silhouette|shape|shoots|tips|edges)",
         r"tidied(?: up)?(?=$|,)",
-        r"(?:long |strong )?(?:shoots|runners|tips) (?:cut back|trimmed|shortened|clipped|cut)",
+        r"(?:long |strong )?(?:shoots|runners|tips) (?:cut back|trimmed|shortened|clipped|cut(?! out\b))",
         r"haircut",
         r"outline (?:cut|trimmed|tidied)",
         r"cut back (?=to )",

@@ -164,6 +164,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "treated",
         r"lime[- ]?sul(?:ph|f)ur(?= 1:\d\d)",
+        r"lime[- ]?sul(?:ph|f)ur(?= (?:[1-9](?:[.,]\d+)? %|\d[\d.,]* (?:mL|g)/L))",
         details="lime sulphur",
         instead=True,
     ),
@@ -254,7 +255,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?:ditto |second |2nd |third |3rd |first |1st |again )?(?={SPRAY}{_GIVEN})(?![^,.;]*{_ONLY_BOUGHT})",
         r"(?:second|2nd|third|3rd|first|1st) spray(?: done)?",
         r"drench(?:ed)?",
-        r"sprayed(?: again)?",
+        r"sprayed(?: again)?(?! (?:the )?(?:leaves|foliage|crown|needles)? ?with (?:rain|rain ?water|water)(?:$|,))",
         r"(?=(?:\d+ )?(?:caterpillars|grubs|adults|slugs|snails|beetles|moths) (?:by hand|picked))",
         r"(?=[^,.;]{0,40}\b(?:captan|mancozeb|copper|neem|fungicide|soap) (?:drench|spray))",
         r"(?=toothbrush(?: and| &|,| \+)? )",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 WORK = (
-    r"(?:repot(?:ted|ting)?|uekae|mekiri|metsumi|metsumi|momiage|hagari|decandl(?:ed?|ing)"
+    r"(?:leaf[- ]cut(?:ting)?|repot(?:ted|ting)?|uekae|mekiri|metsumi|metsumi|momiage|hagari|decandl(?:ed?|ing)"
     r"|candle[- ]?cut(?:ting)?|candles cut|wir(?:ed|ing)|prun(?:ed?|ing)|pinch(?:ed|ing)?"
     r"|defoliat(?:ed?|ion|ing)|pluck(?:ed|ing)|needle (?:work|plucking|pulling)|thinn?(?:ed|ing)?"
     r"|f[ee]d(?:ing)?|feed|fed|root[- ]?work|root[- ]prun(?:ed?|ing)|trimm?(?:ed|ing)?"
@@ -44,6 +44,7 @@ NOUNS = {
     "needle pulling": "plucked",
     "plucked": "plucked",
     "plucking": "plucked",
+    **dict.fromkeys(["leaf cut", "leaf-cut", "leaf cutting", "leaf-cutting"], "defoliated"),
     "hagari": "defoliated",
     "defoliate": "defoliated",
     "defoliated": "defoliated",
@@ -103,4 +104,42 @@ NOUNS = {
         "fed",
     ),
     "liquid feed": "fed",
+    # What is to be looked at, and what is to come off.
+    **{
+        said: "checked"
+        for what in ("", "wire", "ties", "guy", "guys", "layer", "graft", "roots")
+        for said in (
+            f"check {what}".strip(),
+            f"check the {what}",
+            f"look at {what}",
+            f"look at the {what}",
+        )
+    },
+    **dict.fromkeys(
+        [
+            f"{what} {look}"
+            for what in ("wire", "layer", "next", "wire bite")
+            for look in ("check", "look")
+        ],
+        "checked",
+    ),
+    **{
+        f"{what}{must} off": work
+        for what, work in (
+            ("wire", "unwired"),
+            ("guy", "unguyed"),
+            ("guys", "unguyed"),
+            ("ties", "untied"),
+            ("raffia", "unwrapped"),
+            ("fleece", "unprotected"),
+            ("cover", "unprotected"),
+            ("shade", "unshaded"),
+            ("shade cloth", "unshaded"),
+        )
+        for must in (
+            f" {one} {goes}"
+            for one in ("must", "should", "has to", "is to", "to")
+            for goes in ("come", "be")
+        )
+    },
 }

@@ -22,6 +22,11 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"(?=(?:(?:left|right) \d|apex|leader) (?:pulled |bent |brought )?(?:down|up)$)",
         noun=True,
     ),
+    *rows(
+        "wired",
+        r"(?=(?:left|right) \d(?: ?(?:\+|&|and) ?(?:(?:left|right) )?\d)+ wired(?:$|,))",
+        noun=True,
+    ),
     *rows("wired", r"(?=\d+ (?:of (?:the )?\d+ )?branches wired\b)", noun=True),
     *rows(
         "unwired",

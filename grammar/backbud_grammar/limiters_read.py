@@ -8,7 +8,8 @@ from functools import cache
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
-from backbud_grammar.elsewhen import in_thought
+from backbud_grammar.elsewhen import elsewhen, in_thought
+from backbud_grammar.elsewhere import is_elsewhere
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import Lexicon
@@ -75,6 +76,11 @@ def limiter_read(
     strict = form.bearing == "ends" or word.casefold() in form.bare_words
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _of_part(form, detail.part, strict=strict) if detail.part else ""
+        if detail.part and not found and form.bearing != "keeps":
+            found = is_elsewhere(detail.part)
+        if detail.name == "against" and not found:
+            # `against mites tomorrow` is for another day.
+            found = "?" if "?" in detail.words else _day_behind(detail.words)
         if detail.name == "except" and not detail.part:
             # What it leaves out nobody read.
             found = detail.name
@@ -93,6 +99,12 @@ def limiter_read(
     return _beside_not_done(reading) if form.names_act else None
 
 
+def _day_behind(words: str) -> str:
+    """The other day or tree that free words end in: `mites tomorrow`."""
+    each = words.split()
+    return elsewhen(" ".join(each[-n:]) for n in (1, 2, 3))
+
+
 def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:
     """Whether words behind `on` are a part of the tree and nothing else, wherever they stand in a
     line of the act: nothing in them opens a detail, limits it, or asks.
@@ -108,6 +120,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
         or form.names_act
         # What was found is no part: it may hold back a check.
         or form.word == "checked"
+        or is_elsewhere(written)
         or any(label_at(folded, at, lexicon) for at in range(len(folded)))
         or "of" in folded
         or "?" in written

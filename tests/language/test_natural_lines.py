@@ -328,7 +328,6 @@ PESTS = [
     ("checked for pests", ["what: pests"]),
     ("checked pests", ["what: pests"]),
     ("checked pests none", ["what: pests", "finding: none"]),
-    ("checked pests, mites", ["what: pests", "what: mites"]),
     ("checked leaves, mites", ["what: leaves", "what: mites"]),
 ]
 EXHIBITIONS = [

@@ -7,12 +7,12 @@ from collections.abc import Callable, Iterator, Sequence
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.elsewhen import elsewhen, not_by_us
-from backbud_grammar.forms import ANY_WORDS, ActForm
+from backbud_grammar.forms import ActForm
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
-from backbud_grammar.problems import may_be_near, nearest
+from backbud_grammar.scribbles.act_phrases import ActPhrases, first_word, phrases_of
 from backbud_grammar.scribbles.asides import weather_may_do_it
 from backbud_grammar.scribbles.by_card import feed_by_card
 from backbud_grammar.scribbles.details_said import said_as, words_said
@@ -32,10 +32,6 @@ from backbud_grammar.sightings import is_sighting, is_size_of_wound, is_weather,
 MOST_IN_TWO = 8
 # No phrase of a closed list has more words.
 MOST_IN_PHRASE = 4
-# How close a word must be to one of the act's own to be taken for a slip of the pen.
-NEAR_WORD = 0.84
-# Of so few letters too many words are alike.
-LONGEST_SURE = 4
 # What is left on stays there, and is no side: `wire left on L1`.
 _STAYS = re.compile(
     r"\bleft (?:on|over|in|alone|as|behind|there|out|for|till|until)\b", re.IGNORECASE
@@ -74,11 +70,6 @@ _BESIDE_A_PRICE = re.compile(
     r"(?:plus|minus|less|with|without|incl\.?|excl\.?|including|excluding|and|\+|&) "
     r"|.* (?:extra|included|on top|separate|apart)$",
     re.IGNORECASE,
-)
-# They stand in many a sentence, and say nothing by themselves.
-_SMALL = plain_words(
-    "in to for of from with by at as on the off into and out all over up down no it time back not "
-    "under half"
 )
 
 
@@ -247,7 +238,7 @@ class PieceReader:
         return known.is_open or all(
             not piece
             or not piece[0].isalpha()
-            or (first := _first_word(piece)) in known.words
+            or (first := first_word(piece)) in known.words
             or bool(self.kind_of(first))
             for _, piece in part_at_commas(text)
         )
@@ -339,65 +330,5 @@ class PieceReader:
     def of_act(self, form: ActForm) -> ActPhrases:
         known = self._known.get(form.word)
         if known is None:
-            known = self._known[form.word] = _phrases_of(form)
+            known = self._known[form.word] = phrases_of(form)
         return known
-
-
-class ActPhrases:
-    """What a detail of an act may be made of."""
-
-    def __init__(self, form: ActForm) -> None:
-        phrases = {
-            phrase.casefold()
-            for one in form.forms
-            for phrase in (*one.labels, *(() if one.words == ANY_WORDS else one.words))
-        }
-        # Its labels and the phrases of its closed lists, with which a sentence may bear on it.
-        self.phrases = frozenset(phrases - _SMALL)
-        # By a length the phrases of about as many letters.
-        self._about_as_long: dict[int, list[str]] = {}
-        for one in sorted(self.phrases):
-            for length in range(len(one) - 2, len(one) + 3):
-                self._about_as_long.setdefault(length, []).append(one)
-        # The words that they are made of, one of which each detail begins with.
-        self.words = frozenset(word for one in phrases for word in _words_of(one)) | {"on"}
-        # Whether a detail may begin with any word.
-        self.is_open = any(
-            one.free_label or (not one.labels and (one.words == ANY_WORDS or bool(one.reader)))
-            for one in form.forms
-        )
-
-    def is_near(self, text: str) -> bool:
-        """Whether a text in small letters may be a slip of the pen for one of the phrases."""
-        about = self._about_as_long.get(len(text))
-        if about is None or len(text) <= LONGEST_SURE:
-            return False
-        like = [
-            one
-            for one in about
-            if (one[0] == text[0] or one[-1] == text[-1]) and may_be_near(text, one, NEAR_WORD)
-        ]
-        return bool(like and nearest(text, like, NEAR_WORD))
-
-
-# By the id of a row, which the value keeps alive, so that it names no other: the tables are of
-# every journal.
-_PHRASES: dict[int, tuple[ActForm, ActPhrases]] = {}
-
-
-def _phrases_of(form: ActForm) -> ActPhrases:
-    known = _PHRASES.get(id(form))
-    if known is None:
-        known = _PHRASES[id(form)] = form, ActPhrases(form)
-    return known[1]
-
-
-def _words_of(phrase: str) -> Iterator[str]:
-    for word in phrase.split():
-        yield word
-        yield _first_word(word)
-
-
-def _first_word(text: str) -> str:
-    """The first word of a text up to a blank, in small letters."""
-    return text.split(None, 1)[0].casefold()

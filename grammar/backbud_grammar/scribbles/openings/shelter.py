@@ -39,5 +39,4 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows("unwrapped", rf"(?:all |the |old )+raffia (?:off|removed|cut off|cut){_ONLY}"),
     *rows("shaded", rf"shade (?:up|on|over){_ONLY}", instead=True),
-    *rows("unshaded", rf"shade (?:all )?(?:off|away|down){_ONLY}", instead=True),
 )

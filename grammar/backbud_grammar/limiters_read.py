@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from functools import cache
 
@@ -17,6 +18,10 @@ from backbud_grammar.limiters import DENIES, LIMITS, LOOK, WORD, first_limiter, 
 from backbud_grammar.parts import flaw_of_part, label_at, spelled_out
 from backbud_grammar.syntax import Detail
 
+# How the words of another day begin.
+_OF_A_DAY = re.compile(
+    r"(?:tomorrow|yesterday|last|next|in|by|before|after|\w+ \w+ ago)\b", re.IGNORECASE
+)
 # No part of a tree is so called: these say more than where.
 _NOT_OF_A_PART = word_set(
     "and then was were is are has have had still to need needs nearly almost maybe should "
@@ -100,9 +105,10 @@ def limiter_read(
 
 
 def _day_behind(words: str) -> str:
-    """The other day or tree that free words end in: `mites tomorrow`."""
+    """The other day that free words end in: `mites tomorrow`; birds are what it is against."""
     each = words.split()
-    return elsewhen(" ".join(each[-n:]) for n in (1, 2, 3))
+    runs = (" ".join(each[-n:]) for n in (1, 2, 3))
+    return elsewhen(run for run in runs if _OF_A_DAY.match(run))
 
 
 def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> bool:

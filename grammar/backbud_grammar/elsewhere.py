@@ -8,7 +8,8 @@ _ELSEWHERE = re.compile(
     r"\b(?:drawing|sketch|photos?|pictures?|paper|screen|computer|plan|bench|floor|lawn|hedge|roof"
     r"|gutter|van|elm|oak|ash|beech|birch|maple|pine|larch|juniper|azalea|hornbeam|yew|spruce|cedar"
     r"|apple|pear|cherry|plum|hawthorn|fig|olive|ivy|rose|neighbour['’]?s?|next door"
-    r"|(?:other|another) (?:one|tree)s?)\b(?! stock)|^(?:on )?(?:the )?others?$",
+    r"|(?:other|another) (?:one|tree)s?)\b(?! stock)|^(?:on )?(?:the )?others?$"
+    r"|\b(?:from|since|of) (?:19|20)\d\d\b",
     re.IGNORECASE,
 )
 

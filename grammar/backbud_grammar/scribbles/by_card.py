@@ -14,6 +14,8 @@ _NAME_OF_FEED = re.compile(
 )
 
 
+# `soil: repotted` is no water: what is done to it is told behind.
+_OF_THE_TREE = re.compile(r"(?:the )?(?:pot|soil|ball)", re.IGNORECASE)
 _DEADWOOD = re.compile(r"(?:the )?(?:jins?|shari|deadwood)", re.IGNORECASE)
 
 
@@ -35,7 +37,7 @@ def is_at_home(text: str, handles: Handles, kind_of: Callable[[str], str]) -> bo
 def labels(text: str, handles: Handles, kind_of: Callable[[str], str]) -> bool:
     """Whether a piece only says at whose home it was, or of whose water the figures are."""
     return (
-        is_source(text)
+        (is_source(text) and not _OF_THE_TREE.fullmatch(text))
         or _DEADWOOD.fullmatch(text) is not None
         or is_at_home(text, handles, kind_of)
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date
 
+from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.draft import Draft, ToldAct, without_stages_in_part
@@ -18,10 +19,16 @@ from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener
 from backbud_grammar.scribbles.opener import Opener
+from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST
 from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.words_beside import WordsBeside
+
+# Heads of what nobody did then.
+_HEADS = {"one day", "some day"} | plain_words(
+    "someday seen saw storm gale wind frost hail quote advice dream wish idea"
+)
 
 
 class Talk:
@@ -64,6 +71,8 @@ class Talk:
 
 def _told(tables: TalkTables, line: str, page: date | None) -> tuple[ToldAct, ...]:
     """What is told of the acts of a line; what no act is told of it is noted."""
+    if _is_headed_otherwise(line):
+        return ()
     drafts = LineReader(tables, line, page).acts_told()
     if not drafts or any(_is_not_meant(draft, line) for draft in drafts):
         return ()
@@ -92,6 +101,14 @@ def _told(tables: TalkTables, line: str, page: date | None) -> tuple[ToldAct, ..
         comes_later = bool(done and in_part) and not noted and done[0].at < in_part[0].at
         told.insert(len(told) if comes_later else 0, seen)
     return tuple(told)
+
+
+def _is_headed_otherwise(line: str) -> bool:
+    """Whether what stands before a colon puts all behind it on another day, or in other hands:
+    `last year: pruned hard`."""
+    head, colon, _ = line.partition(":")
+    said = head.strip().casefold()
+    return bool(colon) and (said in _HEADS or bool(elsewhen((said,))))
 
 
 def _is_not_meant(draft: Draft, line: str) -> bool:

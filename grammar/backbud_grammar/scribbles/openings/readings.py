@@ -5,6 +5,9 @@ from __future__ import annotations
 from backbud_grammar.scribbles.openings.row import ActOpening, rows
 from backbud_grammar.scribbles.water_figures import FIGURE, SOURCE
 
+# What it should be, and whose home the water is.
+_NO_READING = r"(?![^;]*\b(?:target|aim|goal|limit|should|fish)\b)"
+
 OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "measured",
@@ -16,9 +19,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows("measured", r"water (?:temp|temperature)(?= [-−]?\d)"),
     *rows(
         "measured",
-        rf"(?={SOURCE}:? (?:is |now )?{FIGURE})",
-        rf"(?=(?:EC|pH) (?:of )?(?:the )?{SOURCE} (?:is |now )?\d)",
-        rf"(?={FIGURE})",
+        rf"{_NO_READING}(?={SOURCE}:? (?:is |now )?{FIGURE})",
+        rf"{_NO_READING}(?=(?:EC|pH) (?:of )?(?:the )?{SOURCE} (?:is |now )?\d)",
+        rf"{_NO_READING}(?={FIGURE})",
         r"(?=(?:water|soil) (?:temp|temperature) [-−]?\d[\d.,]* ?C?(?:$|,))",
         instead=True,
     ),

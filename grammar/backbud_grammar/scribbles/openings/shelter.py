@@ -18,8 +18,8 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "protected",
-        rf"(?={_LAYERS} fleece(?: {_OVER})?(?: (?:all night|again|tonight))*(?:$|,))",
-        rf"(?=fleece (?:{_LAYERS}|x ?[23]|[23] ?x) (?:{_OVER})?(?: ?(?:all night|again|tonight))*(?:$|,))",
+        rf"(?={_LAYERS} fleece(?: {_OVER}| all night| again| tonight)+(?:$|,))",
+        rf"(?=fleece (?:{_LAYERS}|x ?[23]|[23] ?x)(?: {_OVER}| all night| again| tonight)+(?:$|,))",
         r"(?=(?:put )?in fleece(?:$|,))",
     ),
     *rows(
@@ -33,10 +33,9 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "shaded",
-        r"(?=\d+ % shade(?: (?:from|after|until|till) (?:noon|midday|\d{1,2} h))?(?:$|,))",
+        r"(?=\d+ % shade (?:from|after|until|till) (?:noon|midday|\d{1,2} h)(?:$|,))",
         r"shade (?:net|cloth|screen)(?: (?:up|on|over))*(?= \d+ %(?: (?:on|up|over|from today|since today))*(?:$|,))",
-        r"(?=(?:in|under) \d+ % shade(?:$|,))",
     ),
     *rows("unwrapped", rf"(?:all |the |old )+raffia (?:off|removed|cut off|cut){_ONLY}"),
-    *rows("shaded", rf"shade (?:up|on|over){_ONLY}", instead=True),
+    *rows("shaded", rf"shade (?:up|on){_ONLY}", instead=True),
 )

@@ -59,8 +59,8 @@ def test_lines_for_the_keeper_are_marked(made, line, is_marked) -> None:
 
 def test_words_that_were_not_used_stand_beside_the_line(made) -> None:
     tree = "tree hoshi\n  kind trident maple\n  owner marrow\n  place yard\n"
-    text = made(f"{tree}2026-05-01\nhoshi\n  agreed    repot, 120 EUR\n", "trees/hoshi.html")
-    assert "agreed 120 EUR · repot written: agreed repot, 120 EUR only for you" in text
+    text = made(f"{tree}2026-05-01\nhoshi\n  agreed    gladly, 120 EUR\n", "trees/hoshi.html")
+    assert "agreed 120 EUR · gladly written: agreed gladly, 120 EUR only for you" in text
 
 
 def test_what_corrects_a_private_line_is_private_too(made) -> None:

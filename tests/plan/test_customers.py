@@ -47,7 +47,8 @@ def test_when_it_is_ready_the_same_entry_moves(written, find, days) -> None:
     )
     back = find(written(CARDS + ready, "2026-04-21", settings=KEEPER), "hand-back")
     assert back.id == ID
-    assert days(back) == ["2026-04-20", "2026-04-27", "2026-05-04"]
+    # It is wanted by 30 May: until then nobody is late.
+    assert days(back) == ["2026-04-20", "2026-04-27", "2026-05-30"]
     assert back.because[0].text == "20 April 2026: ready."
 
 

@@ -78,7 +78,7 @@ def test_a_heading_files_nothing_under_the_day_before(tell, mark, heading, hint)
     assert problem.message == f"“{heading}” is neither a date nor a subject line"
     assert problem.hint == f"{hint} A remark to yourself begins with #.{FILED}"
     assert told.acts == ["kaze watered"]
-    assert told.histories.trees["hoshi"].entries == []
+    assert told.histories.trees["hoshi"].entries == ()
     assert told.histories.trees["yuki"].place == "yard"
 
 

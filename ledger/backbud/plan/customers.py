@@ -47,7 +47,7 @@ def hand_back(tree: Tree, journal: Journal, quoter: Quoter) -> Iterator[Due]:
         if wanted is not None:
             # Its owner may come on the very day that was agreed.
             closes = max(closes, wanted.closes)
-        window = Window(ready.day, ready.day + (closes - ready.day) / 2, closes)
+        window = Window(ready.day, ready.day + AHEAD / 2, closes)
         reason = reason_on("diary", quoter.reason(ready, tree), ready.origin, quotes=True)
     elif done is not None:
         window = Window(done.day, done.day + AHEAD / 2, done.day + AHEAD)

@@ -13,6 +13,7 @@ from backbud.species import (
     Tree,
     Window,
     Year,
+    a_year_later,
     after,
     days_after,
     weeks_after,
@@ -37,8 +38,7 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
         because=phrase("Most pests that came along show within a few weeks."),
         cautions=(phrase("Imported trees: the plant-health authority's terms decide."),),
         weight=PRESSING,
-        # As long as it stands apart it is asked, season after season.
-        schedule=Schedule(again=weeks_after(window.closes, 22, 24, 26)),
+        schedule=Schedule(again=a_year_later(window)),
     )
 
 

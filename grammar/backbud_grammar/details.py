@@ -169,21 +169,8 @@ def _could_take(form: Form, items: Sequence[DetailItem]) -> bool:
 def _read_phrase(items: list[DetailItem], lexicon: Lexicon) -> list[Detail]:
     read = _as_details(items, lexicon)
     if read is None:
-        raise _beside_its_label(error_of(items, lexicon), items)
+        raise error_of(items, lexicon)
     return read
-
-
-def _beside_its_label(error: Misread, items: Sequence[DetailItem]) -> Misread:
-    """The error with `before` where the words stand before the label: `wire off`."""
-    said, after, label = error.message.partition(" is not understood after ")
-    behind = [one for one in items if one.offset >= error.offset + error.length]
-    if (
-        after
-        and error.length
-        and any(one.text.casefold() in label.strip("“”").split() for one in behind)
-    ):
-        error.message = f"{said} is not understood before {label}"
-    return error
 
 
 def _as_details(items: list[DetailItem], lexicon: Lexicon) -> list[Detail] | None:

@@ -193,7 +193,7 @@ def _wrong_words(form: Form, words: Sequence[DetailItem], text: str) -> Misread:
     if form.labels:
         return Misread(
             "unknown-word",
-            f"“{text}” is not understood after {label_named(form)}",
+            f"“{text}” is not understood beside {label_named(form)}",
             partial(_hint_for_words, text, form),
             *extent(words),
         )

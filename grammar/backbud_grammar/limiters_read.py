@@ -10,7 +10,7 @@ from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord, DetailName
 from backbud_grammar.acts.watching import AWAITED
 from backbud_grammar.elsewhen import elsewhen, in_thought
-from backbud_grammar.elsewhere import is_elsewhere
+from backbud_grammar.elsewhere import named_elsewhere
 from backbud_grammar.forms import ActForm, Form
 from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import Lexicon
@@ -82,7 +82,7 @@ def limiter_read(
     for detail, start in zip(reading.details, reading.starts, strict=True):
         found = _of_part(form, detail.part, strict=strict) if detail.part else ""
         if detail.part and not found and form.bearing != "keeps":
-            found = is_elsewhere(detail.part)
+            found = named_elsewhere(detail.part)
         if detail.name == "against" and not found:
             # `against mites tomorrow` is for another day.
             found = "?" if "?" in detail.words else _day_behind(detail.words)
@@ -126,7 +126,7 @@ def is_plain_part(form: ActForm, word: str, written: str, lexicon: Lexicon) -> b
         or form.names_act
         # What was found is no part: it may hold back a check.
         or form.word == "checked"
-        or is_elsewhere(written)
+        or named_elsewhere(written)
         or any(label_at(folded, at, lexicon) for at in range(len(folded)))
         or "of" in folded
         or "?" in written

@@ -78,7 +78,6 @@ _LATER = {
         for number, month in enumerate(_MONTHS.split(), 1)
     },
 }
-# By the act that was written, and words in the detail.
 # What a look finds under a name of its own: it was there, or was only looked for.
 _FOUND_BY_NAME = (
     "caterpillars",
@@ -99,6 +98,7 @@ _FOUND_BY_NAME = (
     "rust",
     "canker",
 )
+# By the act that was written, and words in the detail.
 _DETAILS: Mapping[ActWord, Mapping[str, str]] = {
     "protected": {
         "shade": "Against the sun write a line “shaded net 50 %”.",

@@ -512,7 +512,7 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
         (["pot", "--inside", "36 x 28 x 12"], "Give --inside as sizes such as 36 x 28 x 12 cm: "
          "“36 x 28 x 12” has no unit of length (the unit stands last: 38 x 27 x 7 cm)."),
         (["pot", "--inside", "ten cm"], "Give --inside as sizes such as 36 x 28 x 12 cm: "
-         "“ten cm” is not understood after “--inside”."),
+         "“ten cm” is not understood beside “--inside”."),
         (["pot", "--inside", "36 x 28 x 12 cm x 2"], "Give --inside as sizes such as "
          "36 x 28 x 12 cm, and one of it (not “36 x 28 x 12 cm x 2”)."),
         (["pot", "--inside", "9999999 x 2 x 3 cm"], "Give --inside as sizes such as "
@@ -526,7 +526,7 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
         (["pot", "--insid", "3 cm", "--colour", "red"], "--colour is not known here; backbud "
          "reckon pot --help shows what to give."),
         ([*POT, "--shape", "ovl"], "Give --shape as one of rectangle, oval, round, hexagon, drum: "
-         "“ovl” is not understood after “--shape” (did you mean “oval”?)."),
+         "“ovl” is not understood beside “--shape” (did you mean “oval”?)."),
         (["pot", "--inside", "36 x 12 cm", "--shape", "oval"], "Give length, width and depth of "
          "the oval, in cm."),
         (["pot", "--outside", "36 x 28 x 12 cm"], "Give --wall as a length such as 8 mm: thickness "
@@ -581,7 +581,7 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
         (["wire", "--branch", "9"], "Give --branch as a length such as 9 mm: “9” has no unit."),
         (["wire", "--branch", "0 mm"], "Give the branch's thickness in mm, above 0 (not 0)."),
         (["wire", "--branch", "9 mm", "--metal", "steel"], "Give --metal as Al or Cu: “steel” is "
-         "not understood after “--metal”."),
+         "not understood beside “--metal”."),
         (["wire", "--pot", "20 x 8 cm"], "Give --holes as a whole number such as 2: the pot's "
          "drainage holes."),
         (["wire", "--pot", "20 x 8 cm", "--holes", "1.5"], "Give --holes as a whole number such as "
@@ -604,7 +604,7 @@ POT = ("pot", "--inside", "36 x 28 x 12 cm")
         (["feed", "--label", "20-10-20-2"], "Give --label as N-P-K such as 20-10-20: a label has "
          "three numbers, not 4."),
         (["feed", "--label", "much"], "Give --label as N-P-K such as 20-10-20: “much” is not "
-         "understood after “--label”."),
+         "understood beside “--label”."),
         (["feed", "--label", "0-10-10", "--wanted", "100 ppm"], "This label has no nitrogen to "
          "reckon by."),
         (["feed", "--label", "5-5-5", "--wanted", "9 ppm", "--dilution", "1 g/L"], "Give "

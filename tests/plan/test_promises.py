@@ -114,8 +114,24 @@ def test_the_same_work_agreed_again_is_one_promise(asked, states) -> None:
     first, again = "tarn/agreed-work/agreed-2026-03-01", "tarn/agreed-work/agreed-2026-03-09"
     same = asked(f"{later}      agreed    220 EUR for repotting\n", "2026-03-10")
     assert states(same, "agreed-work") == {first: "replaced", again: "now"}
-    price = asked(f"{later}      agreed    220 EUR\n", "2026-03-10")
-    assert states(price, "agreed-work") == {first: "now"}
+    # It came for repotting, and so a price alone is for that; where nobody said what it came for,
+    # the price is of the work named.
+    price = f"{later}      agreed    220 EUR\n"
+    assert states(asked(price, "2026-03-10"), "agreed-work") == {first: "replaced", again: "now"}
+    plain = price.replace("from marrow for repotting", "from marrow")
+    assert states(asked(plain, "2026-03-10"), "agreed-work") == {first: "now"}
+
+
+def test_what_it_came_for_is_promised_beside_what_is_agreed_by_name(asked, states) -> None:
+    """It came for repotting, at 200; then wiring is agreed: both are owed."""
+    both = (
+        f"{CAME}      agreed    200 EUR\n"
+        "    2026-03-09\n    tarn\n      agreed    60 EUR for wiring\n"
+    )
+    assert states(asked(both, "2026-03-10"), "agreed-work") == {
+        "tarn/agreed-work/agreed-2026-03-01": "now",
+        "tarn/agreed-work/agreed-2026-03-09": "now",
+    }
 
 
 @pytest.mark.parametrize("line", ["repotted same pot", "potted-on", "slipped"])

@@ -245,6 +245,31 @@ def test_what_is_broken_is_late_until_it_is_mended(written, states, found, rule)
     assert state_on(written, states, ON_IT + looked(found), "2026-10-29", rule) == {"overdue"}
 
 
+@pytest.mark.parametrize(
+    ("found", "rule"),
+    [
+        ("guys loose", "guy-loose"),
+        ("surface hard", "hard-surface"),
+        ("ties loose", "ties-loose"),
+        ("pot cracked", "pot-broken"),
+        ("roots rotten", "roots-rot"),
+        ("wounds rotten", "wood-rots"),
+        ("jin soft", "wood-rots"),
+        ("mites, many", "pests-found"),
+    ],
+)
+def test_after_a_season_it_comes_again_before_growth(written, states, found, rule) -> None:
+    """From 15 January on; on 20 February it is asked."""
+    assert state_on(written, states, ON_IT + looked(found), "2027-02-20", rule) == {"now"}
+
+
+def test_grubs_are_picked_as_a_tree_is_repotted(written, states) -> None:
+    found = looked("weevils, many", "2026-07-03\nhoshi\n  repotted  same pot\n")
+    assert state_on(written, states, ON_IT + found, "2026-07-20", "pests-found") == {"done"}
+    other = found.replace("weevils", "mites")
+    assert state_on(written, states, ON_IT + other, "2026-07-20", "pests-found") == {"overdue"}
+
+
 def test_rot_that_was_found_as_the_roots_were_worked_on_asks_for_no_more(written) -> None:
     cut = "  repotted  off 30 %\n"
     before = looked("roots rotten").replace("hoshi\n", f"hoshi\n{cut}")

@@ -313,7 +313,7 @@ LINES = [
         "unknown-word",
         20,
         "March",
-        "“March” is not understood after “in”",
+        "“March” is not understood beside “in”",
         "Write the year and the month: to 2027-03.",
     ),
     (

@@ -655,7 +655,8 @@ _CUT = (
     (r"(?:pt|part|pass|round) (?:1|one)", "first round"),
     (r"(?:pt|part|pass|round) (?:2|two)", "second round"),
     (
-        r"(?:the )?(?:small|weak|low|little|weaker)(?:(?: (?:\+|&|and)|,) (?:small|weak|low|little))?(?: (?:ones|candles|shoots|buds))?",
+        # `low` alone is where, and not how strong.
+        r"(?!(?:the )?low(?: (?:ones|candles|shoots|buds))?$)(?:the )?(?:small|weak|low|little|weaker)(?:(?: (?:\+|&|and)|,) (?:small|weak|low|little))?(?: (?:ones|candles|shoots|buds))?",
         "weak",
     ),
     (r"(?:the )?(?:big|strong|large|fat)(?: (?:ones|candles|shoots))?", "strong"),

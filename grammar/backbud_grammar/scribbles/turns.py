@@ -51,7 +51,7 @@ _UNDONE = (
     r"^(?:(?:has |had |it |all )*(?:broken|broke|snapped|slipped|collapsed|blew (?:down|over)|blown (?:down|over)|ripped(?: to bits)?)|(?:the )?(?:wind|storm|gale|cat|dog"
     r"|squirrels?|birds?|fox|badger|deer|mice|mouse|crows?|pigeons?|slugs|snails|ants|hens|rats?|jays?|magpies)"
     r" (?:blew|broke|tipped|knocked|tore|pulled|had|took|ate|got|moved|dug up) (?:it|them|all|most|some|half)\b.*)$"
-    r"|^(?:all |now |since )*(?:undone|unpicked|spilled|spilt|rained off|washed off|blown off|rewound)(?: again)?$"
+    r"|^(?:all |now |since )*(?:undone|unpicked|spilled|spilt|rained off|washed off|blown off|rewound)(?: again| since| now| already)*$"
     r"|^since (?:opened|fallen|gone|come off|lost|broken|removed|replaced)$"
     r"|^in (?:the|my|a) (?:photo|picture|drawing|sketch|dream|head)s?$|^(?:put |went |all )?back (?:again|now|as it was)$"
 )

@@ -49,12 +49,13 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         and (came is None or entry.event.day >= came.day)
         and _asks(entry.event)
     ]
+    came_for = _said(came) if came is not None else ()
     names_work = any(_said(event) for _, event in agreed)
     for at, event in agreed:
-        if names_work and not _said(event):
+        said = _said(event) or came_for
+        if names_work and not said:
             # Of works that were agreed by name it is no more than the price.
             continue
-        said = _said(event) or (_said(came) if came is not None else ())
         # Where more was agreed, that one of them is done keeps no promise.
         named = said if len(said) == 1 else ()
         what = f": {as_named(', '.join(said))}" if said else ""

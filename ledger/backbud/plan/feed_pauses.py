@@ -15,7 +15,7 @@ from backbud.journal.events import Event
 from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
-from backbud.plan.give_way import waits_for_its_cure
+from backbud.plan.open_rot import HELD_BACK, open_rot
 from backbud.species import Window
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.by_row import by_row
@@ -27,7 +27,6 @@ _ROOTS_REST = timedelta(days=28)
 _NEEDLES_HARDEN = timedelta(weeks=8)
 # A cutting has roots by then; common practice, no source.
 _STRIKES_IN = timedelta(weeks=10)
-_A_YEAR = timedelta(days=365)
 # So many days of its time at the least are left for a season's feed; ours, no source.
 _TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
 # Beside root work.
@@ -61,7 +60,7 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         for one in done
         if one.act == "fed" and one.exact and one.day + longest >= since
     ]
-    rot = [due.event.day for due in dues if due.event is not None and waits_for_its_cure(due)]
+    rot = open_rot(dues)
 
     def rests(due: Due) -> bool:
         if not _asked(due):
@@ -72,7 +71,7 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
             return True
         if any(opens - _STRIKES_IN < begun <= closes for begun in struck):
             return True
-        if any(opens - _A_YEAR < found <= closes for found in rot):
+        if any(opens - HELD_BACK < found <= closes for found in rot):
             return True
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 

@@ -11,11 +11,11 @@ from msgspec.structs import replace
 from backbud.collection.on_tree import is_meant
 from backbud.plan.common.fresh_roots_out import FRESH_ROOTS
 from backbud.plan.common.root_rest import ROOT_REST
-from backbud.plan.common.rot_found import ROOTS_ROT
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
 from backbud.plan.of_batches import OF_SHAPE
+from backbud.plan.open_rot import HELD_BACK, open_rot
 from backbud.species import Window
 
 # How near a plan stands for a proposal; common practice, no source.
@@ -61,14 +61,9 @@ def _weighed(plan: Due, gone: list[Due]) -> Due:
     return replace(plan, follow_up=replace(plan.follow_up, weight=weight))
 
 
-def waits_for_its_cure(due: Due) -> bool:
-    """Whether it asks for rotten roots to be cut out, and nobody has."""
-    return due.rule == ROOTS_ROT and due.follow_up.outcome == "open"
-
-
 def _nothing_but_the_cure(dues: list[Due]) -> list[Due]:
     """While rotten roots wait to be cut, no season asks for wire, or for a cut at a branch."""
-    rot = [due.event.day for due in dues if due.event is not None and waits_for_its_cure(due)]
+    rot = open_rot(dues)
     if not rot:
         return dues
     return [
@@ -77,14 +72,14 @@ def _nothing_but_the_cure(dues: list[Due]) -> list[Due]:
         and due.follow_up.outcome == "open"
         and not _is_the_keepers(due.follow_up)
         and due.follow_up.row.work in OF_SHAPE
-        and any(_within_a_year(due.follow_up.window, found) for found in rot)
+        and any(_is_held_back(due.follow_up.window, found) for found in rot)
         else due
         for due in dues
     ]
 
 
-def _within_a_year(window: Window, found: date) -> bool:
-    return found <= window.closes and window.opens <= found + YEAR
+def _is_held_back(window: Window, found: date) -> bool:
+    return window.opens - HELD_BACK < found <= window.closes
 
 
 def _never_went_in(dues: list[Due]) -> list[Due]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backbud.plan.common.parts import on_part
+from backbud.plan.common.seasons import before_growth
 from backbud.plan.common.still_there import is_there
 from backbud.plan.looks import places_found
 from backbud.species import (
@@ -10,6 +11,7 @@ from backbud.species import (
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
     after,
@@ -23,15 +25,17 @@ def tighten_guys(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     if not is_there(tree, "guy", done.day, "unguyed"):
         return
+    window = days_after(done.day, 0, 7, 28)
     for part in places_found(done, ("guys",), "loose", "broken"):
         yield Proposal(
             "guyed",
-            days_after(done.day, 0, 7, 28),
+            window,
             what=on_part(phrase("again where it is slack"), part),
             part=part,
             because=phrase("A slack guy holds nothing, and its anchor cuts in."),
             settled_by=("guyed", "unguyed", "wired"),
             weight=PRESSING,
+            schedule=Schedule(again=before_growth(year, window.closes)),
         )
     for part in places_found(done, ("guys",), "biting"):
         yield Proposal(

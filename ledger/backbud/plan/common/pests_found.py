@@ -44,6 +44,7 @@ def treat_them(tree: Tree, done: Event, year: Year) -> Proposals:
                 "treated",
                 as_settling("cleaned", look.what),
                 as_settling("checked", look.what),
+                *(("repotted",) if look.what == "weevils" else ()),
             ),
             part=look.what,
             weight=PRESSING,

@@ -54,9 +54,10 @@ def sound_roots_and_open_soil(tree: Tree, done: Event, year: Year) -> Proposals:
 def clean_it_out(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     for part in places_found(done, ("wounds", "wound", "bark"), "rotten"):
+        window = days_after(done.day, 0, 7, 28)
         yield Proposal(
             "sealed",
-            days_after(done.day, 0, 7, 28),
+            window,
             what=phrase(
                 "{what}, cut back to sound wood first", what=on_part(phrase("the wound"), part)
             ),
@@ -64,15 +65,18 @@ def clean_it_out(tree: Tree, done: Event, year: Year) -> Proposals:
             because=phrase("Rot goes on into the live wood from a wound that stays wet."),
             settled_by=("sealed", "carved", "pruned", "treated-deadwood"),
             weight=PRESSING,
+            schedule=Schedule(again=before_growth(year, window.closes)),
         )
     for part in places_found(done, ("deadwood", "jin", "shari"), "rotten", "soft"):
+        window = days_after(done.day, 0, 14, 60)
         yield Proposal(
             "treated-deadwood",
-            days_after(done.day, 0, 14, 60),
+            window,
             what=on_part(phrase("and clean out first what is soft"), part),
             part=part,
             because=phrase("Soft wood holds water, and rots on."),
             cautions=(phrase("Cover soil and live bark: it kills both."),),
             settled_by=("treated-deadwood", "carved"),
             weight=PRESSING,
+            schedule=Schedule(again=before_growth(year, window.closes)),
         )

@@ -1,4 +1,4 @@
-"""Tells whether what a look found biting or broken is there, as nobody need have written."""
+"""Tells whether a thing that a look speaks of is on the tree, though no line put it there."""
 
 from __future__ import annotations
 

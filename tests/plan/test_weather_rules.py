@@ -201,6 +201,34 @@ def test_a_look_that_found_it_fine_puts_off_a_day_that_had_come(
     assert session.plan().bites["hoshi"] == (bite,)
 
 
+@pytest.mark.parametrize(
+    ("looks", "bites"),
+    [
+        # Reckoned for June; seen in May, it bites since then.
+        ({"05-12": "wire biting on left 1"}, date(2026, 5, 12)),
+        ({"05-12": "wire biting on left 2"}, heat_to_bite(date(2026, 5, 1), 1.0)),
+        # Eased, and found fine before the reckoned day: what had grown under it is still there.
+        (
+            {"05-12": "wire biting on left 1", "05-20": "wire fine on left 1"},
+            heat_to_bite(date(2026, 5, 1), 1.0),
+        ),
+        ({"07-20": "wire biting on left 1"}, heat_to_bite(date(2026, 5, 1), 1.0)),
+    ],
+    ids=["seen", "on another branch", "eased", "seen later"],
+)
+def test_what_was_seen_to_bite_bites_from_that_day(diary, looks, bites: date) -> None:
+    seen = "".join(
+        f"        2026-{day}\n        hoshi\n          checked  {said}\n"
+        for day, said in looks.items()
+    )
+    session = diary(
+        "        2026-03-01\n        hoshi\n          vigour  top 5\n"
+        "        2026-05-01\n        hoshi\n          wired   1 mm Al on left 1\n" + seen,
+        "2026-08-01",
+    )
+    assert session.plan().bites["hoshi"] == (bites,)
+
+
 EXPECTED_BY = re.compile(r"to be expected by \d+ \w+ (\d{4})")
 BITES_ABOUT = re.compile(r"(\S+) mm wire is reckoned to bite about ([^:]+):")
 

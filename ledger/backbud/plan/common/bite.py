@@ -31,15 +31,17 @@ def bite_of(wire: OnTree, history: Sequence[Entry], growth: Growth | None) -> Bi
     weather, or it does not bite in this season and the next.
 
     By the wood grown since it was put on; where a later look found it fine, since then. A look
-    before that day changes nothing: what had grown under the wire is still there. `history`: of
-    the tree, so far as its looks count.
+    before that day changes nothing: what had grown under the wire is still there. What the last
+    look saw to bite bites. `history`: of the tree, so far as its looks count.
     """
     if growth is None or wire.sort != "wire" or not wire.thickness_mm or wire.thickness_mm < 0:
         return None
     bite = _since(wire.since, wire.thickness_mm, growth)
-    fine = _seen_fine(history, wire)
-    if fine is not None and bite is not None and bite.day <= fine:
-        bite = _since(fine, wire.thickness_mm, growth)
+    day, finding = _last_look(history, wire)
+    if finding == "biting" and (bite is None or day < bite.day):
+        return Bite(day, phrase("The wire was seen to bite."))
+    if finding in _NOT_BITING and bite is not None and bite.day <= day:
+        bite = _since(day, wire.thickness_mm, growth)
     return bite
 
 
@@ -76,13 +78,15 @@ def _reckoned(wired: date, wire_mm: float, growth: Growth) -> Bite | None:
     return None
 
 
-def _seen_fine(history: Sequence[Entry], wire: OnTree) -> date | None:
-    """The last day a look found that a wire does not bite, where that was after it was put on."""
+def _last_look(history: Sequence[Entry], wire: OnTree) -> tuple[date, str]:
+    """The last look since it was put on that tells whether a wire bites, and its finding; the day
+    it was put on and "" where there is none."""
     for entry in reversed(history):
         event = entry.event
         if event.day <= wire.since:
-            return None
-        looked = event.act == "checked" and event.exact and not entry.undone
-        if looked and found_on(event, "wire", wire.part) in _NOT_BITING:
-            return event.day
-    return None
+            break
+        if event.act == "checked" and event.exact and not entry.undone:
+            finding = found_on(event, "wire", wire.part)
+            if finding == "biting" or finding in _NOT_BITING:
+                return event.day, finding
+    return wire.since, ""

@@ -320,3 +320,28 @@ def test_wire_that_bites_does_not_wait_for_the_day_on_which_wire_comes_off(writt
     bites = looked("wire biting on right 1").replace("07-01", "08-20")
     found = states(written(wired + bites, "2026-10-02"), "wire-check-again/checked-2026-08-20/")
     assert found == {"hoshi/wire-check-again/checked-2026-08-20/right-1": "overdue"}
+
+
+@pytest.mark.parametrize(
+    ("kind", "found", "day", "is_asked"),
+    [
+        ("trident maple", "leaves brown", "2026-07-01", True),
+        ("trident maple", "leaves dry on left 3", "2026-07-01", True),
+        ("trident maple", "leaves fine", "2026-07-01", False),
+        # They turn, and fall from October on.
+        ("trident maple", "leaves brown", "2026-10-10", False),
+        ("trident maple", "leaves brown", "2026-12-10", False),
+        ("Japanese black pine", "needles brown", "2026-07-01", True),
+        # The oldest of them turn brown by themselves in autumn; dry ones say more at any time.
+        ("Japanese black pine", "needles brown", "2026-11-10", False),
+        ("Japanese black pine", "needles dry", "2026-11-10", True),
+    ],
+)
+def test_leaves_that_dry_out_of_their_time_have_the_roots_looked_at(
+    written, kind, found, day, is_asked
+) -> None:
+    told = ON_IT.replace("trident maple", kind) + looked(found).replace("2026-07-01", day)
+    what = "check soil and roots: dry, sodden or rotten"
+    assert (what in asked(written(told, day), "leaves-dry")) is is_asked
+    after = f"{day}\nhoshi\n  checked  roots fine\n"
+    assert asked(written(told + after, day), "leaves-dry") == {}

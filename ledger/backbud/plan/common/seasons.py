@@ -18,8 +18,9 @@ LEAST_TIME = timedelta(days=14)
 _THAWED, _UNTIL_BURST = timedelta(days=7), timedelta(days=28)
 _BEFORE_REST = timedelta(weeks=6)
 _MIDSUMMER = (7, 1)
-# BBCH: bud burst, shoot growth complete, leaf fall begins.
-_BURST, _GROWN, _LEAF_FALL = 7, 91, 93
+# BBCH: leaf fall begins; bud burst, shoot growth complete.
+LEAF_FALL = 93
+_BURST, _GROWN = 7, 91
 
 
 def in_growth(day: date, year: Year) -> bool:
@@ -31,7 +32,7 @@ def in_growth(day: date, year: Year) -> bool:
     if has_no_winter(year):
         return True
     burst = year.stage(_BURST)
-    ends = year.stage(_LEAF_FALL) or year.stage(_GROWN)
+    ends = year.stage(LEAF_FALL) or year.stage(_GROWN)
     first = burst.first if burst else year.on((3, 15))
     return first <= day <= (ends.last if ends else year.on((10, 15)))
 

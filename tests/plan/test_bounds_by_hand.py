@@ -18,6 +18,7 @@ from backbud.collection.state import OnTree, Tree
 from backbud.plan.bare_again import bare_again
 from backbud.plan.common import winter_quarters
 from backbud.plan.common.feed_again import lasts
+from backbud.plan.common.feed_rests import FEED_RESTS
 from backbud.plan.common.held_off import held_off
 from backbud.plan.common.loose_wire import set_it_anew
 from backbud.plan.common.not_yet import look_for_it_again
@@ -28,7 +29,7 @@ from backbud.plan.common.tender_out import in_again_from_cold_nights
 from backbud.plan.common.under_cover import looked_at_in_winter, looked_at_under_its_fleece
 from backbud.plan.common.winter_frost import before_the_first_hard_night
 from backbud.plan.common.winter_in_a_room import out_to_rest
-from backbud.plan.feed_pauses import paused
+from backbud.plan.feed_pauses import one_helping, paused
 from backbud.plan.followups import Reason
 from backbud.plan.insults import WEAK, weighed
 from backbud.plan.lapsed import lapsed
@@ -360,24 +361,43 @@ def test_light_work_that_was_promised_is_cautioned_on_a_weak_tree(
 
 
 @pytest.mark.parametrize(
-    ("feed", "outcome", "opens"),
+    ("first", "today", "outcome"),
     [
-        # It is helped from 1 June to 15 July: what is asked for in that time waits for its end,
-        # and is given if seven days are left of its own time.
-        ("2027-05-31 2027-06-05 2027-07-22", "open", "2027-05-31"),
-        ("2027-06-01 2027-06-05 2027-07-22", "open", "2027-07-16"),
-        ("2027-06-01 2027-06-05 2027-07-21", "replaced", "2027-06-01"),
-        ("2027-07-15 2027-07-20 2027-08-10", "open", "2027-07-16"),
-        ("2027-07-16 2027-07-20 2027-08-10", "open", "2027-07-16"),
+        # The season's feed is from 1 June to 22 July.
+        ("2027-05-01 2027-05-10 2027-06-01", "2027-05-20", "replaced"),
+        ("2027-05-01 2027-05-10 2027-05-31", "2027-05-20", "open"),
+        ("2027-07-22 2027-07-25 2027-08-01", "2027-05-20", "replaced"),
+        ("2027-07-23 2027-07-25 2027-08-01", "2027-05-20", "open"),
+        # Nobody gave it in its days, and it is asked no more.
+        ("2027-05-01 2027-05-10 2027-06-01", "2027-06-01", "replaced"),
+        ("2027-05-01 2027-05-10 2027-06-01", "2027-06-02", "open"),
     ],
 )
-def test_feed_waits_until_a_tree_is_over_what_was_done_to_it(feed, outcome, opens) -> None:
-    cut = MADE.event("2025-06-01", "repotted", "same pot, 2 cm off below")
-    helped = due(
-        "help", "checked", "2027-06-01 2027-06-10 2027-07-15", rule=OUT_OF_ITS_TIME, event=cut
+def test_the_first_feed_after_root_work_stands_for_the_seasons(first, today, outcome) -> None:
+    cut = MADE.event("2027-04-01", "repotted", "same pot, 2 cm off below")
+    again = due("again", "fed", first, rule=FEED_RESTS, event=cut)
+    season = due("season", "fed", "2027-06-01 2027-06-05 2027-07-22")
+    left, found = one_helping([again, season], date.fromisoformat(today))
+    assert (left.follow_up.outcome, found.follow_up.outcome) == ("open", outcome)
+
+
+@pytest.mark.parametrize(
+    ("opens", "in_time", "outcome"),
+    [
+        # Eight weeks from 1 July end on 26 August.
+        ("2027-08-25", True, "replaced"),
+        ("2027-08-26", True, "open"),
+        ("2027-08-25", False, "open"),
+    ],
+)
+def test_feed_rests_once_candles_were_cut_in_their_time(opens, in_time, outcome) -> None:
+    cut = MADE.event("2027-07-01", "decandled")
+    help_it = due(
+        "help", "checked", "2027-07-01 2027-07-15 2027-08-12", rule=OUT_OF_ITS_TIME, event=cut
     )
-    found = paused([helped, due("feed", "fed", feed)], MADE.tree(cut), {})[1].follow_up
-    assert (found.outcome, str(found.window.opens)) == (outcome, opens)
+    feed = due("feed", "fed", f"{opens} {opens} 2027-10-10")
+    dues = [feed] if in_time else [feed, help_it]
+    assert paused(dues, MADE.tree(cut), {})[0].follow_up.outcome == outcome
 
 
 @pytest.mark.parametrize(

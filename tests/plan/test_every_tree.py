@@ -68,7 +68,8 @@ SAID = {
         "layer not yet", "buds none", "wire tight", "scale some", "mites many", "mites none",
         "leaves sticky", "graft not taken", "layer white roots", "guys loose", "guys biting",
         "protection broken", "soil waterlogged", "drainage slow", "surface hard", "ties loose",
-        "raffia tight", "pot cracked", "wounds rotten", "jin soft", "leaves brown", "leaves dry",
+        "raffia tight", "pot cracked", "wounds rotten", "jin soft", "leaves brown",
+        "leaves dry", "leaves damaged", "buds dead", "soil wet", "roots soft",
     ),
 }  # fmt: skip
 DAYS = ("2027-04-10", "2027-07-10", "2027-10-10")

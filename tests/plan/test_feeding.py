@@ -108,14 +108,14 @@ def test_one_weak_feed_in_august_does_not_settle_autumn(feeds) -> None:
         assert after[ident][0] in ("coming", "now"), ident
 
 
-def test_it_rests_once_the_candles_of_a_pine_are_cut(feeds) -> None:
+def test_a_pine_whose_candles_were_cut_out_of_their_time_is_fed_at_once(feeds) -> None:
     fed = "2026-06-01\ncrow\n  fed  4 cakes\n"
     cut = "2026-07-01\ncrow\n  decandled\n"
     pine = "Japanese black pine"
     # Five weeks after it.
     assert feeds(fed, "2026-07-02", pine)["feed-again/fed-2026-06-01"] == ("coming", "2026-07-06")
     found = feeds(fed + cut, "2026-07-02", pine)
-    assert found["feed-again/fed-2026-06-01"][0] == "replaced"
+    assert found["feed-again/fed-2026-06-01"] == ("coming", "2026-07-06")
     # When the new needles are hard, eight weeks on, and in autumn.
     assert found["black-pine-feed-again/decandled-2026-07-01"] == ("coming", "2026-08-26")
     assert found["black-pine-feed-autumn/2026"][0] == "coming"

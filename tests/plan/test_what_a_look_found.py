@@ -345,3 +345,46 @@ def test_leaves_that_dry_out_of_their_time_have_the_roots_looked_at(
     assert (what in asked(written(told, day), "leaves-dry")) is is_asked
     after = f"{day}\nhoshi\n  checked  roots fine\n"
     assert asked(written(told + after, day), "leaves-dry") == {}
+
+
+def test_while_a_layer_is_on_the_trim_of_a_season_leaves_what_grows_above_it(written) -> None:
+    above = "Leave all that grows above the layer: its leaves make the roots."
+
+    def told(journal: str) -> set[bool]:
+        session = written(journal, "2026-06-25")
+        return {
+            above in f.cautions
+            for f in session.plan().follow_ups["hoshi"]
+            if f.act == "trimmed" and f.state(session.today) in WANTED
+        }
+
+    assert told(ON_IT) == {True}
+    assert told(ON_IT.replace("  layered    on left 4\n", "")) == {False}
+
+
+@pytest.mark.parametrize(
+    ("found", "day", "title", "days"),
+    [
+        ("buds dead", "2026-04-11", "check buds and bark: scratched, is it green below",
+         ("2026-04-25", "2026-05-09", "2026-05-23")),
+        # At rest nothing shows; it is looked at in the last weeks of rest.
+        ("buds dead", "2026-12-01", "check buds and bark: scratched, is it green below",
+         ("2027-01-15", "2027-02-20", "2027-03-31")),
+        ("leaves damaged", "2026-05-10", "check new leaves and shoots",
+         ("2026-05-24", "2026-05-31", "2026-06-14")),
+        ("soil wet", "2026-12-01", "check soil: damp, no longer wet",
+         ("2026-12-03", "2026-12-05", "2026-12-11")),
+        ("roots soft", "2026-07-01",
+         "repot and cut rotten roots back to sound ones, into an open mix",
+         ("2026-07-01", "2026-07-04", "2026-07-15")),
+    ],
+)  # fmt: skip
+def test_what_else_a_look_found(written, found, day, title, days) -> None:
+    told = ON_IT.replace("2026-06-21", "2026-03-21") + looked(found).replace("2026-07-01", day)
+    rules = ("buds-dead", "leaves-damaged", "wet-soil", "roots-rot")
+    assert asked(written(told, day), *rules) == {title: days}
+
+
+def test_damage_to_leaves_that_are_about_to_fall_asks_for_nothing(written) -> None:
+    told = ON_IT + looked("leaves damaged").replace("2026-07-01", "2026-10-10")
+    assert asked(written(told, "2026-10-10"), "leaves-damaged") == {}

@@ -69,6 +69,11 @@ def is_root_work(done: Event) -> bool:
     return "root_work" in done.row.traits and stresses(done)
 
 
+def cuts_roots(act: ActForm) -> bool:
+    """Whether roots are cut by it, as it is usually done: by work on them, or as it is dug up."""
+    return "root_work" in act.traits or "cuts_roots" in act.traits
+
+
 def share_off(done: Event, otherwise: float) -> float:
     """The share that it took off, 0 to 1; `otherwise` where the line states none, or nothing."""
     return share_of(done, "off") or otherwise

@@ -1,6 +1,5 @@
 """Feed rests after root work and the cutting of candles, on a weak tree, on what has no roots yet,
-on rotten roots, while a tree is helped over root work out of its time, and while the last feed
-lasts; then it goes on."""
+and while the last feed lasts; then it goes on."""
 
 from __future__ import annotations
 
@@ -9,13 +8,13 @@ from datetime import date, timedelta
 
 from msgspec.structs import replace
 
-from backbud.collection.hard_work import stresses
+from backbud.collection.hard_work import cuts_roots, stresses
 from backbud.collection.state import Tree
 from backbud.journal.events import Event
 from backbud.plan.common.feed_again import FEED_AGAIN, SLOW_DAYS, lasts
+from backbud.plan.common.feed_rests import FEED_RESTS
 from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.due import Due
-from backbud.plan.open_rot import HELD_BACK, open_rot
 from backbud.species import Window
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.by_row import by_row
@@ -28,7 +27,7 @@ _NEEDLES_HARDEN = timedelta(weeks=8)
 # A cutting has roots by then; common practice, no source.
 _STRIKES_IN = timedelta(weeks=10)
 # So many days of its time at the least are left for a season's feed; ours, no source.
-_TIME_LEFT, _A_DAY = timedelta(days=7), timedelta(days=1)
+_TIME_LEFT = timedelta(days=7)
 # Beside root work.
 _HOLDING_BACK: tuple[ActWord, ...] = ("separated", "decandled", "struck", "fed")
 
@@ -39,18 +38,19 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
     `feed_days`: how long a feed lasts by its card.
     """
     dues = list(dues)
-    helped = [due.follow_up.window for due in dues if _is_helped(due)]
     done = [
         entry.event
         for entry in tree.history
         if _may_hold_back(entry.event.row) and not entry.undone
     ]
     cuts = [
-        one.day
-        for one in done
-        if ("root_work" in one.row.traits and stresses(one)) or _came_off(one, tree)
+        one.day for one in done if (cuts_roots(one.row) and stresses(one)) or _came_off(one, tree)
     ]
-    candles = [one.day for one in done if one.act == "decandled" and one.exact]
+    # Candles that were cut out of their time are fed at once.
+    late = {id(due.event) for due in dues if due.rule == OUT_OF_ITS_TIME}
+    candles = [
+        one.day for one in done if one.act == "decandled" and one.exact and id(one) not in late
+    ]
     struck = [one.day for one in done if one.act == "struck" and one.exact]
     # What was used up before any of it would be given holds none of it back.
     longest = timedelta(days=max((SLOW_DAYS, *feed_days.values())))
@@ -60,7 +60,6 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
         for one in done
         if one.act == "fed" and one.exact and one.day + longest >= since
     ]
-    rot = open_rot(dues)
 
     def rests(due: Due) -> bool:
         if not _asked(due):
@@ -71,41 +70,21 @@ def paused(dues: Iterable[Due], tree: Tree, feed_days: Mapping[str, int]) -> lis
             return True
         if any(opens - _STRIKES_IN < begun <= closes for begun in struck):
             return True
-        if any(opens - HELD_BACK < found <= closes for found in rot):
-            return True
         return tree.weak or any(opens - _ROOTS_REST < cut <= closes for cut in cuts)
 
-    resting = [_over(due) if rests(due) else _once_well(due, helped) for due in dues]
+    resting = [_over(due) if rests(due) else due for due in dues]
     return _once_used_up(resting, given)
 
 
 @by_row
 def _may_hold_back(act: ActForm) -> bool:
     """Whether an act may be one that feed waits after."""
-    return act.word in _HOLDING_BACK or "root_work" in act.traits
+    return act.word in _HOLDING_BACK or cuts_roots(act)
 
 
 def _came_off(done: Event, tree: Tree) -> bool:
     """Whether it came off its mother then, with no roots but new ones."""
     return done.act == "separated" and done.exact and tree.standing_since == done.day
-
-
-def _once_well(due: Due, helped: Sequence[Window]) -> Due:
-    """Feed from when a tree was helped over what was done to it, if that leaves it any time."""
-    window = due.follow_up.window
-    until = max(
-        (one.closes for one in helped if one.opens <= window.opens <= one.closes), default=None
-    )
-    if until is None or not _asked(due):
-        return due
-    return _over(due) if until + _TIME_LEFT > window.closes else _moved(due, until + _A_DAY, None)
-
-
-def _is_helped(due: Due) -> bool:
-    """Whether it helps a tree over root work out of its time: it is fed once it is found well."""
-    done = due.event
-    wrong = due.rule == OUT_OF_ITS_TIME and due.follow_up.outcome == "open"
-    return wrong and done is not None and "root_work" in done.row.traits
 
 
 def _once_used_up(dues: list[Due], given: list[tuple[date, date]]) -> list[Due]:
@@ -132,6 +111,26 @@ def _once_used_up(dues: list[Due], given: list[tuple[date, date]]) -> list[Due]:
                 stood_for.add(helping.follow_up.id)
             found.append(_moved(due, used_up, helping))
     return [_over(due) if due.follow_up.id in stood_for else due for due in found]
+
+
+def one_helping(dues: Sequence[Due], today: date) -> Sequence[Due]:
+    """The first feed after root work stands for a season's that would be given in its days."""
+    first = [
+        due.follow_up.window
+        for due in dues
+        if due.rule == FEED_RESTS and _asked(due) and today <= due.follow_up.window.closes
+    ]
+    if not first:
+        return dues
+
+    def is_stood_for(due: Due) -> bool:
+        window = due.follow_up.window
+        return any(one.opens <= window.closes and window.opens <= one.closes for one in first)
+
+    return [
+        _over(due) if due.event is None and _asked(due) and is_stood_for(due) else due
+        for due in dues
+    ]
 
 
 def _moved(due: Due, day: date, helping: Due | None) -> Due:

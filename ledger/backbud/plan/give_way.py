@@ -14,9 +14,6 @@ from backbud.plan.common.root_rest import ROOT_REST
 from backbud.plan.common.winter_frost import CUT_ROOTS, WINTER
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
-from backbud.plan.of_batches import OF_SHAPE
-from backbud.plan.open_rot import HELD_BACK, open_rot
-from backbud.species import Window
 
 # How near a plan stands for a proposal; common practice, no source.
 NEAR = timedelta(days=42)
@@ -32,7 +29,7 @@ def given_way(dues: Iterable[Due]) -> list[Due]:
 
     A proposal that the keeper put off is from then on a plan, and one plan of a work is enough.
     """
-    every = _one_shelter(_one_way_out(_never_went_in(_nothing_but_the_cure(list(dues)))))
+    every = _one_shelter(_one_way_out(_never_went_in(list(dues))))
     by_act: dict[str, list[Due]] = {}
     for due in every:
         by_act.setdefault(due.follow_up.act, []).append(due)
@@ -59,27 +56,6 @@ def _weighed(plan: Due, gone: list[Due]) -> Due:
     worst = min(weights, key=lambda weight: weight.rank).at_stake
     weight = replace(plan.follow_up.weight, at_stake=worst)
     return replace(plan, follow_up=replace(plan.follow_up, weight=weight))
-
-
-def _nothing_but_the_cure(dues: list[Due]) -> list[Due]:
-    """While rotten roots wait to be cut, no season asks for wire, or for a cut at a branch."""
-    rot = open_rot(dues)
-    if not rot:
-        return dues
-    return [
-        _replaced(due)
-        if due.event is None
-        and due.follow_up.outcome == "open"
-        and not _is_the_keepers(due.follow_up)
-        and due.follow_up.row.work in OF_SHAPE
-        and any(_is_held_back(due.follow_up.window, found) for found in rot)
-        else due
-        for due in dues
-    ]
-
-
-def _is_held_back(window: Window, found: date) -> bool:
-    return window.opens - HELD_BACK < found <= window.closes
 
 
 def _never_went_in(dues: list[Due]) -> list[Due]:

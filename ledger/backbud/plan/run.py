@@ -25,6 +25,7 @@ from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
 from backbud.memo import Identical
+from backbud.plan.above_layer import left_above_layer
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
 from backbud.plan.bare_again import bare_again
@@ -32,7 +33,7 @@ from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
 from backbud.plan.each_tree import MANY_TREES, TREES, EachTree, SpeciesFinder, TreeWithPlan
-from backbud.plan.feed_pauses import paused
+from backbud.plan.feed_pauses import one_helping, paused
 from backbud.plan.fetch_back import fetch_back
 from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
@@ -43,6 +44,7 @@ from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.of_batches import none_is_left
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
+from backbud.plan.spared import spared
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
 from backbud.plugins.added import NO_PLUGINS, Plugins
@@ -290,9 +292,18 @@ def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     return paused(given_way(dues), asked.tree, asked.hanger.years.feed_days)
 
 
+def spare(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
+    """While a tree has to recover it is asked for neither feed nor shape (spared.py), and then for
+    one helping (feed_pauses.py)."""
+    today = asked.hanger.today
+    return one_helping(spared(dues, asked.tree, today), today)
+
+
 def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """Two stresses in one season, or one on a weak tree, are a caution (insults.py); plans so old
-    that nobody asks for them are no stress."""
+    """Two stresses in one season, or one on a weak tree, are a caution (insults.py), and so is
+    what grows above a layer (above_layer.py); plans so old that nobody asks for them are no
+    stress."""
+    dues = left_above_layer(dues, asked.tree)
     since = asked.hanger.since
     asked_for = [due for due in dues if not _is_past(due.follow_up, since)]
     found = weighed(asked.tree, tuple([due.follow_up for due in asked_for]))
@@ -328,6 +339,7 @@ STEPS: tuple[tuple[str, PlanStep], ...] = (
     ("settle", settle),
     ("shelter", shelter),
     ("give way", give_way),
+    ("spare", spare),
     ("weigh", weigh),
     ("judge", judge),
     ("foresee", foresee),

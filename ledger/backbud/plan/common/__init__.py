@@ -6,6 +6,7 @@ from types import ModuleType
 
 from backbud.plan.common import (
     arrival,
+    buds_dead,
     cutting_roots,
     drainage,
     dry_winter,
@@ -21,6 +22,7 @@ from backbud.plan.common import (
     heat_ahead,
     layer_rooted,
     layer_roots,
+    leaves_damaged,
     leaves_dry,
     long_rain,
     loose_wire,
@@ -62,6 +64,7 @@ from backbud.plan.common import (
 RULES: tuple[ModuleType, ...] = (
     arrival,
     not_yet,
+    buds_dead,
     cutting_roots,
     drainage,
     dry_winter,
@@ -77,6 +80,7 @@ RULES: tuple[ModuleType, ...] = (
     heat_ahead,
     layer_rooted,
     layer_roots,
+    leaves_damaged,
     leaves_dry,
     long_rain,
     loose_wire,

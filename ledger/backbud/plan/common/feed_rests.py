@@ -22,7 +22,10 @@ from backbud.tongue import phrase
 SIX_WEEKS = timedelta(weeks=6)
 
 
-@after(having=("root_work",), rule="feed-rests")
+FEED_RESTS = "feed-rests"
+
+
+@after(having=("root_work",), rule=FEED_RESTS)
 def feeding_begins(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source: about four weeks, and only in the growing season.
 

@@ -4,18 +4,31 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.plan.common.seasons import LEAF_FALL, in_growth
+from backbud.plan.common.seasons import LEAF_FALL, leaves_last
 from backbud.plan.looks import looks_found
-from backbud.species import CARE, Event, Proposal, Proposals, Tree, Year, after, days_after
+from backbud.species import (
+    PRESSING,
+    Event,
+    Proposal,
+    Proposals,
+    Schedule,
+    Tree,
+    Year,
+    after,
+    days_after,
+)
 from backbud.tongue import phrase
 from backbud_grammar.act_words import DetailWord, as_settling
 
+# Nobody asks after them any more then: they fell, or new ones stand.
+_LEFT = timedelta(weeks=8)
 _LEAVES = ("leaves", "needles", "shoots")
-# Leaves turn brown by themselves from so long before their fall is over.
-_AUTUMN = timedelta(weeks=6)
 
 
-@after("checked", rule="leaves-dry")
+LEAVES_DRY = "leaves-dry"
+
+
+@after("checked", rule=LEAVES_DRY)
 def look_at_its_roots(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source."""
     if done.has("again"):
@@ -25,7 +38,7 @@ def look_at_its_roots(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     yield Proposal(
         "checked",
-        days_after(done.day, 0, 1, 10),
+        days_after(done.day, 0, 1, 5),
         what=phrase("soil and roots: dry, sodden or rotten"),
         because=phrase(
             "Roots that give no water stand in soil that is dry inside, or so wet that they rot."
@@ -40,12 +53,13 @@ def look_at_its_roots(tree: Tree, done: Event, year: Year) -> Proposals:
             "died",
         ),
         minutes=5,
-        weight=CARE,
+        weight=PRESSING,
+        schedule=Schedule(over=done.day + _LEFT),
     )
 
 
 def _findings(day: date, year: Year) -> tuple[DetailWord, ...]:
     """What a look finds then that no leaf has of itself."""
-    if in_growth(day, year) and in_growth(day + _AUTUMN, year):
+    if leaves_last(day, year):
         return "dry", "dead", "brown", "soft"
     return () if year.stage(LEAF_FALL) else ("dry", "dead")

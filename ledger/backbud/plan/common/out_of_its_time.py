@@ -6,12 +6,15 @@ Common practice, no source: what was done is done, and the tree is helped over i
 from __future__ import annotations
 
 from collections.abc import Mapping
+from datetime import timedelta
 
 from backbud.species import (
+    NOTHING_SAID,
     PRESSING,
     Event,
     Proposal,
     Proposals,
+    Schedule,
     Tree,
     Year,
     after,
@@ -26,6 +29,8 @@ _ROOTS = "Shade, still air and no frost; water with care, and no feed until it g
 _TOP = "Cut no more; keep what shoots now from frost, under unheated glass where there is some."
 _LEAVES = "Shade, still air and little water until new leaves stand, and no feed before that."
 _CANDLES = "Full sun, feed from now on, every needle left on, and no hard work for a year."
+# New leaves stand by then, or nobody asks after them any more.
+_BARE = timedelta(weeks=10)
 _NO_MORE = "No other hard work until it grows again."
 _CARE: Mapping[ActWord, str] = {"decandled": _CANDLES, "pruned": _TOP, "defoliated": _LEAVES}
 
@@ -47,4 +52,5 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         if "root_work" in done.row.traits
         else ("checked strength", "vigour"),
         weight=PRESSING,
+        schedule=Schedule(over=done.day + _BARE) if done.act == "defoliated" else NOTHING_SAID,
     )

@@ -27,7 +27,7 @@ _UNTIL_THEN = "Until then under cover, out of frost, drier, and tilted so that w
 def sound_roots_and_open_soil(tree: Tree, done: Event, year: Year) -> Proposals:
     """Out of its time, too, as long as roots grow: rot does not wait. At rest in the cold none
     would grow again, and the tree waits, dry, until before growth. Common practice, no source."""
-    if not places_found(done, ("roots",), "rotten"):
+    if not places_found(done, ("roots",), "rotten", "soft"):
         return
     if any("root_work" in one.event.row.traits for one in tree.done_between(done.day, done.day)):
         # It was found as its roots were worked on.

@@ -37,6 +37,11 @@ def in_growth(day: date, year: Year) -> bool:
     return first <= day <= (ends.last if ends else year.on((10, 15)))
 
 
+def leaves_last(day: date, year: Year) -> bool:
+    """Whether leaves of a day still work for weeks: not where they are about to fall, or fell."""
+    return in_growth(day, year) and in_growth(day + _BEFORE_REST, year)
+
+
 def before_growth(year: Year, day: date) -> Window:
     """The last weeks of rest, of the first winter that is not over on a day: what was left on a
     tree is reached best then, and comes off before it cuts in; not while pots are frozen, or lie
@@ -52,7 +57,7 @@ def before_growth(year: Year, day: date) -> Window:
 def while_it_grows_on(day: date, year: Year) -> Window:
     """The next weeks, while new roots have time to fill a pot before the cold; else the last weeks
     of rest. Common practice, no source."""
-    if in_growth(day, year) and in_growth(day + _BEFORE_REST, year):
+    if leaves_last(day, year):
         return Window(day, day + timedelta(days=7), day + timedelta(days=28))
     return before_growth(year, day)
 

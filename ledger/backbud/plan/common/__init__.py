@@ -7,6 +7,7 @@ from types import ModuleType
 from backbud.plan.common import (
     arrival,
     buds_dead,
+    collected_check,
     cutting_roots,
     drainage,
     dry_winter,
@@ -65,6 +66,7 @@ RULES: tuple[ModuleType, ...] = (
     arrival,
     not_yet,
     buds_dead,
+    collected_check,
     cutting_roots,
     drainage,
     dry_winter,

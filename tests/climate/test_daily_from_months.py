@@ -119,3 +119,10 @@ def test_what_is_no_twelve_numbers_is_refused() -> None:
         daily_rain_mm((*EVEN[:11], -1.0), 2023)
     with pytest.raises(ValueError, match="not 13"):
         daily_rain_mm((*EVEN, 1.0), 2023)
+
+
+def test_the_rain_of_a_month_that_runs_dry_falls_before_it_does() -> None:
+    """June has 2 mm, after a wetter May and before a July with none."""
+    june = by_month(daily_rain_mm(DRY_SUMMER, COMMON_YEAR), COMMON_YEAR)[5]
+    assert june[0] > 0
+    assert sum(june[:15]) > sum(june[15:])

@@ -370,3 +370,38 @@ def test_only_wire_that_was_weighed_stands_for_that_of_the_last_time(buying) -> 
     """)
     assert [(want.tree, want.quantity) for want in found["al-2"].wants] == [("oak", 2)]
     assert "lava" not in found
+
+
+DONE = """
+    2025-03-01
+    elm
+      repotted  same pot, mix acid 5 L
+"""
+
+
+@pytest.mark.parametrize(
+    ("planned", "litres", "because"),
+    [
+        # So much as the last time, but in another pot.
+        ("repot", 5.0, "as on 1 March 2025"),
+        ("repot, mix acid", 5.0, "as on 1 March 2025"),
+        ("repot, mix acid 10 L", 10.0, "as planned"),
+        # How many litres two kilograms are, nobody knows.
+        ("repot, mix acid 2 kg", 5.0, "as on 1 March 2025"),
+    ],
+)
+def test_a_planned_repotting_takes_what_is_said_or_as_much_as_the_last(
+    buying, planned, litres, because
+) -> None:
+    found = buying(f"{DONE}\n    2026-11-01\n    elm\n      planned   {planned}, to 2027-03\n")
+    assert found["kanuma"].wanted == pytest.approx(litres * 0.8 / 0.85)
+    assert [want.because for want in found["kanuma"].wants] == [because]
+
+
+def test_into_another_pot_it_takes_what_fills_that_one(buying) -> None:
+    found = buying(
+        f"{DONE}\n    2026-11-01\n    elm\n      planned   repot into wide, to 2027-03\n"
+    )
+    [want] = found["kanuma"].wants
+    assert want.because.startswith("reckoned: ")
+    assert found["kanuma"].wanted == pytest.approx(4.0 / 0.95 * 0.8 / 0.85)

@@ -121,8 +121,10 @@ def test_what_is_no_twelve_numbers_is_refused() -> None:
         daily_rain_mm((*EVEN, 1.0), 2023)
 
 
-def test_the_rain_of_a_month_that_runs_dry_falls_before_it_does() -> None:
-    """June has 2 mm, after a wetter May and before a July with none."""
-    june = by_month(daily_rain_mm(DRY_SUMMER, COMMON_YEAR), COMMON_YEAR)[5]
-    assert june[0] > 0
-    assert sum(june[:15]) > sum(june[15:])
+def test_the_rain_of_a_month_after_a_dry_one_falls_at_its_end() -> None:
+    """August has half a millimetre, after a July with none and before a September with 20; May has
+    12, before a June of monsoon with 520."""
+    august = by_month(daily_rain_mm(DRY_SUMMER, COMMON_YEAR), COMMON_YEAR)[7]
+    may = by_month(daily_rain_mm(MONSOON, COMMON_YEAR), COMMON_YEAR)[4]
+    assert sum(august[:15]) < sum(august[16:]) / 10
+    assert sum(may[:15]) < sum(may[16:]) / 10

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 from msgspec.structs import replace
 from tests.species.conftest import Made
 
 from backbud.collection.state import OnTree
 from backbud.plan.common.graft_takes import has_it_taken
+from backbud.plan.common.slugs import on_damp_nights
 from backbud.plan.common.weather_cover_off import weather_is_over
-from backbud.species import Species
+from backbud.plan.foliage import BARE, IN_LEAF, THINNED, Foliages
+from backbud.species import CHANCE, Species
+from backbud_species.trident_maple import TridentMaple
 
 MADE = Made()
 
@@ -54,3 +59,40 @@ def test_only_what_keeps_weather_off_comes_off_with_the_frost(against, asked) ->
     tree = replace(MADE.tree(done), on_tree=(fleece,))
     assert bool(list(weather_is_over(tree, done, MADE.year(Plain())))) is asked
     assert not list(weather_is_over(MADE.tree(done), done, MADE.year(Plain())))
+
+
+# ------------------------------------------------------------------ slugs.py
+
+
+@pytest.mark.parametrize(
+    ("southern", "opens", "closes"),
+    [(False, "2027-03-01", "2027-05-01"), (True, "2027-09-01", "2027-11-01")],
+)
+def test_where_nothing_is_known_of_the_weather_slugs_are_looked_for_by_months(
+    southern, opens, closes
+) -> None:
+    species = TridentMaple()
+    year = MADE.year(species, "unknown", southern=southern)
+    [asked] = on_damp_nights(MADE.tree(), year.season("year"), year)
+    assert (str(asked.window.opens), str(asked.window.closes)) == (opens, closes)
+    assert asked.weight == CHANCE
+
+
+# ------------------------------------------------------------------ foliage.py
+
+
+@pytest.mark.parametrize(
+    ("day", "text", "factor"),
+    [
+        ("2027-06-10", "full", BARE),
+        ("2027-06-10", "", BARE),
+        ("2027-06-10", "outer leaves", THINNED),
+        # Of a month that is only roughly known nobody can say when the leaves are back.
+        ("2027-06", "full", IN_LEAF),
+    ],
+)
+def test_how_dense_its_leaves_are_from_the_day_on_which_they_came_off(day, text, factor) -> None:
+    tree = MADE.tree(MADE.event(day, "defoliated", text))
+    first, last = date(2027, 1, 1), date(2027, 12, 31)
+    found = Foliages(None, False, first, last).of(tree, None)  # type: ignore[arg-type]
+    assert found.factor(date(2027, 6, 11)) == factor

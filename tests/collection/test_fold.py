@@ -6,6 +6,8 @@ from datetime import date
 
 import pytest
 
+from backbud.collection.fold import entries_until
+
 CARDS = """
     place yard
       cover  open
@@ -573,3 +575,19 @@ def test_the_last_act_of_a_batch_counts_though_it_was_done_to_some_of_it(written
     assert batch.last["potted-on"].day == date(2026, 5, 1)
     assert "sold" not in batch.last
     assert batch.standing == "here"
+
+
+def test_a_tree_has_a_history_of_its_own_from_the_day_it_was_parted_off(written) -> None:
+    histories = written(
+        CARDS
+        + """
+    2026-03-01
+    hoshi
+      struck      30 cuttings, as cut
+    2026-06-01
+    cut
+      parted-off  1, as little
+    """
+    ).histories
+    assert entries_until(histories, "little", date(2026, 5, 31)) == 0
+    assert entries_until(histories, "little", date(2026, 6, 1)) > 0

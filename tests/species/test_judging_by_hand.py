@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 from msgspec.structs import replace
 
-from backbud.species import Window, Year
+from backbud.species import Temperature, Window, Year
 from backbud.species.deed import Deed
 from backbud.species.judging import judged
 from backbud_species.trident_maple import TridentMaple
@@ -58,3 +58,17 @@ def test_root_work_near_any_of_its_times_is_in_time(made, year, day, told) -> No
 )
 def test_roots_that_stand_wet_do_not_wait_for_its_time(made, year, act, text, told) -> None:
     assert against(made, year, "2027-07-01", made.event("2027-06-20", act, text)) is told
+
+
+@pytest.mark.parametrize(
+    ("day", "young"),
+    # A year after 1 March 2027 is 29 February 2028.
+    [("2027-03-02", True), ("2028-02-29", True), ("2028-03-01", False)],
+)
+def test_roots_are_young_for_a_year_after_they_were_cut(made, day, young) -> None:
+    cut = made.event("2027-03-01", "repotted", "same pot, 2 cm off below")
+    old, tender = Temperature(-5.0, "as they are"), Temperature(-2.0, "they are young")
+    year = replace(made.year(TridentMaple()), roots_bear=old, young_roots_bear=tender)
+    bears = year.bears(made.tree(cut), date.fromisoformat(day))
+    assert bears is not None
+    assert bears.celsius == (-2.0 if young else -5.0)

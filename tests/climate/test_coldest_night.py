@@ -7,6 +7,7 @@ minima that test packages bring (stations.py).
 
 from __future__ import annotations
 
+from datetime import date
 from math import sqrt
 
 import numpy as np
@@ -314,3 +315,24 @@ def test_the_night_in_words() -> None:
         "The coldest night here is −7.6 °C in the mean year and −10.9 °C in one of ten, ± 3.0 K "
         "(by its months, as in Europe)."
     )
+
+
+@pytest.mark.parametrize(
+    ("southern", "month", "counts"),
+    [
+        (False, 2, True),
+        (False, 12, True),
+        (False, 3, False),
+        (True, 6, True),
+        (True, 8, True),
+        (True, 9, False),
+    ],
+)
+def test_winter_is_december_to_february_and_in_the_south_june_to_august(
+    southern: bool, month: int, counts: bool
+) -> None:
+    """Twenty nights of each of three years."""
+    nights = [date(year, month, n) for year in (2021, 2022, 2023) for n in range(1, 21)]
+    lows = [(night, float(night.day % 4)) for night in nights]
+    found = winter_lows(nights_by_season(lows, southern=southern), [1.0] * 12, southern=southern)
+    assert (found is not None) is counts

@@ -119,3 +119,12 @@ def test_what_is_no_twelve_numbers_is_refused() -> None:
         daily_rain_mm((*EVEN[:11], -1.0), 2023)
     with pytest.raises(ValueError, match="not 13"):
         daily_rain_mm((*EVEN, 1.0), 2023)
+
+
+def test_the_rain_of_a_month_after_a_dry_one_falls_at_its_end() -> None:
+    """August has half a millimetre, after a July with none and before a September with 20; May has
+    12, before a June of monsoon with 520."""
+    august = by_month(daily_rain_mm(DRY_SUMMER, COMMON_YEAR), COMMON_YEAR)[7]
+    may = by_month(daily_rain_mm(MONSOON, COMMON_YEAR), COMMON_YEAR)[4]
+    assert sum(august[:15]) < sum(august[16:]) / 10
+    assert sum(may[:15]) < sum(may[16:]) / 10

@@ -60,3 +60,14 @@ def test_december_goes_on_in_january_and_without_rain_nothing_is_known() -> None
     assert turn is not None and december is not None and january is not None
     assert min(december, january) < turn < max(december, january)
     assert aridity(MonthlyMeans(PHOENIX.low_c, PHOENIX.high_c), 33.4, *YEAR) is None
+
+
+def test_december_counts_where_a_time_crosses_new_year() -> None:
+    """All the rain of November to January falls in December: 60 mm in three months alike."""
+    rain = (0.0,) * 11 + (60.0,)
+    means = MonthlyMeans((5.0,) * 12, (15.0,) * 12, rain)
+    alone = aridity(means, 0.0, date(2026, 12, 1), date(2026, 12, 31))
+    three = aridity(means, 0.0, date(2026, 11, 1), date(2027, 1, 31))
+    assert alone is not None and three is not None
+    # At the equator a month evaporates as much as the next, within a twentieth.
+    assert three == pytest.approx(alone / 3, rel=0.05)

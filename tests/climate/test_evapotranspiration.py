@@ -282,3 +282,8 @@ def test_weather_that_makes_no_sense_is_refused(weather: WeatherDay, words: str)
 def test_wind_measured_at_the_ground_is_refused(height_m: float) -> None:
     with pytest.raises(ValueError, match="wind"):
         wind_at_two_metres_m_per_s(3, height_m)
+
+
+def test_wind_is_carried_over_from_half_a_metre_on() -> None:
+    """FAO-56 eq. 47 at 0.5 m: 3 x 4.87 / ln(67.8 x 0.5 - 5.42) = 14.61 / ln 28.48."""
+    assert wind_at_two_metres_m_per_s(3, 0.5) == pytest.approx(4.3621, abs=0.001)

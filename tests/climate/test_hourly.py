@@ -144,3 +144,23 @@ def test_a_low_above_its_high_is_refused(day: DayRange) -> None:
 def test_daylight_outside_a_day_is_refused(daylight_hours: float) -> None:
     with pytest.raises(ValueError, match="daylight"):
         hours_of_day_c(DayRange(3, 9, daylight_hours))
+
+
+@pytest.mark.parametrize(
+    ("daylight_hours", "at_noon_c"),
+    [
+        # A wave from 0 °C at 3:00 to 10 °C at 15:00: 10 (1 - cos 135°) / 2.
+        (3.9, 8.53553),
+        # Linvill's sine from sunrise at 10:00 on, over 4 + 4 hours: 10 sin(2 pi / 8).
+        (4.0, 7.07107),
+        # And from 2:00 on, over 20 + 4 hours: 10 sin(10 pi / 24).
+        (20.0, 9.65926),
+        (20.1, 8.53553),
+    ],
+)
+def test_waves_run_under_four_hours_of_light_or_of_dark(
+    daylight_hours: float, at_noon_c: float
+) -> None:
+    hours = hours_of_day_c(DayRange(0.0, 10.0, daylight_hours))
+    assert hours[12] == pytest.approx(at_noon_c, abs=1e-5)
+    assert len(hours) == 24

@@ -257,3 +257,24 @@ def test_where_few_winters_have_such_a_night_the_days_stay_in_order() -> None:
     ):
         assert turn is not None
         assert turn.first <= turn.day <= turn.last
+
+
+# ------------------------------------------------------------------ warmth again
+
+
+def test_the_day_that_warms_to_so_much_is_sought_after_the_coldest() -> None:
+    """Means of 8 °C in April and 10.5 in May, so 10 °C is reached about 24 days after 15 April; no
+    month is under 3.5 °C, so none day is much."""
+    outlook = over(PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "means"))
+    day = outlook.warms_to(NEW_YEAR, 10.0)
+    assert day is not None and date(2027, 5, 5) <= day <= date(2027, 5, 13)
+    assert outlook.warms_to(NEW_YEAR, 2.5) is None
+
+
+@pytest.mark.parametrize(("high_c", "lacks"), [(3.0, False), (3.2, True)])
+def test_a_winter_lacks_chill_only_where_its_coldest_month_does_not_freeze(
+    place, high_c: float, lacks: bool
+) -> None:
+    """From -3 to 3 °C the mean is 0: that is frost enough. No winter gives a thousand portions."""
+    outlook = over(place(date(2026, 12, 31), low_c=-3.0, high_c=high_c))
+    assert outlook.lacks_chill(NEW_YEAR, 1000.0) is lacks

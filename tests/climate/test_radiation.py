@@ -25,6 +25,7 @@ from backbud.climate.radiation import (
     declination_radians,
     extraterrestrial_radiation_mj_per_m2,
     inverse_relative_distance,
+    is_elevation,
     net_long_wave_mj_per_m2,
     net_radiation_mj_per_m2,
     net_short_wave_mj_per_m2,
@@ -415,3 +416,12 @@ def test_air_that_no_day_has_is_refused(low: float, high: float) -> None:
 def test_a_vapour_pressure_below_nothing_is_refused(vapour_pressure: float) -> None:
     with pytest.raises(ValueError, match="vapour pressure"):
         net_long_wave_mj_per_m2(10, 20, 5, 15, vapour_pressure)
+
+
+@pytest.mark.parametrize(
+    ("elevation_m", "is_one"), [(-500.1, False), (-500.0, True), (9000.0, True), (9000.1, False)]
+)
+def test_land_lies_from_500_m_under_the_sea_to_9000_over_it(
+    elevation_m: float, is_one: bool
+) -> None:
+    assert is_elevation(elevation_m) is is_one

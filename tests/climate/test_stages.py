@@ -191,3 +191,35 @@ def test_a_cold_winter_gives_its_chill_in_autumn(means: MonthlyMeans, latitude: 
     assert outlook.chill_met(NEW_YEAR, 40.0) is not None
     found = outlook.stage(NEW_YEAR, (4, 10), Wants(5.0, 40.0), Own(), YEAR_END)
     assert found is not None and "chill is not met" not in found.because
+
+
+@pytest.mark.parametrize(
+    ("degree_days", "day", "told"),
+    [
+        # Ten a day since 1 January: 310 on the 31st, three weeks from today.
+        (310.0, date(2027, 1, 31), True),
+        (320.0, date(2027, 2, 1), False),
+    ],
+)
+def test_what_is_over_three_weeks_off_does_not_tell_the_sum_of_today(
+    place, degree_days: float, day: date, told: bool
+) -> None:
+    air = place(date(2027, 1, 10), even_days(NEW_YEAR, 10, 15.0, 15.0))
+    need = Need("heat", 5.0, degree_days)
+    found = expected_stage(Even(air), NEW_YEAR, NEW_YEAR, need, Own(), YEAR_END)
+    assert found is not None and found.day == day
+    assert ("100 by 10 January 2027" in found.because) is told
+
+
+def test_the_sum_of_today_is_told_only_of_days_that_were_measured(place) -> None:
+    air = place(date(2027, 1, 10))
+    found = expected_stage(Even(air), NEW_YEAR, NEW_YEAR, TWO_HUNDRED, Own(), YEAR_END)
+    assert found is not None and found.day == date(2027, 1, 20)
+    assert "by 10 January 2027" not in found.because
+
+
+def test_an_observation_counts_from_the_day_its_chill_was_met(place) -> None:
+    """From 1 February to half of the 20th, at ten a day, are 195 degree-days of 200."""
+    air = place(YEAR_END, even_days(NEW_YEAR, 365, 15.0, 15.0))
+    seen = [(NEW_YEAR, date(2027, 2, 1), TWO_HUNDRED, date(2027, 2, 20))]
+    assert own_sum(Even(air), seen).ratio == pytest.approx(0.975)

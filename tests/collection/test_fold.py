@@ -6,6 +6,8 @@ from datetime import date
 
 import pytest
 
+from backbud.collection.fold import entries_until
+
 CARDS = """
     place yard
       cover  open
@@ -549,3 +551,43 @@ def test_what_was_done_between_two_days_holds_both(written, tree) -> None:
     assert between(1, 9) == ["1", "2", "2", "4", "6"]
     assert between(4, 2) == []
     assert [e.event.text for e in hoshi.done_between(date.min, date.max)] == between(1, 9)
+
+
+def test_the_last_act_of_a_batch_counts_though_it_was_done_to_some_of_it(written, tree) -> None:
+    """But not that some of it left: the batch is here still."""
+    batch = tree(
+        written(
+            CARDS
+            + """
+    2026-03-01
+    hoshi
+      struck    30 cuttings, as cut
+    2026-05-01
+    cut
+      potted-on 12 in 9 cm
+    2026-06-01
+    cut
+      sold      5 for 60 EUR
+    """
+        ),
+        "cut",
+    )
+    assert batch.last["potted-on"].day == date(2026, 5, 1)
+    assert "sold" not in batch.last
+    assert batch.standing == "here"
+
+
+def test_a_tree_has_a_history_of_its_own_from_the_day_it_was_parted_off(written) -> None:
+    histories = written(
+        CARDS
+        + """
+    2026-03-01
+    hoshi
+      struck      30 cuttings, as cut
+    2026-06-01
+    cut
+      parted-off  1, as little
+    """
+    ).histories
+    assert entries_until(histories, "little", date(2026, 5, 31)) == 0
+    assert entries_until(histories, "little", date(2026, 6, 1)) > 0

@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from backbud.collection.wedges import ring, wedges_in
+from backbud.collection.wedges import openings, ring, root_map, turned, wedges_in
 
 DEGREES = {"N": 0, "NE": 45, "E": 90, "SE": 135, "S": 180, "SW": 225, "W": 270, "NW": 315} | {
     str(hour): 30 * hour % 360 for hour in range(1, 13)
@@ -58,3 +58,27 @@ def test_the_last_day_counts_and_no_wedge_goes_twice() -> None:
 def test_a_ball_has_two_wedges_or_more(count) -> None:
     with pytest.raises(ValueError, match="2 or more"):
         ring(count, [])
+
+
+@pytest.mark.parametrize(
+    ("name", "degrees", "now"),
+    [
+        # A wedge of eight goes 22.5 degrees to each side; from there on it has the next one's name.
+        ("E", 22.4, "E"),
+        ("E", 22.5, "SE"),
+        ("W", 90.0, "N"),
+        # 270 and 112 are 22 degrees past the north.
+        ("W", 112.0, "N"),
+        ("W", 112.5, "NE"),
+        ("S", -90.0, "E"),
+        # An hour goes 15 degrees to each side.
+        ("3", 14.9, "3"),
+        ("3", 15.0, "4"),
+        ("12", 15.0, "1"),
+    ],
+)
+def test_a_wedge_is_called_by_where_its_middle_lies_once_the_tree_was_turned(
+    name, degrees, now
+) -> None:
+    day = date(2027, 3, 6)
+    assert root_map(turned(openings(name, day), degrees)) == ((now, day),)

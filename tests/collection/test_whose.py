@@ -65,3 +65,15 @@ def test_a_number_that_is_read_counts_so_many(written: Written) -> None:
     assert last.of == 12
     assert last.batch is not None
     assert (last.batch.count, last.batch.potted_on) == (30, 12)
+
+
+@pytest.mark.parametrize(
+    ("line", "held"),
+    [("Quillow says yes to 150", True), ("Marrow says yes to 150", False)],
+)
+def test_a_price_that_another_says_yes_to_is_not_agreed(written: Written, line, held) -> None:
+    """The tree is Marrow's; a helper who says yes agrees to nothing."""
+    cards = CARDS.replace("person marrow\n", "person marrow\nperson quillow\n")
+    session = written(f"{cards}hoshi\n  {line}\n", any_problems=True)
+    last = session.histories.trees["hoshi"].entries[-1]
+    assert bool(last.event.held) is held

@@ -196,7 +196,8 @@ def changes(options: argparse.Namespace) -> list[tuple[Path, Mutant]]:
         f"# {len(out)} changes of the files named whole; {len(rest)} possible elsewhere", file=TOLD
     )
     lot = random.Random(options.seed)
-    return out + lot.sample(rest, min(options.sample, len(rest)))
+    drawn = lot.sample(rest, min(options.sample, len(rest)))
+    return drawn if options.elsewhere else out + drawn
 
 
 def acts_on_import(one: Tried, users: Mapping[str, set[str]]) -> bool:
@@ -209,6 +210,9 @@ def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--all", action="append", default=[], metavar="plan/settle.py")
     parser.add_argument("--sample", type=int, default=0, help="so many changes elsewhere")
+    parser.add_argument(
+        "--elsewhere", action="store_true", help="only the sample, none of what is named whole"
+    )
     parser.add_argument("--thresholds", action="store_true", help="only numbers and < <= > >=")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=float, default=20.0, help="of tests for one change")

@@ -370,3 +370,31 @@ def test_only_wire_that_was_weighed_stands_for_that_of_the_last_time(buying) -> 
     """)
     assert [(want.tree, want.quantity) for want in found["al-2"].wants] == [("oak", 2)]
     assert "lava" not in found
+
+
+DONE = """
+    2025-03-01
+    elm
+      repotted  same pot, mix acid 5 L
+"""
+
+
+@pytest.mark.parametrize(
+    ("planned", "litres", "because"),
+    [
+        ("repot", 5.0, "as on 1 March 2025"),
+        ("repot, mix acid", 5.0, "as on 1 March 2025"),
+        ("repot, mix acid 10 L", 10.0, "as planned"),
+        # How many litres two kilograms are, nobody knows.
+        ("repot, mix acid 2 kg", 5.0, "as on 1 March 2025"),
+        # A pot of 40 x 30 x 5 cm has 6 L. A third of a ball of 3 L goes; the mix settles by 5 %.
+        ("repot into wide", 4.0 / 0.95, "reckoned: "),
+    ],
+)
+def test_a_planned_repotting_takes_what_is_said_or_as_much_as_the_last(
+    buying, planned, litres, because
+) -> None:
+    found = buying(f"{DONE}\n    2026-11-01\n    elm\n      planned   {planned}, to 2027-03\n")
+    assert found["kanuma"].wanted == pytest.approx(litres * 0.8 / 0.85)
+    (want,) = found["kanuma"].wants
+    assert want.because.startswith(because)

@@ -256,3 +256,20 @@ def test_moving_out_waits_until_the_frost_is_over(written, tmp_path):
     assert held.because[-1].text == (
         "−4 °C are foretold for the night to 12 April, so it waits until that is over."
     )
+
+
+@pytest.mark.parametrize(
+    ("moved", "on", "first", "winter"),
+    [
+        # Winter is counted from 1 September on; by February, from that of the year before.
+        ("2026-08-31", "2026-11-20", "2026-11-21", False),
+        ("2026-09-01", "2026-11-20", "2026-11-21", True),
+        ("2026-08-31", "2027-02-10", "2027-02-11", False),
+        ("2026-09-01", "2027-02-10", "2027-02-11", True),
+    ],
+)
+def test_a_spell_is_another_after_each_move_of_the_winter(frost, moved, on, first, winter):
+    diary = f"{NOTED}\n{moved}\nhoshi\n  moved  bench\n"
+    (work,) = frost(nights(-7, first=first), hoshi(place="yard"), diary, on)
+    assert ("/after-" in work.id) is winter
+    assert work.id.endswith(f"/after-{moved}") is winter

@@ -67,3 +67,25 @@ def test_it_is_asked_where_the_tree_stands_then_and_not_where_it_wintered(writte
 
     assert asked("glass", "yard") == ["2026-05-08"]
     assert asked("yard", "glass") == []
+
+
+@pytest.mark.parametrize(
+    ("wet", "asked"),
+    [
+        # Eight days of 10 mm: up to 31 December, up to New Year's Day, and up to the day after.
+        (["2026-12-24", "2026-12-25", "2026-12-26", "2026-12-27", "2026-12-28", "2026-12-29",
+          "2026-12-30", "2026-12-31"], "2026-12-31"),
+        (["2026-12-25", "2026-12-26", "2026-12-27", "2026-12-28", "2026-12-29", "2026-12-30",
+          "2026-12-31", "2027-01-01"], "2027-01-01"),
+        (["2026-12-26", "2026-12-27", "2026-12-28", "2026-12-29", "2026-12-30", "2026-12-31",
+          "2027-01-01", "2027-01-02"], "2027-01-02"),
+    ],
+)  # fmt: skip
+def test_rain_round_new_year_is_told_once(written, wet: list[str], asked: str) -> None:
+    """Each day belongs to one growing year."""
+    weather = "".join(f"{day}  low 1 C, high 6 C, rain 10 mm\n" for day in wet)
+    session = written(
+        CARDS.format(cover="open") + weather, "2027-01-05", settings='home = "yard"\n'
+    )
+    found = [f for f in session.plan().all() if "/long-rain/" in f.id]
+    assert [f.window.opens.isoformat() for f in found] == [asked]

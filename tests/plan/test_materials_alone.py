@@ -7,6 +7,7 @@ import pytest
 
 from backbud.journal.things import Things
 from backbud.plan.stores.materials import Materials
+from backbud.plan.stores.metres import tie_m
 from backbud.plan.stores.values import Material
 
 
@@ -60,3 +61,20 @@ def test_what_has_no_card_is_let_go() -> None:
     found.by_key[card.key] = card
     assert found.let_go() == [MESH, wire(2)]
     assert found.by_key == {"moss": card}
+
+
+def test_a_tie_is_reckoned_by_the_rule_of_thumb_where_the_size_of_the_pot_is_not_known(
+    written,
+) -> None:
+    things = written(
+        """
+        pot low
+          inside  30 x 20 x 6 cm
+        pot old
+          shape   rectangle
+        """
+    ).journal.things
+    thumb = {"tie_wire_m": 0.7}
+    assert tie_m("", things, thumb) == tie_m("old", things, thumb) == 0.7
+    # Two ties of 52 cm (test_buying.py).
+    assert tie_m("low", things, thumb) == pytest.approx(0.52)

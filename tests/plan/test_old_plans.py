@@ -97,6 +97,8 @@ def test_what_a_run_remembers_of_it_is_told_no_longer(written, day, told) -> Non
         # old as its last day, or the day on which it was closed, whichever comes later.
         ("2022-12", "2022-11-01", False),
         ("2023-01", "2022-11-01", True),
+        ("2022-12-02/2022-12-31", "2022-11-01", False),
+        ("2022-12-02/2023-01-01", "2022-11-01", True),
         ("2022-10", "2022-12-31", False),
         ("2022-10", "2023-01-01", True),
     ],

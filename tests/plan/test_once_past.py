@@ -8,7 +8,7 @@ from datetime import date, timedelta
 import pytest
 
 from backbud.cli import main
-from backbud.plan.once_past import stands, window_on
+from backbud.plan.once_past import said_on, stands, window_on
 from backbud.species import CHANCE, PRESSING, STAYS_ON, Schedule, Window
 
 MAY = Window(date(2026, 5, 1), date(2026, 5, 10), date(2026, 5, 31))
@@ -194,3 +194,27 @@ def test_a_tree_under_cover_is_not_asked_out_in_november(written, states) -> Non
         session = written(text, day, settings='home = "yard"\n')
         found = states(session, "/winter-quarters-out/")
         assert list(found.values()) == [state], day
+
+
+@pytest.mark.parametrize(
+    ("day", "said"),
+    [
+        # Its last seven days are its end; past them it is late.
+        ("2026-05-01", "in time"),
+        ("2026-05-24", "in time"),
+        ("2026-05-25", "at the end"),
+        ("2026-05-31", "at the end"),
+        ("2026-06-01", "after"),
+        ("2026-04-30", ""),
+    ],
+)
+def test_what_its_rule_says_of_it_changes_with_its_last_week(day: str, said: str) -> None:
+    schedule = Schedule(in_time="in time", at_the_end="at the end", after="after")
+    at = date.fromisoformat(day)
+    state = stands(MAY, PRESSING, schedule, True, at)
+    assert said_on(MAY, MAY, schedule, state, at) == said
+
+
+def test_a_rule_with_nothing_to_say_at_the_end_says_the_same_to_the_last_day() -> None:
+    schedule = Schedule(in_time="in time")
+    assert said_on(MAY, MAY, schedule, "now", MAY.closes) == "in time"

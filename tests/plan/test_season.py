@@ -54,6 +54,13 @@ def test_an_overfull_week_gives_to_the_nearest_lighter_one() -> None:
     assert (found.unmoved[:3], tuple(loads(found)[:3])) == ((120, 60, 0), (60, 60, 60))
 
 
+def test_a_work_may_go_into_the_last_week_of_its_window() -> None:
+    # a may be done until Friday 4 December; the week of Monday 30 November alone has room for it.
+    works = [work("a", 60, 0, 1, 8), work("b", 60, 0, 1, 1)]
+    found = season_of(by_best(works), TODAY, 60)
+    assert where(found) == {"a": date(2026, 11, 30), "b": date(2026, 11, 26)}
+
+
 def test_of_two_weeks_as_near_the_day_stays_as_near_the_best_one_as_it_can() -> None:
     # Best on Wednesday 9 December; open from 1 December, so the week before ends on Sunday the 6th.
     works = [work("a", 60, 6, 14, 14), work("b", 61, 14, 14, 14)]

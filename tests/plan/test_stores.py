@@ -260,6 +260,7 @@ def test_a_corrected_potting_takes_what_was_meant(shelf) -> None:
         ("same pot, wedges 3 6 9", 0.5625 / 0.95 / 0.95),
         ("same pot, bare-rooted", 3 / 0.95 / 0.95),
         ("same pot, 30 % off", 0.9 / 0.95 / 0.95),
+        ("same pot, 1/4 off", 0.75 / 0.95 / 0.95),
         # What is left was measured: 24 x 15 x 5 cm are 1.8 L.
         ("same pot, root ball 24 x 15 x 5 cm", 1.2 / 0.95 / 0.95),
         # Nobody says: a third of the ball.

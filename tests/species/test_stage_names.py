@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import pytest
 
-from backbud.species.stages import STAGE_NAMES
+from backbud.species.stages import STAGE_NAMES, stage_name
 
 # Its codes and words, beside the words of ours that have to say the same.
 PUBLISHED = {
@@ -22,11 +22,28 @@ PUBLISHED = {
     93: ("Beginning of leaf-fall", "leaf fall begins"),
     97: ("End of leaf-fall", "leaf fall over"),
 }
+# Of the scale for stone and pome fruit (Meier 2001), from memory.
+FROM_MEMORY = {
+    10: ("First leaves separating", "first leaves"),
+    31: ("Beginning of shoot growth", "shoots begin"),
+    51: ("Inflorescence buds swelling", "flower buds swelling"),
+    59: ("Most flowers with petals forming a hollow ball", "colouring"),
+    60: ("First flowers open", "first flowers"),
+    71: ("Fruit set: ovary growing", "fruit set"),
+    81: ("Beginning of ripening, of fruit colouring", "fruit colouring"),
+    91: ("Shoot growth completed", "growth complete"),
+}
 
 
 @pytest.mark.parametrize("code", PUBLISHED)
 def test_a_stage_is_called_as_the_scale_means_it(code: int) -> None:
     assert PUBLISHED[code][1] in STAGE_NAMES[code].casefold()
+
+
+@pytest.mark.parametrize("code", FROM_MEMORY)
+def test_a_stage_is_called_as_it_is_remembered_of_the_scale(code: int) -> None:
+    assert FROM_MEMORY[code][1] in STAGE_NAMES[code].casefold()
+    assert FROM_MEMORY[code][1] in stage_name(code).casefold()
 
 
 def test_stages_come_in_the_order_of_a_year() -> None:

@@ -337,7 +337,8 @@ class Outlook(ColdTurns):
     def wet_spells(self, year: date) -> tuple[WetSpell, ...]:
         """The days of a growing year by which it had rained long, as measured, or will have by a
         forecast."""
-        return tuple(wet_spells(self._days, year, year + timedelta(days=365)))
+        next_year = year.replace(year=year.year + 1)
+        return tuple(wet_spells(self._days, year, next_year - timedelta(days=1)))
 
     @once
     def slug_nights(self, first: date, last: date) -> SlugNights | None:

@@ -13,7 +13,6 @@ from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread
 from backbud_grammar.syntax import Detail
 
-_DAYS = {"day": 1, "week": 7}
 _MONTHS = {"month": 1, "year": 12}
 # A plan that names one day and no span has some room: ours, no source.
 _ROOM = timedelta(days=30)

@@ -13,6 +13,7 @@ from functools import cache
 from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
+from backbud_grammar.scribbles.bench_said import MORE_SAID
 from backbud_grammar.scribbles.keep_said import MORE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
@@ -1808,7 +1809,8 @@ _TABLE: Mapping[str, tuple[_Way, ...]] = {
     "worked": _WORKED,
 }
 _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
-    act: (*_TABLE.get(act, ()), *MORE.get(act, ())) for act in (*_TABLE, *MORE)
+    act: (*_TABLE.get(act, ()), *MORE.get(act, ()), *MORE_SAID.get(act, ()))
+    for act in (*_TABLE, *MORE, *MORE_SAID)
 }
 
 

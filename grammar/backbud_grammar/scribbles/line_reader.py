@@ -199,7 +199,8 @@ class LineReader:
             text = f"in {text}"
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
-        if draft is not None and _is_bare_end(self.opener.opened(text, self.page)):
+        alone = self.opener.opened(text, self.page) if draft is not None else None
+        if draft is not None and (_is_bare_end(alone) or _has_slipped(draft, alone)):
             # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
             draft.pieces.append((one.raw, at))
             return
@@ -379,6 +380,16 @@ class LineReader:
             draft.pieces.append((seen or raw, at))
         else:
             draft.kept.append((raw, at))
+
+
+def _has_slipped(draft: Draft, opened: Opened | None) -> bool:
+    """Whether it was a wire, a guy or a tie that slipped, and no pot that it was slipped into."""
+    return (
+        bool(draft.form.undone_by)
+        and opened is not None
+        and opened[1].word == "slipped"
+        and is_harmless(opened[2])
+    )
 
 
 def _is_bare_end(opened: Opened | None) -> bool:

@@ -30,10 +30,11 @@ _MAY_BE_OF_ROOTS = re.compile(
     r"\b(?:off|roots?|washed|bare|combed|teased|tap\w*|pot|box|tray|ball|kluit|wortels|wurzeln)\b",
     re.IGNORECASE,
 )
+_OF_BALL = re.compile(r"(?:the )?(?:roots?|(?:root ?)?ball)\b", re.IGNORECASE)
 # What a repotting says: of roots, of the pot, of the mix.
 _POTTING = frozenset({"roots", "pot", "mix"})
 # Of these works the sentence as a whole may tell.
-_AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid")
+_AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid", "thinned", "wired", "pruned")
 _BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
 _SORTS = (
     ("pot", re.compile(r"(?:into|onto) |same pot")),
@@ -137,10 +138,11 @@ class PieceOpener:
         if _MAY_BE_OF_ROOTS.search(piece) is None and _MAY_BE_OF_ROOTS.search(behind) is None:
             return None
         said = self.pieces.said(form, piece)
-        if said is None or not said[0]:
+        if said is None:
             return None
         sorts = {_sort_of(one) for one in said[0]}
-        if not sorts & {"roots", "pot"}:
+        is_of_ball = not said[0] and _OF_BALL.match(piece) is not None
+        if not (is_of_ball or sorts & {"roots", "pot"}):
             return None
         others = (one for _, sentence in sentences(behind) for _, one in part_at_commas(sentence))
         for other in filter(None, others):
@@ -150,6 +152,9 @@ class PieceOpener:
                 return None
             said = self.pieces.said(form, spelled) if spelled else None
             sorts |= {_sort_of(one) for one in said[0]} if said is not None else set()
+        if is_of_ball:
+            # `roots dry, same pot, water` is no work.
+            sorts |= {"roots"} if "mix" in sorts else set()
         if not ("roots" in sorts and len(sorts & _POTTING) > 1) and not sorts >= _POTTING:
             return None
         return NOUN + form.bare, form, piece, ""

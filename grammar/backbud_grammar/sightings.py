@@ -55,6 +55,7 @@ _SEEN = (
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
     rf"|(?:(?:the|biggest|largest|big|large|clean) )*(?P<cut>cuts?) {_LENGTH} (?:across|wide){_WHERE}*"
+    rf"|(?P<across>{_LENGTH}) (?:across|through|in diameter)"
     rf"|{_LOOKS}(?:leaf|leaves|shoots?|candles?|buds?|new growth|growth|tips?) (?:(?:are|is|now|out|open|up|already|about) )*{_LENGTH}(?: (?:out|long|open|up))*"
     rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|groove|chip|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
     # So small that no tree ends by it; in the hands of no work that cuts.
@@ -275,7 +276,7 @@ def is_sighting(text: str, own: Container[str] = ()) -> bool:
     if found is None:
         return False
     nouns = (found["found"] or found["measured"] or "").casefold().split()
-    return all(word not in own for word in nouns)
+    return not found["across"] and all(word not in own for word in nouns)
 
 
 def is_size_of_wound(text: str) -> bool:
@@ -288,4 +289,6 @@ def is_size_of_wound(text: str) -> bool:
     if found is None:
         return False
     measured = (found["measured"] or "").casefold()
-    return bool(found["cut"]) or measured.endswith(("wound", "wounds", "scar", "scars"))
+    return bool(found["cut"] or found["across"]) or measured.endswith(
+        ("wound", "wounds", "scar", "scars")
+    )

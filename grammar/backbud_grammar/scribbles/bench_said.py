@@ -31,7 +31,7 @@ _POTTED: Ways = (
         "crossing roots off",
     ),
     (
-        rf"(\d{{1,2}}) (?:fat|thick|big|heavy|old|large) (?:ones|roots)(?: (?:under|below|at|on|by|near) (?:the )?(?:[NSEW]|back|front|left|right|main)?(?: ?(?:trunk|side|base|edge))?)? (?:sawn|sawed|cut|taken)(?: (?:off|out))?(?: (?:flush|flat|clean|back))?",
+        r"(\d{1,2}) (?:fat|thick|big|heavy|old|large) (?:ones|roots)(?: (?:under|below|at|on|by|near) (?:the )?(?:[NSEW]|back|front|left|right|main)?(?: ?(?:trunk|side|base|edge))?)? (?:sawn|sawed|cut|taken)(?: (?:off|out))?(?: (?:flush|flat|clean|back))?",
         "thick roots off",
     ),
     (
@@ -75,6 +75,19 @@ _POTTED: Ways = (
 _SHARE = r"(\d/\d|\d+ %|half|a third|a quarter|two thirds|third|quarter)"
 _MIXED_IN: Ways = (
     (
+        r"(?:rock|stone|slab|moss) (?:is |was )?(?:not touched|left|kept|untouched|stays)|moss pinned(?: (?:on|down))?(?: with [^\W\d]+)?",
+        "",
+    ),
+    (
+        r"tied (?:over|down|in)(?: (?:the ball|it))? with (?:jute|string|raffia|twine|rope) ?[x×] ?(\d)",
+        r"tied \1",
+    ),
+    (
+        r"(?:the )?tap(?: ?roots?)? (?:all )?(?:cut|snipped|pruned|taken|nipped)(?: (?:short|off|back))*",
+        "taproot cut",
+    ),
+    (r"(?:the )?roots? (?:all )?washed(?: (?:out|off|clean|bare))*", "washed out"),
+    (
         rf"(?:in(?:to)? )?(?:the )?(?:own|same|old) {_VESSEL} (?:all )?(?:scrubbed|cleaned|washed|oiled|rinsed)(?: (?:out|first|clean))*",
         "same pot",
     ),
@@ -114,6 +127,7 @@ _MIXED_IN: Ways = (
     ),
 )
 _WIRED: Ways = (
+    (r"(?:fully |all )?out(?: fully)?", ""),
     (rf"{_PART} (?:re-?)?wired(?: (?:over|up|again|at last|now|too))+", r"on \1"),
     (
         rf"{_PART} ?(?:\+|&|and|,)? ?{_PART} (?:re-?)?wired(?: (?:over|up|again|at last|now|too))*",
@@ -151,6 +165,12 @@ _WIRED: Ways = (
     (r"(?:in )?(?:\d|two|three|several) (?:goes|tries|attempts|sittings|evenings|eves)", ""),
 )
 _UNWIRED: Ways = (
+    (rf"(?:and )?{_PART} (?:too|as well|also)", r"on \1"),
+    (r"raffia (?:stays|left|kept|still)(?: on)?", ""),
+    (
+        rf"(?:al|alu|aluminium|cu|copper)(?: wire)?(?: \d{{1,2}}(?:[.,]\d+)?)? off {_PART} ?(?:\+|&|and|,)? ?{_PART}",
+        r"on \1, on \2",
+    ),
     (rf"{_PART} wires? {_OFF}", r"on \1"),
     (rf"{_PART} ?(?:\+|&|and|,)? ?{_PART} wires? {_OFF}", r"on \1, on \2"),
     (
@@ -165,6 +185,15 @@ _UNWIRED: Ways = (
 _DEBRIS = r"(?:\d+|half a|a|one|two|three|four) (?:(?:carrier|bin|big|full) )*(?:bags?|barrows?|buckets?|trugs?|sacks?|boxes|crates|loads)(?: (?:full|of (?:it|them|leaves|needles|cuttings|bits|prunings|stuff|flowers)))?"
 _TO = r"(?:back |down |cut )*to"
 _CUT: Ways = (
+    (
+        r"(?:cut )?(?:slanting|flat|on a slant|at an angle)|(?:wax|paste|sealer|putty) over(?: it)?",
+        "",
+    ),
+    (r"(\d+)(?:ish|\+)", r"\1 off"),
+    (
+        rf"{_PART} (?:sawn|cut|taken|lopped|sawed)(?: off| out)? (?:at|to|on|back to) (?:the )?(?:collar|branch collar|trunk|base|bark ridge)",
+        r"1 branch on \1",
+    ),
     (
         rf"{_PART} (?:shortened|cut back|headed back|taken back) to (?:a |the )?(?:side[- ]?shoot|side[- ]?branch|bud|fork|first fork|stub|live bud|old wood)(?: [^\d?]{{1,30}})?",
         r"on \1",
@@ -256,6 +285,10 @@ _TREATED: Ways = (
 )
 _PROTECTED: Ways = (
     (
+        r"(hessian|burlap|sacking|bracken|blanket) (?:round|around|over) (?:the )?(?:box|tray|trunk|roots|pot)",
+        r"with \1",
+    ),
+    (
         r"(fleece|frost cloth|hessian|burlap|bubble ?wrap|bubble|straw|sacking|bracken|blanket) ?(?:\+|&|and) ?(fleece|frost cloth|hessian|burlap|bubble ?wrap|bubble|straw|sacking|bracken|blanket) (?:round|around|over|on) (?:the )?(?:[^\W\d]+ ?(?:\+|&|and)? ?){1,4}",
         r"with \1 and \2",
     ),
@@ -292,6 +325,7 @@ POTTINGS = ("repotted", "potted-on", "slipped", "lifted", "root-pruned")
 MORE_SAID: Mapping[str, Ways] = {
     **dict.fromkeys(POTTINGS, (*_POTTED, *_MIXED_IN)),
     "wired": _WIRED,
+    "rubbed": _CUT,
     "unwired": (
         *_UNWIRED,
         (

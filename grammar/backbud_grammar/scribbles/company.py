@@ -24,17 +24,18 @@ _ONE = (
 _WHO = rf"{_ONE}(?: ?(?:\+|&|and) ?{_ONE})?"
 _HELD = r"(?:torch|light|lamp|ladder|tools|turntable|pot|trunks?|branches|tree|branch|bucket|bar|hose|camera|bag|other end|end|stick|tray|dustpan)"
 _STANDS_BY = (
-    r"(?:(?:was |were |only |just )*(?:watched|watching|looked on|looking on|there|hovered|hovering|fussed|fussing|waited|chatted|chatting|learning|yawning)"
+    r"(?:(?:was |were |came |only |just )*(?:by|round|watched|watching|looked on|looking on|there|hovered|hovering|fussed|fussing|waited|chatted|chatting|learning|yawning)"
     r"|stood (?:by|over (?:me|us|it|her|him)|behind me|there|round|around|watching)|sat (?:by|there|with (?:me|us)|watching)"
     r"|stayed(?: (?:on|late|for (?:tea|coffee|lunch)))?|came (?:along|too|to (?:look|watch|see))"
     rf"|held (?:on|(?:the |its )?{_HELD})|passed (?:me )?(?:the )?(?:tools|wire|wires|cutters|ties|raffia|scissors)"
+    r"|(?:up |on |at |under )+(?:the )?(?:ladder|steps|hose|broom|stool|other end)|drew (?:the |it |on )*(?:line|lines|chalk)"
     r"|made (?:the )?(?:tea|coffee|lunch)|brought (?:tea|coffee|cake|biscuits|buns|lunch)|swept(?: up)?(?: after)?"
     r"|happy with (?:it|the [^\W\d_]+|[^\W\d_]+)|(?:likes?|liked|loves?|loved) (?:it|her|him|the [^\W\d_]+)|talked(?: too much)?|took (?:notes|pics|photos|pictures)|learn(?:ed|t)(?: a lot| something)?|helped(?: out)?)"
 )
 _MOOD = (
     r"(?:(?:is|was|are|were|so|very|quite|really|most|not|well|looks|looked|seems|seemed) )*"
     r"(?:(?:un)?(?:happy|impressed)|pleased|delighted|thrilled|chuffed|glad|proud|relieved|surprised|shocked|cross|grumpy|sulking"
-    r"|sad|upset|amused|grateful|nervous|jealous)"
+    r"|sad|upset|amused|grateful|nervous|jealous|over the moon|in tears|all smiles|beaming)"
     r"|(?:grumbl|sulk|laugh|smil|sigh|winc|nodd?|tutt?|frown|shrugg?|moan|giggl)(?:ed|e?s|ing)|wept|cried|swore|owned up|said (?:sorry|thanks|thank you)"
 )
 _TOLD = rf"(?:{_ONE} )?(?:showed|shown|reminded|thanked|told) (?:him|her|them|{_NAME})(?: (?:so|why|it))?"
@@ -50,7 +51,7 @@ _BODY = (
 )
 # Said by itself, it is how the keeper or the owner took it.
 _SIGH = (
-    r"sigh|phew|ouch|ow|hurrah|hooray|at last|oh well|ah well|never again|(?:so |very |well )?(?:thrilled|delighted|pleased|chuffed|happy)"
+    r"me (?:below|above|under it|on the (?:ladder|steps|stool|floor))|smells|stinks|(?:he|she|they)(?:['’]s|['’]re| is| are) (?:ok|okay|fine)|sigh|phew|ouch|ow|hurrah|hooray|at last|oh well|ah well|never again|(?:so |very |well )?(?:thrilled|delighted|pleased|chuffed|happy)"
     r"(?: with (?:it|the [^\W\d_]+|[^\W\d_]+))?|my fault|silly me|about time|nice job|good job|job done|worth it|bliss|lovely"
 )
 _BESIDE = re.compile(

@@ -1719,6 +1719,10 @@ _SHADE = (
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
+    (
+        r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:over|in|across|spread over) (?:\d|two|three|four) (?:eves|evenings|sittings|goes|sessions|mornings|afternoons|days)",
+        r"\1",
+    ),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) work", r"\1"),
     (
         r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:together|jointly) with ([^\W\d]+)",

@@ -14,10 +14,9 @@ from backbud_grammar.scribbles.beside import (
     is_beside,
     stays_till,
 )
-from backbud_grammar.scribbles.company import tells_of_company
 from backbud_grammar.scribbles.draft import TAKES_OFF, Draft
-from backbud_grammar.scribbles.likened import is_likened
 from backbud_grammar.scribbles.openings.nouns import NOUNS
+from backbud_grammar.scribbles.round_the_work import is_round_the_work
 from backbud_grammar.scribbles.spared import is_spared
 from backbud_grammar.scribbles.talked import is_reason
 from backbud_grammar.scribbles.turns import turns
@@ -56,83 +55,6 @@ _SOME = re.compile(
 )
 
 
-# It is what a look finds, or what ended.
-_LOOKED = ("checked", "lost", "died")
-# A mark that nobody made that day.
-_WAS_SO = re.compile(
-    r"(?:the |that |a )?(?:chips?|cracks?|scars?|marks?|scratch(?:es)?|dents?|breaks?|stains?|wounds?|hole)"
-    r"(?: (?:in|on|at|under|by) (?:the )?[^\W\d_]+(?: [^\W\d_]+)?)? (?:was|were|is|are) (?:all )?(?:already )?"
-    r"(?:there|so|old)(?: (?:before|already|when (?:it|she|he) (?:came|arrived)))*",
-    re.IGNORECASE,
-)
-# What was carried away, and in how many goes: no figure of the act.
-_BY_HAND = ("branches", "wire", "deadwood")
-_DEBRIS = re.compile(
-    r"(?:\d+|half a|a|one|two|three|four) (?:(?:carrier|bin|big|full) )*(?:bags?|barrows?|barrowloads?|buckets?|trugs?|sacks?)"
-    r"(?: (?:full|out|away|of (?:it|them|leaves|needles|cuttings|bits|prunings|stuff|flowers|candles)))?",
-    re.IGNORECASE,
-)
-_SITTINGS = re.compile(
-    r"(?:over |in |took |spread over )?(?:\d|two|three|four) (?:eves|evenings|mornings|afternoons|goes|sittings|sessions|turns)",
-    re.IGNORECASE,
-)
-_NOT_CUT = re.compile(
-    r"(?:pulled|torn|plucked|snapped|twisted|broken),? (?:and )?not (?:cut|sawn|pinched|snipped|clipped)",
-    re.IGNORECASE,
-)
-_FAR = r"(?:(?:a good |about |abt |nearly |another )?(?:\d+(?:[.,/]\d+)?(?: \d/\d)? (?:mm|cm|inch|degrees)|a (?:good )?(?:inch|hand|finger))|a good inch)"
-_MOVED_SO_FAR = re.compile(
-    rf"(?:(?:left \d|right \d|apex|top|leader|trunk|branch|tip|it) )?(?:moved|came|went|gave|dropped|swung|shifted) {_FAR}"
-    r"(?: (?:left|right|down|up|lower|over|in|round|back|L|R))?",
-    re.IGNORECASE,
-)
-_HOLDS = re.compile(
-    r"(?:left \d|right \d|apex|top|leader) (?:holds?|stays put|keeps its place)(?: (?:with none|without(?: (?:it|wire|any))?|by itself|now|well))+",
-    re.IGNORECASE,
-)
-_HAD_BITTEN = re.compile(
-    r"(?:it |had |has )*(?:bit|bitten|biting|cut)(?: in)?(?: (?:a bit|a little|slightly|badly|deep))?"
-    r"(?: (?:on|at|in) (?:(?:the )?(?:top|outer|inner|upper|lower|under)(?: side| bend)?|one|two|three|four|a few|\d|both|(?:left|right) \d)(?: (?:places?|spots?|branches|bends))?)?",
-    re.IGNORECASE,
-)
-_PROPS = re.compile(
-    r"(?:(?:\d+|a few|some|two|three|four) )?(?:pegs?|clips|bricks?|stones?|canes?|sticks?|hoops?|pins)"
-    r"(?: to (?:keep|hold) (?:it|the fleece|the net|them) (?:off|up|down|clear|in place)(?: (?:of |off )?(?:the )?(?:buds?|leaves|candles|shoots|tips|flowers|tree))?)?",
-    re.IGNORECASE,
-)
-# How it stands for a time after the work.
-_KEPT_IN = re.compile(
-    r"(?:in )?(?:shade|no sun|no wind|out of (?:the )?(?:sun|wind)|under cover|dark)(?: for)? (?:\d+|a|one|two|three) (?:days?|weeks?)",
-    re.IGNORECASE,
-)
-_REST_OUT = re.compile(
-    r"(?:all )?(?:the )?(?:rest|others?) (?:all )?(?:out|off|rubbed out|rubbed off|removed|pulled)",
-    re.IGNORECASE,
-)
-_KEEP_AN_EYE = re.compile(
-    r"(?:to )?watch(?: it| this| that)?|keep an eye(?: on (?:it|that|this))?", re.IGNORECASE
-)
-_READY_FOR = re.compile(
-    r"(?:all |now )*(?:ready|prepared|set) (?:to|for) (?:be )?(?:the )?(?:wire|wiring|wired|repot(?:ting)?|pruning|prune|show|winter|spring|work|styling|pot|van|photo)",
-    re.IGNORECASE,
-)
-# That nothing more is done to it for a time.
-_HANDS_OFF = re.compile(
-    r"(?:(?:and |so )?hands off|leave (?:it|her|him|them|this)(?: alone| be| in peace)?|let (?:it|her|him|them) (?:be|rest|recover|settle))"
-    r"(?: (?:now|for now|from now on|this year|(?:till|until|til) (?:(?:early|mid|late) )?[^\W\d_]+|for (?:a while|\d+ (?:days|weeks|months)|a (?:month|year|season|week))))",
-    re.IGNORECASE,
-)
-
-
-def is_hands_off(form: ActForm, piece: str) -> bool:
-    """Whether a clause says that a tree is left alone from now on: `hands off till June`."""
-    return (
-        form.bearing == "does"
-        and form.work in ("branches", "wire", "roots", "deadwood", "propagation")
-        and _HANDS_OFF.fullmatch(piece) is not None
-    )
-
-
 def is_in_part(draft: Draft) -> bool:
     """Whether what was read says that only part of the tree was done."""
     return _names_part(draft) or any(_SOME.search(said) for said, _ in draft.pieces)
@@ -147,31 +69,8 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     if form.word in TAKES_OFF and _TOO.search(piece):
         # `unprotected, too cold` may be why it stays on.
         return False
-    if form.bearing != "keeps" and not (form.names_act or form.prose) and form.word not in _LOOKED:
-        if tells_of_company(form, piece) or is_likened(piece) or is_hands_off(form, piece):
-            return True
-        if _WAS_SO.fullmatch(piece) is not None or _KEEP_AN_EYE.fullmatch(piece) is not None:
-            return True
-        if _leaves_some(draft) and _REST_OUT.fullmatch(piece) is not None:
-            return True
-        if (
-            form.work in _BY_HAND
-            and form.bearing == "does"
-            and (
-                _DEBRIS.fullmatch(piece) or _SITTINGS.fullmatch(piece) or _NOT_CUT.fullmatch(piece)
-            )
-        ):
-            return True
-        if form.work == "wire" and (_MOVED_SO_FAR.fullmatch(piece) or _HOLDS.fullmatch(piece)):
-            return True
-        if form.word == "unwired" and _HAD_BITTEN.fullmatch(piece):
-            return True
-        if form.word == "protected" and _PROPS.fullmatch(piece):
-            return True
-        if form.bearing == "does" and _KEPT_IN.fullmatch(piece):
-            return True
-        if form.bearing == "does" and _READY_FOR.fullmatch(piece) is not None:
-            return True
+    if is_round_the_work(draft, piece):
+        return True
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
         return _FORECAST.match(piece) is not None or not (turns(piece) or elsewhen((piece,)))
     if form.bearing == "does" and form.work in _WET and is_reading(piece):
@@ -193,13 +92,6 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
             and not _is_part_done(draft, piece)
         )
         or _is_other_work(form, piece)
-    )
-
-
-def _leaves_some(draft: Draft) -> bool:
-    """Whether what was read says how many were left, so that the rest came off."""
-    return draft.form.work == "branches" and any(
-        said.startswith(("leaving ", "to ")) for said, _ in draft.pieces
     )
 
 

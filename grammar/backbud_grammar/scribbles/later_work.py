@@ -130,11 +130,11 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     form = draft.form
     if form.names_act or form.prose:
         return None
+    named = _NAMED.fullmatch(piece) if form.bearing != "keeps" else None
     if form.word in _GONE_HOME:
-        return _of_coming_back(piece, page)
+        return _of_named(named, page) if named is not None else _of_coming_back(piece, page)
     if "no_work" in form.traits:
         return None
-    named = _NAMED.fullmatch(piece) if form.bearing != "keeps" else None
     if named is not None and not draft.raw.casefold().endswith(" first"):
         return _of_named(named, page)
     closed = _NO_LOOK.fullmatch(piece) if form.work == "propagation" else None

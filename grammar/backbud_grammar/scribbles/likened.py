@@ -10,12 +10,12 @@ import re
 
 _SUBJECT = (
     r"(?:(?:the |all |its |her |his )*(?:(?:left|right) \d{1,2}|apex|top|leader|trunk|it|she|he"
-    r"|(?:inner |outer |old |new |top |low |lower |upper |young )*(?:soil|ball|root ?ball|kluit|roots?|lea(?:f|ves)|needles?|tips?|buds?|bark|moss"
+    r"|(?:inner |outer |old |new |top |low |lower |upper |young )*(?:soil|pot|ball|root ?ball|kluit|roots?|lea(?:f|ves)|needles?|tips?|buds?|bark|moss"
     r"|shoots?|growth|callus|flowers?|petals?|fruits?|candles?|sap|jins?|deadwood|foliage|wood|twigs?|stems?|branch(?:es)?|mix|water|paste))"
     r"(?: (?:is|are|was|were|went|feels?|felt|looks?|looked|smells?|all|now|still|just))* )"
 )
 _STATE = (
-    r"(?:dry|wet|stiff|brittle|soft|hard|tough|springy|whippy|supple|light|heavy|solid|firm|tight|thin|thick|fat|flat|straight|green|white|brown"
+    r"(?:(?:frozen |baked |set )hard|dry|wet|stiff|brittle|soft|hard|tough|springy|whippy|supple|light|heavy|solid|firm|tight|thin|thick|fat|flat|straight|green|white|brown"
     r"|black|red|yellow|grey|gray|pale|bright|shiny|slow|sound|fresh|clean|cold|warm|smooth|rough|sticky|slimy|mushy|crisp|limp|bitter|sweet|sour)"
 )
 # Things without an article.

@@ -78,7 +78,7 @@ SAID: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     # Branches and wood.
     (
-        rf"^{_PART}(?: ?[+&,] ?{_PART})* (?:re)?done\b|\b{_METAL} ?\d|\d ?(?:mm )?{_METAL}\b|^(?:rest of )?(?:the )?(?:harigane|wiring)\b",
+        rf"^{_PART}(?: ?[+&,] ?{_PART})* (?:re)?done\b|\b{_METAL} ?\d(?!.*\b(?:kg|eur|euros?|rolls?|reels?|from)\b)|\d ?(?:mm )?{_METAL}\b(?!.*\b(?:kg|eur|euros?|rolls?|reels?|from)\b)|^(?:rest of )?(?:the )?(?:harigane|wiring)\b",
         ("wired",),
     ),
     (r"\bwires? (?:fr|from|at|on) \w+ off\b|\b(?:al|alu|cu) off\b", ("unwired",)),
@@ -96,10 +96,7 @@ SAID: tuple[tuple[str, tuple[str, ...]], ...] = (
         ("carved",),
     ),
     (r"\bhardener\b", ("treated-deadwood", "carved")),
-    (
-        r"\b(?:haws|berries|fruits?|crabs|apples|figs|pods?)\b.*\b(?:off|out|picked|nipped)\b",
-        ("thinned", "plucked", "deadheaded"),
-    ),
+    (r"\b(?:haws|berries|crabs)\b.*\b(?:off|out|picked|nipped|pulled)\b", ("thinned", "plucked")),
     (r"\bneedles?\b.*\b(?:off|out|raked|swept|picked|shaken)\b", ("plucked", "cleaned")),
     (
         r"\b(?:lvs|leaves|leafs)\b.*\b(?:stalk|petiole|cut|off|pulled|stripped)\b",
@@ -134,5 +131,4 @@ SAID: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (r"\bscrubb?\w*\b|\b(?:moss|algae|green) (?:off|up|scraped|lifted)\b", ("cleaned",)),
     (r"^seeds? (?:off|picked|gathered|taken)\b", ("collected", "sown")),
-    (r"\bstarted? wiring\b|\bguy\b", ("guyed", "unguyed")),
 )

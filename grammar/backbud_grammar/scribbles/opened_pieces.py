@@ -7,7 +7,7 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
-from backbud_grammar.limiters import limiter_in
+from backbud_grammar.limiters import ENDS_OF_TREES, limiter_in
 from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.draft import NOUN, Draft
 from backbud_grammar.scribbles.opener import Opened, Opener
@@ -17,6 +17,7 @@ from backbud_grammar.scribbles.sentences import sentences
 from backbud_grammar.scribbles.spelled import in_full
 
 _COVERS = ("protected", "shaded")
+_ENDS = (*ENDS_OF_TREES, "released")
 _LAID_OVER = (*_COVERS, "top-dressed")
 # `moved the bench` is said of the bench.
 _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
@@ -31,11 +32,25 @@ _MAY_BE_OF_ROOTS = re.compile(
     re.IGNORECASE,
 )
 _OF_BALL = re.compile(r"(?:the )?(?:roots?|(?:root ?)?ball)\b", re.IGNORECASE)
+# When on that day, which is the page's.
+_THEN = re.compile(r"(?: (?:today|at last|finally))+$", re.IGNORECASE)
 # What a repotting says: of roots, of the pot, of the mix.
 _POTTING = frozenset({"roots", "pot", "mix"})
 # Of these works the sentence as a whole may tell.
 _AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid", "thinned", "wired", "pruned")
-_BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
+_BESIDE_POTTING = (
+    "tied",
+    "worked",
+    "watered",
+    "moved",
+    "soaked",
+    "top-dressed",
+    "guyed",
+    "shaded",
+    "sealed",
+    "misted",
+    "turned",
+)
 _SORTS = (
     ("pot", re.compile(r"(?:into|onto) |same pot")),
     ("mix", re.compile(r"mix ")),
@@ -98,7 +113,7 @@ class PieceOpener:
 
     def _done_to(self, piece: str) -> Opened | None:
         """The act in a piece, where all around it is details: `strong tips pinched by half`."""
-        words = piece.split()
+        words = _THEN.sub("", piece).split()
         if not 2 <= len(words) <= _MOST_AROUND or limiter_in(piece):
             return None
         for n, word in enumerate(words[1:], 1):
@@ -205,3 +220,18 @@ def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:
     if behind is not None and "potting" in form.traits and _is_of_layer(behind):
         return True
     return word in form.bare_words or (word.startswith(NOUN) and not text)
+
+
+def has_slipped(draft: Draft, opened: Opened | None) -> bool:
+    """Whether it was a wire, a guy or a tie that slipped, and no pot that it was slipped into."""
+    return (
+        bool(draft.form.undone_by)
+        and opened is not None
+        and opened[1].word == "slipped"
+        and is_harmless(opened[2])
+    )
+
+
+def is_bare_end(opened: Opened | None) -> bool:
+    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
+    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])

@@ -180,6 +180,12 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot", "ft feet"),
     (r"\blime sulph\b", "lime sulphur", "sulph"),
     (r"(?<=[a-z] )(?-i:n)(?= [a-z])", "and", "n"),
+    (r"\ba fortnight\b", "2 weeks", "fortnight"),
+    (
+        r"(\b(?:came|went|moved|dropped|down|up|lowered|raised) (?:down |up |over |out )?\d+(?:[./]\d+)?) ins?\b(?=$|,| (?:easy|easily|left|right|L|R|lower)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
     # Hours, minutes, weeks.
     (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2", "hr hrs h"),
     (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h", "hr hrs hour hours h"),

@@ -37,6 +37,7 @@ OPENINGS: tuple[ActOpening, ...] = (
         rf"(?={_LIST} wires? (?:all )?(?:off|cut off|taken off|removed|out){_ONLY})",
         rf"(?:(?:the|old|last|all|rest of the) )*(?:{_METAL}|wires?)(?: wire)? (?:off|from|of|at|on) (?:the )?(?P<on>{_PART}|back|front) (?:off|cut off|taken off|removed){_ONLY}",
         rf"(?:(?:the|old|all|last) )*(?:{_METAL}(?: wire)?(?: {_THICK})?|wires?) off (?:the )?(?P<on>{_PART}){_ONLY}",
+        rf"(?={_METAL}(?: wire)?(?: {_THICK})? off {_PART}(?:,? ?(?:\+|&|and)? ?{_PART})+{_ONLY})",
     ),
     *rows(
         "wired",
@@ -61,6 +62,10 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "pinched",
         r"(?=(?:\d+ )?(?:strongest|strong|longest|long|opening|soft|new|fat|fattest|first)(?: (?:ones|tips|shoots|candles|buds|growth))? (?:nipped|pinched|twisted off|snapped)(?: (?:off|out|back|by hand|with (?:the )?(?:nails|fingers)|between (?:the )?(?:nails|fingers)))*(?:$|,| by | to ))",
+    ),
+    *rows(
+        "pruned",
+        rf"(?={_PART} (?:sawn|cut|taken|lopped|sawed)(?: off| out)? (?:at|to|on|back to) (?:the )?(?:collar|branch collar|trunk|base|bark ridge){_ONLY})",
     ),
     *rows(
         "pruned",
@@ -156,6 +161,18 @@ OPENINGS: tuple[ActOpening, ...] = (
         r"off (?:the )?(?P<from>@PLACE@),? (?:back )?(?:on)?to (?:the )?(?=@PLACE@)",
         r"(?:put |set |down )?(?:under|behind) (?:the )?(?:bench|benches|staging|table|shelf) (?:in|at) (?:the )?(?=@PLACE@)",
     ),
+    *rows(
+        "trimmed",
+        r"sheared(?: (?:over|all over|all round|back|lightly|light|hard|again))*(?=$|,| to (?:shape|outline))",
+    ),
+    *rows("thinned", r"(?:all )?(?:the )?pads (?:all )?thinned(?: (?:out|through))?(?=$|,)"),
+    *rows(
+        "treated",
+        rf"(?={SPRAY} (?:at|in) (?:the )?(?:dusk|dawn|evening|night|morning|noon|first light)(?:$|,))",
+    ),
+    *rows(
+        "protected", rf"(?={_SOFT} (?:round|around) (?:the )?(?:box|tray|trunk|roots|pot){_ONLY})"
+    ),
     *rows("protected", r"(?:pots?|box|tray) in bubble(?=$|,)", details="bubble wrap"),
     *rows(
         "protected",
@@ -174,6 +191,15 @@ OPENINGS: tuple[ActOpening, ...] = (
     *rows(
         "guyed",
         rf"(?P<on>{_PART}) (?:pulled |brought |drawn )?down with (?:a )?guy (?=to (?:the )?(?:pot(?: rim)?|rim|box|roots?|nail|screw|foot|jin|trunk|bench){_ONLY})",
+    ),
+    *rows("returned", r"handed (?:it |her |him )?to (?P<to>@PERSON@)(?!['’])(?=$|,)"),
+    *rows(
+        "received", r"(?P<from>@PERSON@) left (?:it|her|him)(?: (?:here|with (?:me|us)))?(?=$|,)"
+    ),
+    *rows(
+        "cleaned",
+        rf"(?:green )?(?:scum|slime|algae|lichen|gunk)(?: (?:scrubbed|brushed|washed|wiped))? off (?:the )?(?:trunks?|bark|nebari|branches|roots|rock){_ONLY}",
+        details="algae off",
     ),
     *rows(
         "returned",

@@ -52,6 +52,7 @@ _IS = r"(?: (?:is|are|was|were|all|now|still|a bit|a little|slightly|quite|very|
 _DIMENSION = r"(?: (?:long|wide|thick|deep|high|across|round|big|short|in all|now))*"
 _SEEN = (
     rf"{_COUNT} {_LOOKS}(?P<found>{_FOUND}){_WHERE}*(?: (?:seen|found|healing|healed|closing))?"
+    rf"|{_LOOKS}(?P<stuff>fluff|mould|honeydew|frass|webs?|sawdust|lichen|sooty mould|sap){_WHERE}+"
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
     rf"|(?:(?:the|biggest|largest|big|large|clean) )*(?P<cut>cuts?) {_LENGTH} (?:across|wide){_WHERE}*"
@@ -275,7 +276,7 @@ def is_sighting(text: str, own: Container[str] = ()) -> bool:
     found = _fits(text)
     if found is None:
         return False
-    nouns = (found["found"] or found["measured"] or "").casefold().split()
+    nouns = (found["found"] or found["measured"] or found["stuff"] or "").casefold().split()
     return not found["across"] and all(word not in own for word in nouns)
 
 

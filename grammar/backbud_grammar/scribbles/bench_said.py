@@ -74,6 +74,7 @@ _POTTED: Ways = (
 )
 _SHARE = r"(\d/\d|\d+ %|half|a third|a quarter|two thirds|third|quarter)"
 _MIXED_IN: Ways = (
+    (r"(?:chopsticked|chopstick|poked|worked in|sticked)(?: in)?(?: for)? \d+ min", ""),
     (
         r"(?:rock|stone|slab|moss) (?:is |was )?(?:not touched|left|kept|untouched|stays)|moss pinned(?: (?:on|down))?(?: with [^\W\d]+)?",
         "",
@@ -349,6 +350,12 @@ MORE_SAID: Mapping[str, Ways] = {
     "layered": _LAYERED,
     "treated": _TREATED,
     "protected": _PROTECTED,
+    "moved": (
+        (
+            r"(?:in |on |to )?(?:the )?(\S+)(?: on)? (?:the )?(?:(?:[NSEW]|north|south|east|west|far|near|back|front|left|right|low|top|bottom|upper|lower|hose|door|window) (?:end|side|rack|shelf|corner|row|wall)|(?:top|bottom|low) rack)",
+            r"to \1",
+        ),
+    ),
     "unprotected": _TAKEN_OFF,
     "unshaded": _TAKEN_OFF,
     "deadheaded": (

@@ -30,7 +30,7 @@ _STANDS_BY = (
     rf"|held (?:on|(?:the |its )?{_HELD})|passed (?:me )?(?:the )?(?:tools|wire|wires|cutters|ties|raffia|scissors)"
     r"|(?:up |on |at |under )+(?:the )?(?:ladder|steps|hose|broom|stool|other end)|drew (?:the |it |on )*(?:line|lines|chalk)"
     r"|made (?:the )?(?:tea|coffee|lunch)|brought (?:tea|coffee|cake|biscuits|buns|lunch)|swept(?: up)?(?: after)?"
-    r"|happy with (?:it|the [^\W\d_]+|[^\W\d_]+)|(?:likes?|liked|loves?|loved) (?:it|her|him|the [^\W\d_]+)|talked(?: too much)?|took (?:notes|pics|photos|pictures)|learn(?:ed|t)(?: a lot| something)?|helped(?: out)?)"
+    r"|happy with (?!half|none|most|some|neither|both|one\b)(?:it|the [^\W\d_]+|[^\W\d_]+)|(?:likes?|liked|loves?|loved) (?:it|her|him|the [^\W\d_]+)|talked(?: too much)?|took (?:notes|pics|photos|pictures)|learn(?:ed|t)(?: a lot| something)?|helped(?: out)?)"
 )
 _MOOD = (
     r"(?:(?:is|was|are|were|so|very|quite|really|most|not|well|looks|looked|seems|seemed) )*"

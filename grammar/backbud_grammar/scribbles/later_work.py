@@ -89,7 +89,7 @@ _NAMED = re.compile(
     re.IGNORECASE,
 )
 # A tree that went home comes again for more.
-_GONE_HOME: tuple[ActWord, ...] = ("returned",)
+_GONE_HOME: tuple[ActWord, ...] = ("returned", "paid", "billed")
 _COMES_BACK = re.compile(
     rf"(?:to come|comes|coming|due)(?: back| again| in)* (?:in |on )?(?P<when>{WHEN}) for (?:its |the |a )?(?P<work>[^\W\d]+)",
     re.IGNORECASE,

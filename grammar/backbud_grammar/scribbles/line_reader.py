@@ -29,12 +29,7 @@ from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.opened_pieces import (
-    PieceOpener,
-    has_slipped,
-    is_bare_end,
-    may_be_seen,
-)
+from backbud_grammar.scribbles.opened_pieces import PieceOpener, ends_or_slips, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
 from backbud_grammar.scribbles.other_figures import counts_another_thing
 from backbud_grammar.scribbles.plain import is_seen
@@ -203,7 +198,7 @@ class LineReader:
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
         alone = self.opener.opened(text, self.page) if draft is not None else None
-        if draft is not None and (is_bare_end(alone) or has_slipped(draft, alone)):
+        if draft is not None and ends_or_slips(draft, alone):
             # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
             draft.pieces.append((one.raw, at))
             return
@@ -360,6 +355,10 @@ class LineReader:
         own = self.pieces.of_act(draft.form).words
         return not draft.strict and counts_another_thing(draft.form, own, piece)
 
+    def _seen(self, draft: Draft, piece: str, at: int) -> str:
+        """What was seen beside an act, as its detail; "" where it may be the act's own object."""
+        return self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+
     def _left(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What is no detail: words that bear on nothing are kept, all else stands as it was."""
         both = halves(piece)
@@ -377,11 +376,13 @@ class LineReader:
         elif self.pieces.bears(draft.form, piece) or (
             draft.form.work == "business" and self.pieces.bears(draft.form, raw)
         ):
-            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+            seen = self._seen(draft, piece, at)
             if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')
             draft.pieces.append((seen or raw, at))
+        elif draft.strict and (seen := self._seen(draft, piece, at)):
+            draft.pieces.append((seen, at))
         else:
             draft.kept.append((raw, at))
 

@@ -222,7 +222,7 @@ def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:
     return word in form.bare_words or (word.startswith(NOUN) and not text)
 
 
-def has_slipped(draft: Draft, opened: Opened | None) -> bool:
+def _has_slipped(draft: Draft, opened: Opened | None) -> bool:
     """Whether it was a wire, a guy or a tie that slipped, and no pot that it was slipped into."""
     return (
         bool(draft.form.undone_by)
@@ -232,6 +232,11 @@ def has_slipped(draft: Draft, opened: Opened | None) -> bool:
     )
 
 
-def is_bare_end(opened: Opened | None) -> bool:
+def _is_bare_end(opened: Opened | None) -> bool:
     """Whether a piece says of something, and not of what, that it died, was lost or let go."""
     return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
+
+
+def ends_or_slips(draft: Draft, opened: Opened | None) -> bool:
+    """Whether a piece behind an act says that something ended, or that what was put on slipped."""
+    return _is_bare_end(opened) or _has_slipped(draft, opened)

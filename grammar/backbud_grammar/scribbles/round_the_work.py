@@ -101,6 +101,7 @@ _SHAPE_HOLDS = _whole(
     r"(?: (?:well|now|nicely|so far|fine))*"
 )
 # Where in a place it stands.
+_GOOD_TO = _whole(r"(?:good|safe|hardy|ok|fine) (?:down )?(?:to|for) [-−]\d{1,2}(?: C| degrees)?")
 _SPOT_IN = _whole(
     r"(?:in |on |at |by )?(?:the )?(?:back|front|far|near|left|right|top|bottom|low|lower|upper|middle|cold|warm|sunny|shady|door"
     r"|[NSEW]) (?:corner|shelf|rack|row|end|wall|bay)"
@@ -160,5 +161,6 @@ def _beside(form: ActForm, *, leaves: bool) -> list[re.Pattern[str]]:
     found += [_HAD_BITTEN] if form.word == "unwired" else []
     found += [_LATER_MONEY] if form.work == "business" else []
     found += [_PROPS] if form.word == "protected" else []
+    found += [_GOOD_TO] if form.word == "protected" else []
     found += [_SPOT_IN] if form.word in ("moved", "protected") else []
     return found

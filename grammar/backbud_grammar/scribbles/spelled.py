@@ -186,6 +186,8 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         r"\1 inch",
         "in ins",
     ),
+    # In small it is `with`.
+    (r"\b(?-i:W)(?= (?:side|end|half|trunk|wall|corner|edge|face)\b)", "west", "w"),
     # Hours, minutes, weeks.
     (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2", "hr hrs h"),
     (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h", "hr hrs hour hours h"),

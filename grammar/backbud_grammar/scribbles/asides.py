@@ -254,6 +254,8 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     if form.bearing == "ends":
         # What ends or comes off is only done beside the weather of the day; `too wet` may be why it
         # was not done.
+        if form.word == "received" and not _FIGURE.search(piece) and _is_found_so(form, piece):
+            return True
         return _is_of_weather(piece) or (
             bool(form.work == "wire" and _WITH.match(piece)) and _made_of(piece, _TOOLS, _OF_TOOLS)
         )
@@ -297,7 +299,7 @@ def _made_of(piece: str, core: frozenset[str], beside: frozenset[str]) -> bool:
     )
 
 
-def _is_seen_so(form: ActForm, piece: str) -> bool:
+def _is_seen_so(form: ActForm, piece: str, *, says: bool = False) -> bool:
     """A thing that can be seen, and behind it how it is: `roots are dry`; never the other way
     round, since `dry leaves` may be what was taken.
 
@@ -305,7 +307,6 @@ def _is_seen_so(form: ActForm, piece: str) -> bool:
     """
     tokens = _tokens(piece)
     thing = state = -1
-    says = False
     for at, one in enumerate(tokens):
         if one in _THINGS:
             thing = at if thing < 0 else thing
@@ -315,6 +316,15 @@ def _is_seen_so(form: ActForm, piece: str) -> bool:
         elif not (one in _THINGS or one in _STATES or one in _IS or one in _SO):
             return False
     return 0 <= thing < state and (says or form.work in _KEEPS)
+
+
+def _is_found_so(form: ActForm, piece: str) -> bool:
+    """How a tree looked when it came: `leggy`, `flowers all browned`."""
+    tokens = _tokens(piece)
+    return _is_seen_so(form, piece, says=True) or all(
+        one in _STATES or one in ("and", "&", "+", "very", "quite", "rather", "all", "still")
+        for one in tokens
+    )
 
 
 def _is_of_weather(piece: str) -> bool:

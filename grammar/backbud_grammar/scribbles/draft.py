@@ -125,7 +125,8 @@ class Draft:
         """Words that fit what the act says; with a figure they are its remark, as a keeper writes
         them behind the dashes."""
         of_part = self.form.word in TAKES_OFF
-        if is_told_in_figures(_NUMBERED.sub("", in_full(raw)) if of_part else raw):
+        written = in_full(raw)
+        if is_told_in_figures(_NUMBERED.sub("", written) if of_part else written):
             self.remark = f"{self.remark}, {raw}" if self.remark else raw
         else:
             self.beside.append((raw, at))

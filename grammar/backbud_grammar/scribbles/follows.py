@@ -5,16 +5,16 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from backbud_grammar.scribbles.days import MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
+from backbud_grammar.scribbles.days import COUNT, MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
 
 # What is done again and again, so that the next time is a plan.
-REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
+REPEATED = ("treated", "treated-deadwood", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
     r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time(?! in )))?)"
     r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
-    r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
-    r"|(?:and )?(?:again|repeat) (?:on |in )?"
+    rf"(?P<after>{COUNT} (?:days?|weeks?|months?))(?: again)?"
+    r"|(?:and )?(?:again|repeat|# ?[2-9]|(?:second|third|next)(?: (?:one|spray|go|round|dose|coat))?) (?:on |in )?"
     rf"(?P<on>{WEEKDAY}|next (?:week|month)|tomorrow|(?:next )?(?:{SEASON}|{MONTH}))"
     r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"
     r"(?P<each>\d+ (?:days?|weeks?))(?: apart)?",
@@ -31,8 +31,11 @@ _REGIME = re.compile(
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
+OF_A_SIDE = re.compile(
+    r"(?:the )?(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half) ", re.IGNORECASE
+)
 REST = re.compile(
-    r"(?:the )?(?:(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
+    r"(?:the )?(?:(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half)|(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
     r" (?:lot|half|batch|candles|shoots|ones)"
     r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
     r"(?: of (?:it|them|the tree))? "
@@ -57,7 +60,7 @@ def next_time(text: str, page: date | None) -> tuple[str, str]:
     again = _AGAIN.fullmatch(text)
     if again is not None:
         after = again["after"] or again["each"]
-        return (f"in {after}" if after else when_of(again["on"], page)), again["more"] or ""
+        return when_of(after or again["on"], page), again["more"] or ""
     regime = _REGIME.fullmatch(text)
     if regime is None:
         return "", ""

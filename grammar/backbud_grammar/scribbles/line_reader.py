@@ -11,7 +11,6 @@ from datetime import date
 from typing import NamedTuple
 
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles import follows
 from backbud_grammar.scribbles.apart import with_two_things_apart
@@ -30,10 +29,10 @@ from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.named import Handles
-from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
+from backbud_grammar.scribbles.opened_pieces import PieceOpener, ends_or_slips, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
 from backbud_grammar.scribbles.other_figures import counts_another_thing
-from backbud_grammar.scribbles.plain import is_harmless, is_seen
+from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
 from backbud_grammar.scribbles.sentences import halves, sentences
@@ -43,7 +42,6 @@ from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.ways import is_way, with_ways
 
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -199,7 +197,8 @@ class LineReader:
             text = f"in {text}"
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
-        if draft is not None and _is_bare_end(self.opener.opened(text, self.page)):
+        alone = self.opener.opened(text, self.page) if draft is not None else None
+        if draft is not None and ends_or_slips(draft, alone):
             # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
             draft.pieces.append((one.raw, at))
             return
@@ -289,13 +288,14 @@ class LineReader:
         if rest is None or form.names_act or form.of_all or "no_work" in form.traits:
             return False
         when = when_of(rest["when"], self.page)
-        if not when or draft.form.bearing == "ends" or not is_in_part(draft):
+        is_side = follows.OF_A_SIDE.match(one.text) is not None
+        if not when or draft.form.bearing == "ends" or not (is_in_part(draft) or is_side):
             # `repotted, rest tomorrow` may speak of the rest of the trees: it is asked.
             return False
         if not self._is_read(draft):
             # What is left of what was not understood, nobody can tell.
             return False
-        return self._plan(form.bare, when, one.at)
+        return self._plan(form.bare, when, one.at, one.text if is_side else "")
 
     def _more_of_plan(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What stands behind the work that is planned, put off or skipped: when, or why."""
@@ -355,6 +355,10 @@ class LineReader:
         own = self.pieces.of_act(draft.form).words
         return not draft.strict and counts_another_thing(draft.form, own, piece)
 
+    def _seen(self, draft: Draft, piece: str, at: int) -> str:
+        """What was seen beside an act, as its detail; "" where it may be the act's own object."""
+        return self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+
     def _left(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What is no detail: words that bear on nothing are kept, all else stands as it was."""
         both = halves(piece)
@@ -372,18 +376,15 @@ class LineReader:
         elif self.pieces.bears(draft.form, piece) or (
             draft.form.work == "business" and self.pieces.bears(draft.form, raw)
         ):
-            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+            seen = self._seen(draft, piece, at)
             if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')
             draft.pieces.append((seen or raw, at))
+        elif draft.strict and (seen := self._seen(draft, piece, at)):
+            draft.pieces.append((seen, at))
         else:
             draft.kept.append((raw, at))
-
-
-def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
-    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

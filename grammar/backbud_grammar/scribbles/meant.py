@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from functools import cache, lru_cache
 
+from backbud_grammar.scribbles.meant_said import SAID
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.spelled import in_full
@@ -115,6 +116,7 @@ _TABLE: Mapping[str, str] = {
 MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
     (re.compile(pattern, re.IGNORECASE), acts)
     for pattern, acts in (
+        *SAID,
         (
             r"\bbuds? (?:\w+ ){0,2}?(?:off|out)\b|\boff (?:all )?(?:the )?buds?\b",
             ("disbudded", "rubbed"),

@@ -36,7 +36,7 @@ _DRAINS = r"(?:drains?|drained|draining|holds?|stands?|sits?) (?:well|fine|slowl
 _TAIL = (
     r"(?:still|now|again|already|before|underneath|under|inside|outside|above|below|too|as well|everywhere|all over"
     r"|all round|in places|this (?:year|time|week|spring|autumn)|by now|at last|though|as dust|as a bone|on top|there|today"
-    rf"|\w+ running|{_WHERE})"
+    rf"|\w+ running|(?:on (?:the )?)?(?:[NSEW]|north|south|east|west|left|right|front|back|sunny|shady|wind|weather) side|{_WHERE})"
 )
 _SIZE = (
     r"(?:(?:new|old|outer|inner|lower|upper|low|top|inside|outside|most|some|many|few|several|all|the|its|his|her|white|young|first"

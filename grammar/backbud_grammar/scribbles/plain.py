@@ -63,7 +63,7 @@ HARMLESS = FILLERS | plain_words(
 # Words of a sentence about them.
 SEEN = HARMLESS | plain_words(_TALK)
 _READY = re.compile(
-    r"(?:the )?(?:fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
+    r"(?:(?:the|wet|more|some) )*(?:fleece|net|shade cloth|mesh|bubble wrap|covers?|raffia|paste|labels?|straw)(?: all)?"
     r" (?:lies? )?(?:ready|to hand|at hand|standing by)",
     re.IGNORECASE,
 )
@@ -77,7 +77,7 @@ ASIDE = re.compile(
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
     r"|all (?:morning|afternoon|evening)|instead(?=$)"
     r"|(?:at|from) (?:noon|midday|dusk|dawn)(?: on)?|after (?:work|lunch|breakfast|supper|coffee)"
-    r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
+    r"|after a (?:scrub|wash|clean|soak|bath)|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"

@@ -70,7 +70,6 @@ _WORDS: Mapping[str, str] = {
         "balance": "bal",
         "paid": "pd",
         "this": "ths",
-        "through": "thru",
         "tonight": "tonite",
         "night": "nite nt",
         "nights": "nts nites",
@@ -99,6 +98,12 @@ _WORDS: Mapping[str, str] = {
         "second": "2nd",
         "first": "1st",
         "third": "3rd",
+        "them": "em 'em",
+        "before": "b4",
+        "through": "thru thro",
+        "though": "tho",
+        "from": "fr frm",
+        "because": "bc cos cuz",
     }.items()
     for short in shorts.split()
 }
@@ -115,7 +120,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         "in ins",
     ),
     (
-        r"(\d) ins?\b(?=\s+(?:ring|stubs?|off|wounds?|scars?|cuts?|hollow|callus)\b)",
+        r"(\d) ins?\b(?=\s+(?:ring|stubs?|off|wounds?|scars?|cuts?|hollow|callus|grooves?|gaps?|cracks?|whips?|candles?|needles?|extensions?|lower|higher|in front)\b)",
         r"\1 inch",
         "in ins",
     ),
@@ -173,6 +178,16 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         "in ins",
     ),
     (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot", "ft feet"),
+    (r"\blime sulph\b", "lime sulphur", "sulph"),
+    (r"(?<=[a-z] )(?-i:n)(?= [a-z])", "and", "n"),
+    (r"\ba fortnight\b", "2 weeks", "fortnight"),
+    (
+        r"(\b(?:came|went|moved|dropped|down|up|lowered|raised) (?:down |up |over |out )?\d+(?:[./]\d+)?) ins?\b(?=$|,| (?:easy|easily|left|right|L|R|lower)\b)",
+        r"\1 inch",
+        "in ins",
+    ),
+    # In small it is `with`.
+    (r"\b(?-i:W)(?= (?:side|end|half|trunk|wall|corner|edge|face)\b)", "west", "w"),
     # Hours, minutes, weeks.
     (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2", "hr hrs h"),
     (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h", "hr hrs hour hours h"),

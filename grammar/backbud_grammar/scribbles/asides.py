@@ -14,6 +14,7 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.turns import turns
+from backbud_grammar.sightings import is_weather
 
 # What can be seen of a tree, its soil and what lives there: each can have a state of its own.
 _THINGS = plain_words(
@@ -197,6 +198,17 @@ _NO_HARM = re.compile(
     r"(?: (?:done|seen|needed|at all|so far|found))*|none the worse|nothing (?:wrong|amiss)",
     re.IGNORECASE,
 )
+# How it stood before, which is why it was watered, fed or moved.
+_STOOD = re.compile(
+    r"(?:(?:it|tree|pot|she|he) )?(?:(?:stood|was|lay|hung|had gone|had got|got|went) )"
+    r"(?:(?:bone|dust|quite|very|all|a bit|half|nearly|rather|much) )*"
+    r"(?:dry|dried out|wet|limp|thirsty|light|heavy|hot|cold|in (?:the |full )?(?:sun|wind|rain|shade))"
+    r"(?: (?:again|for \w+ (?:days|hours)|since (?:morning|noon)))?"
+    r"|(?:bone|dust) dry(?: again)?|like (?:dust|stone|straw|paper)"
+    r"|(?:top |the )?(?:soil|moss|bark|leaves|surface|ball|kluit|needles) (?:is |was |are |were )?like "
+    r"(?:stone|paper|straw|dust|leather|glass|wood|wool|felt|concrete|cardboard)",
+    re.IGNORECASE,
+)
 # What goes with a tree on its way.
 _CARRIED = plain_words(
     "van car boot truck pickup trailer lorry bike tram train crate box boxed blanket blankets bubble wrap wrapped "
@@ -225,6 +237,8 @@ _WITH = re.compile(r"(?:cut )?(?:with|by|using) ", re.IGNORECASE)
 _TOO = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
 WETS_PATTERN = r"\b(?:rain|rained|raining|downpour|thunder|drizzle|showers|snow|storm|hail|wet)\b"
 _WETS = re.compile(WETS_PATTERN, re.IGNORECASE)
+# Work of which no degrees are a measure.
+_BY_DRY_DAYS = ("branches", "deadwood", "health")
 _BROKEN = ("branches", "roots", "deadwood")
 _ALONE = ("frost", "snow", "wind", "rain", "heat", "sun", "ice", "late frost", "hard frost")
 # Work whose object none of the things that are seen can be.
@@ -257,7 +271,9 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
         return _is_of_weather(piece) or (
             bool(form.work == "wire" and _WITH.match(piece)) and _made_of(piece, _TOOLS, _OF_TOOLS)
         )
-    if _TIMES.fullmatch(piece) is not None:
+    if form.work in _BY_DRY_DAYS and is_weather(piece):
+        return True
+    if _TIMES.fullmatch(piece) is not None or _STOOD.fullmatch(piece) is not None:
         return True
     return not _FIGURE.search(piece) and (
         (_is_of_weather(piece) and not weather_may_do_it(form, piece) and form.word not in _SHELTER)

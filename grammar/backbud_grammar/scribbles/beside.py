@@ -31,6 +31,8 @@ _WEATHER = (
     r"|because of (?:the )?(?:frost|rain|wind|sun|heat|snow|hail|storm|cold|drought|weather)"
 )
 _MARKS = (
+    r"(?:form|shape|line|lines|outline|movement|bends?|curves?|pads?) (?:(?:stays?|stayed|holds?|held|is set|are set|set|kept|keeps|good|there)(?: (?:well|nicely|put|fine|now|so far|mostly|at last))*)|"
+    r"(?:(?:it|branch|branches|apex|leader|(?:left|right) \d) )?(?:springs?|sprang|sprung) back(?: (?:a bit|a little|slightly|half|half way|\d+ (?:mm|cm|degrees)))?|"
     r"bites(?: (?:slightly|badly|a bit|a little))?|(?:branch|branches|it|(?:left|right) \d|apex) (?:(?:stays|stay|stayed) (?:down|put|low|in place|there|well)|(?:holds|hold|held)(?: (?:down|put|low|in place|there|well|nicely))?)|(?:all )?cut(?: off| through)?|not (?:unwound|unwrapped|uncoiled|unrolled)|(?:\d+|one|two|few|some|no) scratch(?:es)?|"
     r"(?:after )?(?:\d+|two|three|four|five|six) (?:weeks|months|years) on(?: it| the (?:tree|branch))?|"
     r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"

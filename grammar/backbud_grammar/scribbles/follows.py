@@ -32,9 +32,11 @@ _REGIME = re.compile(
 )
 # What is left of a work, and when it is done.
 REST = re.compile(
-    r"(?:the )?(?:(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
-    r" (?:lot|half|batch|candles|shoots|ones)"
-    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
+    r"(?:the )?(?:(?:weak|medium|strong|other|second|small|big|low|lower|top|upper|inner|outer"
+    r"|left|right|back|front|north|south|east|west)"
+    r" (?:lot|half|batch|candles|shoots|ones|side)"
+    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|medium(?: ones)?"
+    r"|strong(?: ones)?(?! lot))"
     r"(?: of (?:it|them|the tree))? "
     r"(?:to (?:do|follow) )?(?:in )?(?P<when>.+)",
     re.IGNORECASE,

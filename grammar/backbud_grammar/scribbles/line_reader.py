@@ -10,7 +10,6 @@ from collections.abc import Callable
 from datetime import date
 
 from backbud_grammar.details import part_at_commas
-from backbud_grammar.limiters import ENDS_OF_TREES
 from backbud_grammar.scribbles import follows
 from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
@@ -27,11 +26,11 @@ from backbud_grammar.scribbles.draft import (
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
-from backbud_grammar.scribbles.opened_pieces import may_be_seen
+from backbud_grammar.scribbles.opened_pieces import is_bare_end, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
 from backbud_grammar.scribbles.other_days import parted_from_day
 from backbud_grammar.scribbles.other_figures import counts_another_thing
-from backbud_grammar.scribbles.plain import is_harmless, is_seen
+from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
 from backbud_grammar.scribbles.sentences import halves, sentences
 from backbud_grammar.scribbles.stands_before import put_beside
@@ -41,7 +40,6 @@ from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.ways import is_way, with_ways
 
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
-_ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
 
@@ -56,8 +54,9 @@ class LineReader:
         self.before: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
-        # Days of others pages that a piece was parted from, for the act that it is told of.
+        # Days of other pages that a piece was parted from, for the act that it is told of.
         self.days: list[Piece] = []
+        self.hung: list[Piece] = []
         # The sentence that is read.
         self.sentence = ""
         # Whether the last piece was no act, no detail and nothing that was seen.
@@ -72,6 +71,7 @@ class LineReader:
         if self.way is not None:
             self.before.append(self.way)
         self._hang_days()
+        self._hang_on_others()
         return [] if put_beside(self.drafts[0], self.before, self.pieces) else self.drafts
 
     def _read_sentences(self) -> None:
@@ -104,6 +104,9 @@ class LineReader:
         text = one.text[found.end() :] if (found := _LEAD.match(one.text)) else one.text
         if text := without_own_day(text, self.page):
             bare, day = parted_from_day(text)
+            if day and self.talk.handles.places.fullmatch(bare):
+                # A place and the day that it went there.
+                bare = f"to the {bare}"
             if day and self._is_told_without(draft, bare, day, one):
                 text = bare
                 self.days.append((day, one.at))
@@ -123,7 +126,16 @@ class LineReader:
         """Put days of other pages beside what is told of them: nobody reads them there."""
         if self.days and self.drafts and not self.drafts[-1].form.prose:
             self.drafts[-1].pieces += self.days
+            self.hung += self.days
             self.days = []
+
+    def _hang_on_others(self) -> None:
+        """What else the line tells may be of that day as well."""
+        for day in self.hung[:1]:
+            for draft in self.drafts:
+                is_work = not (draft.form.prose or draft.form.names_act or draft.follows)
+                if is_work and not any(one in draft.pieces for one in self.hung):
+                    draft.pieces.append(day)
 
     def _goes_with_way(self, one: Spelled) -> bool:
         """Whether a piece is `in`, `out` or `back`, or the place that belongs to one."""
@@ -194,7 +206,7 @@ class LineReader:
             text = f"in {text}"
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
-        if draft is not None and _is_bare_end(self.opener.opened(text, self.page)):
+        if draft is not None and is_bare_end(self.opener.opened(text, self.page)):
             # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
             draft.pieces.append((one.raw, at))
             return
@@ -374,11 +386,6 @@ class LineReader:
             draft.pieces.append((seen or raw, at))
         else:
             draft.kept.append((raw, at))
-
-
-def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
-    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

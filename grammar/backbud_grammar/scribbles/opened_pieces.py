@@ -7,15 +7,16 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
-from backbud_grammar.limiters import limiter_in
+from backbud_grammar.limiters import ENDS_OF_TREES, limiter_in
 from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.draft import NOUN, Draft
 from backbud_grammar.scribbles.opener import Opened, Opener
-from backbud_grammar.scribbles.plain import is_harmless
+from backbud_grammar.scribbles.plain import ASIDE, is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import sentences
 from backbud_grammar.scribbles.spelled import in_full
 
+_ENDS = (*ENDS_OF_TREES, "released")
 _COVERS = ("protected", "shaded")
 _LAID_OVER = (*_COVERS, "top-dressed")
 # `moved the bench` is said of the bench.
@@ -111,7 +112,10 @@ class PieceOpener:
             if any(read and any(one.startswith("by ") for one in read[0]) for read in said):
                 # `Gwen pruned` may be what she was asked to do.
                 continue
-            if all(read is not None and read[0] and not read[1] for read in said):
+            if any(read is not None and read[0] for read in said) and all(
+                read is not None and not (read[1] and (read[0] or not _is_aside(one)))
+                for read, one in zip(said, filter(None, around), strict=True)
+            ):
                 return word, form, ", ".join(filter(None, around)), ""
         return None
 
@@ -180,6 +184,11 @@ class PieceOpener:
         )
 
 
+def _is_aside(text: str) -> bool:
+    """Whether words say no more than when, on that day, it was done: `left side wired at last`."""
+    return ASIDE.fullmatch(text) is not None
+
+
 def _is_of_layer(behind: Draft) -> bool:
     """Whether an act is of a layer: what is potted behind it is not the tree."""
     looked_at = [said for said, _ in behind.pieces[:1] if behind.form.word == "checked"]
@@ -189,6 +198,11 @@ def _is_of_layer(behind: Draft) -> bool:
 def _sort_of(detail: str) -> str:
     """What of a potting a detail is of, as the table has it: roots, pot or mix; "" for others."""
     return next((sort for sort, said in _SORTS if said.match(detail)), "")
+
+
+def is_bare_end(opened: Opened | None) -> bool:
+    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
+    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:

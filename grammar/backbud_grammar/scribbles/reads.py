@@ -51,6 +51,7 @@ OF_ITS_OWN = plain_words(
 )
 # What frost or heat may be why it was not done.
 _FOR_MILD_DAYS = ("unprotected", "unshaded")
+_WITH_WHOM = re.compile(r"(?:together )?with (?P<who>\S+)", re.IGNORECASE)
 # What was put on and did not stay.
 _GONE = re.compile(
     r"(?:all |now |it |both )*(?:gone|blown (?:off|away)|blew (?:off|away)|c[ao]me off|fell off)"
@@ -182,6 +183,10 @@ class PieceReader:
             yield text, beside
             if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
                 yield f"by {text.casefold()}", beside
+            if form.bearing == "does" and form.work in _BY_HAND and self._is_helper(text):
+                yield "", (text,)
+            if "potting" in form.traits and self.kind_of(text) == "pot":
+                yield f"into {text}", beside
             if form.work == "feed" and (by_card := feed_by_card(text, self.handles, self.kind_of)):
                 yield by_card, beside
             if self.kind_of(text) == "person" and form.word in ("billed", "quoted"):
@@ -198,6 +203,11 @@ class PieceReader:
                 # What stays on a part only is on it already.
                 if part and not (form.undone_by and text[-5:].casefold() == " only"):
                     yield part, beside
+
+    def _is_helper(self, text: str) -> bool:
+        """Whether words only say who helped with it: `with Joost`."""
+        found = _WITH_WHOM.fullmatch(text)
+        return found is not None and self.kind_of(found["who"]) == "person"
 
     def is_known(self, form: ActForm, word: str) -> bool:
         """Whether a word may be of a detail of the act, in whatever words it is said."""

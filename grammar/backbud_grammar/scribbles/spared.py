@@ -17,7 +17,7 @@ _SPARED = re.compile(
     r"|let (?:be|go|run|grow)|skipped|spared|untouched|uncut|unpinched|not (?:touched|cut|done|pinched|wired)|missed(?: out)?|passed over|whole"
     r"|(?:still |far |much |all )*too (?:weak|thin|young|small|stiff|brittle|short|soft|thick|old|tight|few|long|woody|hard|early)(?: (?:yet|still|for (?:it|that|now)|to \w+))?"
     r"|kept for (?:the )?[^\W\d]+(?: [^\W\d]+)?)"
-    r"(?: (?:this (?:time|year)|for now|yet|still|on purpose|again|till next (?:year|time|spring)))?"
+    r"(?: (?:for (?:the )?(?:thickness|girth|trunk|sap|strength|light|shade|thickening|taper)|this (?:time|year)|for now|yet|still|on purpose|again|till next (?:year|time|spring)))?"
     r"|(?:kept|keep|keeping|left|leaving) (?:\d|one|two|three|a few|some)(?: [^\W\d]+)? for (?:the |a |more |some )?[^\W\d]+(?: [^\W\d]+)?",
     re.IGNORECASE,
 )

@@ -160,6 +160,8 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"\btwo dozen\b", "24", "dozen"),
     (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
+    # `Fr. 20.3.` is a Friday.
+    (r"(?<=[^\W\d]) fr\.? (?=[^\W\d])", " from ", "fr"),
     (
         r"(\b(?:candles?|needles?|shoots?|growth|height|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
         r"\1 inch",
@@ -253,11 +255,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?)\b",
+    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?|fr)\b",
     re.IGNORECASE,
 )
 # The words of these, and the sides.
-_BESIDE = plain_words("l r half quarter full hour dozen first second third")
+_BESIDE = plain_words("l r half quarter full hour dozen first second third fr")
 
 
 def _expanded(found: re.Match[str]) -> str:

@@ -11,6 +11,7 @@ from backbud_grammar.scribbles.openings import (
     arrivals,
     branches,
     business,
+    by_part,
     done_to,
     fastenings,
     feeds_and_sprays,
@@ -63,5 +64,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *shelter.OPENINGS,
     *feeds_and_sprays.OPENINGS,
     *readings.OPENINGS,
+    *by_part.OPENINGS,
+    *(replace(row, done_to=True) for row in by_part.DONE_TO),
     *(replace(row, done_to=True) for row in other_tongues.OPENINGS),
 )

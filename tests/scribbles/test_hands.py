@@ -159,10 +159,10 @@ def test_so_many_of_what_keeps_a_tree_are_read() -> None:
 
 
 # A year of 80 lines (47 that are no mere notes), half of which name a day of another page and so
-# are held back: right 2 %, right or in part 30 %, told 68 % at the first touch. Two lots of our
-# own, of 60 and 48 lines, each read first before the tables were widened by it: right 15 and 8 %,
-# right or in part 61 and 37 %, told 87 and 61 %. None misread.
-LEAST_OF_LATEST = {"stranger_three": (0.04, 0.55, 0.87), "rooftop_three": (0.24, 0.56, 0.88)}
+# are held back: right 2 %, right or in part 30 %, told 68 % at the first touch. Three lots of our
+# own, of 60, 48 and 30 lines, each read first before the tables were widened by it: right 15, 8 and
+# 22 %, right or in part 61, 37 and 56 %, told 87, 61 and 85 %. None misread.
+LEAST_OF_LATEST = {"stranger_three": (0.04, 0.55, 0.87), "rooftop_three": (0.25, 0.57, 0.89)}
 
 
 @pytest.mark.parametrize("hand", LEAST_OF_LATEST)
@@ -172,7 +172,7 @@ def test_so_many_of_the_latest_are_read(hand: str) -> None:
         sum(one.how in hows for one in acts) / len(acts)
         for hows in (("right",), ("right", "part"), ("right", "part", "hinted"))
     )
-    assert len(acts) == {"stranger_three": 47, "rooftop_three": 92}[hand]
+    assert len(acts) == {"stranger_three": 47, "rooftop_three": 119}[hand]
     assert all(is_so >= least for is_so, least in zip(shares, LEAST_OF_LATEST[hand], strict=True))
 
 

@@ -28,7 +28,7 @@ from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
 from backbud_grammar.scribbles.opened_pieces import is_bare_end, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
-from backbud_grammar.scribbles.other_days import parted_from_day
+from backbud_grammar.scribbles.other_days import hang_on_all, parted_from_day
 from backbud_grammar.scribbles.other_figures import counts_another_thing
 from backbud_grammar.scribbles.plain import is_seen
 from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
@@ -38,6 +38,7 @@ from backbud_grammar.scribbles.sums_said import with_sums
 from backbud_grammar.scribbles.talk_tables import Spelled, TalkTables
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.ways import is_way, with_ways
+from backbud_grammar.similes import is_simile
 
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
 _WITH_WAY = ("moved", "received")
@@ -71,7 +72,7 @@ class LineReader:
         if self.way is not None:
             self.before.append(self.way)
         self._hang_days()
-        self._hang_on_others()
+        hang_on_all(self.drafts, self.hung)
         return [] if put_beside(self.drafts[0], self.before, self.pieces) else self.drafts
 
     def _read_sentences(self) -> None:
@@ -128,14 +129,6 @@ class LineReader:
             self.drafts[-1].pieces += self.days
             self.hung += self.days
             self.days = []
-
-    def _hang_on_others(self) -> None:
-        """What else the line tells may be of that day as well."""
-        for day in self.hung[:1]:
-            for draft in self.drafts:
-                is_work = not (draft.form.prose or draft.form.names_act or draft.follows)
-                if is_work and not any(one in draft.pieces for one in self.hung):
-                    draft.pieces.append(day)
 
     def _goes_with_way(self, one: Spelled) -> bool:
         """Whether a piece is `in`, `out` or `back`, or the place that belongs to one."""
@@ -225,8 +218,8 @@ class LineReader:
             self.before.append((one.raw, at))
         else:
             self._left(draft, text, one.raw, at)
-        is_label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
-        self.is_unread = not (is_label or is_seen(text))
+        label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
+        self.is_unread = not (label or is_seen(text))
 
     def _opened(self, draft: Draft | None, text: str, one: Spelled) -> Opened | None:
         """The act that a piece opens where it stands: at the head of a sentence, or before any
@@ -376,10 +369,13 @@ class LineReader:
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
             draft.put_beside(raw, at)
-        elif self.pieces.bears(draft.form, piece) or (
-            draft.form.work == "business" and self.pieces.bears(draft.form, raw)
+            return
+        seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
+        if (
+            self.pieces.bears(draft.form, piece)
+            or (draft.form.work == "business" and self.pieces.bears(draft.form, raw))
+            or (seen and draft.strict and is_simile(piece))
         ):
-            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
             if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')

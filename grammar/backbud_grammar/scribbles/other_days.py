@@ -7,8 +7,10 @@ back, and the message names both.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from backbud_grammar.elsewhen import short_day
+from backbud_grammar.scribbles.draft import Draft, Piece
 
 # What stands before a day that says how long, or when again.
 _SPAN = re.compile(
@@ -46,3 +48,13 @@ def parted_from_day(piece: str) -> tuple[str, str]:
     if _SPAN.search(before) or (found is None and _NUMBERED.search(before)):
         return piece, ""
     return f"{before} {behind}".strip(), day
+
+
+def hang_on_all(drafts: Sequence[Draft], days: Sequence[Piece]) -> None:
+    """Put the first day that work of a line was parted from beside all its other work: it may be of
+    that day as well."""
+    for day in days[:1]:
+        for draft in drafts:
+            is_work = not (draft.form.prose or draft.form.names_act or draft.follows)
+            if is_work and not any(one in draft.pieces for one in days):
+                draft.pieces.append(day)

@@ -96,6 +96,10 @@ _POTTING: Ways = (
         r"\1 \2",
     ),
     (
+        r"(?:the )?(?:tree|it|trunk) (?:(?:leans|leaning|tilted|set|now) )*(\d+) degrees (?:more )?(to the left|to the right|forwards|backwards)",
+        r"tilted \1 degrees \2",
+    ),
+    (
         r"(\d) (?:ties?|wires?) (?:of |in |with )?(?:alu?|aluminium) (\d(?:[.,]\d)?)(?: mm)?",
         r"tied \2 mm Al x \1",
     ),
@@ -182,10 +186,15 @@ _MEASURED: Ways = (
     ),
 )
 # What is said so of each act beside what other tables have.
+_TRIMMED: Ways = (
+    (
+        r"(\d+) (?:long )?(?:whips|shoots) (?:cut )?(?:back )?to (\d+) (leaves|buds|pairs)",
+        r"\1 shoots, to \2 \3",
+    ),
+)
 OF_PARTS: Mapping[str, Ways] = {
     **dict.fromkeys(
         (
-            "trimmed",
             "pinched",
             "decandled",
             "defoliated",
@@ -197,6 +206,7 @@ OF_PARTS: Mapping[str, Ways] = {
         _BRANCHES,
     ),
     "plucked": (*_PLUCKED, *_BRANCHES),
+    "trimmed": (*_TRIMMED, *_BRANCHES),
     "pruned": _PRUNED,
     **dict.fromkeys(("repotted", "potted-on", "slipped", "lifted"), _POTTING),
     "protected": _PROTECTED,

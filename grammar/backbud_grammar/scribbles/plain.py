@@ -63,8 +63,10 @@ HARMLESS = FILLERS | plain_words(
 # Words of a sentence about them.
 SEEN = HARMLESS | plain_words(_TALK)
 _READY = re.compile(
-    r"(?:the )?(?:fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
-    r" (?:lies? )?(?:ready|to hand|at hand|standing by)",
+    r"(?:(?:the|wet|new|fresh|clean|some) )*"
+    r"(?:raffia|wire|pot|soil|mix|paste|tools|sphagnum|labels?"
+    r"|fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
+    r" (?:lies? )?(?:ready|to hand|at hand|standing by|laid out|set out)",
     re.IGNORECASE,
 )
 # Said aside: when on that day, or how it went.

@@ -27,6 +27,7 @@ from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 from backbud_grammar.scribbles.turns import turns
 from backbud_grammar.sightings import is_sighting, is_size_of_wound, is_weather, looks_so
+from backbud_grammar.similes import is_simile
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -51,6 +52,12 @@ OF_ITS_OWN = plain_words(
 )
 # What frost or heat may be why it was not done.
 _FOR_MILD_DAYS = ("unprotected", "unshaded")
+# A pot that is named and broke was the old one.
+_BROKE = re.compile(
+    r"(?:(?:is|was|had|has|it|got|all|badly|a bit) )*"
+    r"(?:cracked|broken?|chipped|split|smashed|leaking|leaks|rotten|gone|too \w+|full|tight)",
+    re.IGNORECASE,
+)
 _WITH_WHOM = re.compile(r"(?:together )?with (?P<who>\S+)", re.IGNORECASE)
 # What was put on and did not stay.
 _GONE = re.compile(
@@ -284,6 +291,8 @@ class PieceReader:
             return True
         if form.word == "checked" and names_pest(piece):
             return True
+        if "potting" in form.traits and _BROKE.fullmatch(piece):
+            return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
@@ -316,8 +325,10 @@ class PieceReader:
         if form.work == "branches":
             # `pruned, 3 galls` may have cut them.
             return f'observed "{piece}"' if is_size_of_wound(piece) else ""
-        is_seen = is_sighting(piece, self.of_act(form).words) or (
-            form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece))
+        is_seen = (
+            is_sighting(piece, self.of_act(form).words)
+            or is_simile(piece)
+            or (form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece)))
         )
         return f'observed "{piece}"' if is_seen else ""
 

@@ -31,7 +31,7 @@ _WITH_BRUSH = r"(?: with (?:(?:a|the|soft|wet|wire|brass|nylon|old|some) )*(?:br
 DONE_TO: tuple[ActOpening, ...] = (
     *rows(
         "pruned",
-        rf"(?={_ADJ}(?:apex|top|leader|crown|(?:left|right)(?: \d{{1,2}})?|back|front)(?: branch)? (?:(?:was|cut|taken|brought|sawn|pruned|shortened) )*back "
+        rf"(?={_ADJ}(?:apex|top|leader|crown|(?:(?:low|lower|upper) )?(?:left|right)(?: \d{{1,2}})?|back|front)(?: branch)? (?:(?:was|cut|taken|brought|sawn|pruned|shortened) )*back "
         r"(?:down )?(?:to|on to|onto) (?:the )?(?:(?:first|second|third|low|lower|last|next|new|strong) )*"
         rf"(?:left|right|fork|branch|shoot|side branch|side shoot)(?: \d{{1,2}})?(?: branch| shoot)?{_ONLY})",
         rf"(?=(?:one|two|three|\d|a) (?:(?:big|thick|heavy|long|old|strong|crossing|wrong) )+(?:(?:ones?|branch(?:es)?|shoots?) )?{_AT} {_OUT}{_ONLY})",

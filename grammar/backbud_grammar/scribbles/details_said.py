@@ -17,6 +17,7 @@ from backbud_grammar.scribbles.bench_said import MORE_SAID
 from backbud_grammar.scribbles.keep_said import MORE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
+from backbud_grammar.scribbles.parts_said import OF_PARTS
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 from backbud_grammar.scribbles.works_agreed import WORKS_AGREED
 from backbud_grammar.ways_compiled import compiled_way
@@ -1813,8 +1814,13 @@ _TABLE: Mapping[str, tuple[_Way, ...]] = {
     "worked": _WORKED,
 }
 _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
-    act: (*_TABLE.get(act, ()), *MORE.get(act, ()), *MORE_SAID.get(act, ()))
-    for act in (*_TABLE, *MORE, *MORE_SAID)
+    act: (
+        *_TABLE.get(act, ()),
+        *MORE.get(act, ()),
+        *MORE_SAID.get(act, ()),
+        *OF_PARTS.get(act, ()),
+    )
+    for act in (*_TABLE, *MORE, *MORE_SAID, *OF_PARTS)
 }
 
 

@@ -31,13 +31,13 @@ _REGIME = re.compile(
     re.IGNORECASE,
 )
 # What is left of a work, and when it is done.
-OF_A_SIDE = re.compile(
-    r"(?:the )?(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half) ", re.IGNORECASE
-)
 REST = re.compile(
-    r"(?:the )?(?:(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half)|(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
-    r" (?:lot|half|batch|candles|shoots|ones)"
-    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
+    r"(?:the )?(?:(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half)"
+    r"|(?:weak|medium|strong|other|second|small|big|low|lower|top|upper|inner|outer"
+    r"|left|right|back|front|north|south|east|west)"
+    r" (?:lot|half|batch|candles|shoots|ones|side)"
+    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|medium(?: ones)?"
+    r"|strong(?: ones)?(?! lot))"
     r"(?: of (?:it|them|the tree))? "
     r"(?:to (?:do|follow) )?(?:in )?(?P<when>.+)",
     re.IGNORECASE,

@@ -1,23 +1,12 @@
-"""Tells whether a clause only says how something is by what it is like: `dry as a brick`.
-
-What it is must be a state that no work of ours makes, and what it is like a thing: `as last year`
-and `like the other one` say how a work was done.
-"""
+"""Tells whether a clause only says what something is like, or goes like, or how stiff wood is:
+`dry as a brick`, `cuts like butter`, `left 1 stiff`."""
 
 from __future__ import annotations
 
 import re
 
-_SUBJECT = (
-    r"(?:(?:the |all |its |her |his )*(?:(?:left|right) \d{1,2}|apex|top|leader|trunk|it|she|he"
-    r"|(?:inner |outer |old |new |top |low |lower |upper |young )*(?:soil|pot|ball|root ?ball|kluit|roots?|lea(?:f|ves)|needles?|tips?|buds?|bark|moss"
-    r"|shoots?|growth|callus|flowers?|petals?|fruits?|candles?|sap|jins?|deadwood|foliage|wood|twigs?|stems?|branch(?:es)?|mix|water|paste))"
-    r"(?: (?:is|are|was|were|went|feels?|felt|looks?|looked|smells?|all|now|still|just))* )"
-)
-_STATE = (
-    r"(?:(?:frozen |baked |set )hard|dry|wet|stiff|brittle|soft|hard|tough|springy|whippy|supple|light|heavy|solid|firm|tight|thin|thick|fat|flat|straight|green|white|brown"
-    r"|black|red|yellow|grey|gray|pale|bright|shiny|slow|sound|fresh|clean|cold|warm|smooth|rough|sticky|slimy|mushy|crisp|limp|bitter|sweet|sour)"
-)
+from backbud_grammar.similes import is_simile
+
 # Things without an article.
 _STUFF = (
     r"(?:nails|glass|rock|stone|bone|bones|butter|paper|wet paper|tissue paper|lead|leather|chalk|snow|iron|wood|toast|dust|ash|coal|ice|honey|treacle"
@@ -29,10 +18,8 @@ _NOT_A_THING = (
     r"|stub|jin|sacrifice|leader|cutting|layer|graft|gift|loan|present|deposit|favou?r)s?\b)"
 )
 _THING = rf"(?:(?:a|an|any) {_NOT_A_THING}[^\W\d_]+(?: {_NOT_A_THING}[^\W\d_]+)?|{_STUFF})"
-_LIKENED = re.compile(
-    rf"{_SUBJECT}?(?:as )?{_STATE} as {_THING}(?: (?:still|now|again|already|today))?"
-    rf"|{_SUBJECT}(?:like {_THING})"
-    rf"|(?:cuts?|cutting|went|works?|bends?|smells?|smelt|feels?|felt|looks?|looked) (?:in |well )?like {_THING}",
+_GOES_LIKE = re.compile(
+    rf"(?:cuts?|cutting|went|works?|bends?|smells?|smelt) (?:in |well )?like {_THING}",
     re.IGNORECASE,
 )
 # What wood is like that is to be bent or cut.
@@ -52,5 +39,7 @@ def is_likened(piece: str) -> bool:
     (True, True, False)
     """
     return "?" not in piece and (
-        _LIKENED.fullmatch(piece) is not None or _WOOD.fullmatch(piece) is not None
+        (is_simile(piece) and not piece.casefold().startswith("like "))
+        or _GOES_LIKE.fullmatch(piece) is not None
+        or _WOOD.fullmatch(piece) is not None
     )

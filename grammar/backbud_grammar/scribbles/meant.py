@@ -25,7 +25,7 @@ _TABLE: Mapping[str, str] = {
     "slipped": "slip kluit bigger",
     "pruned": "snoei gesnoeid geschnitten prun eyes cut saw limb chop lop branch scissor",
     "trimmed": "flush trim hasami clip scissors shear snip hedg outline silhouette tuft",
-    "pinched": "pinch metsumi nip candle tip finger",
+    "pinched": "pinch metsumi nip nipped nipping candle tip finger",
     "decandled": "decandl mekiri",
     "plucked": "pluck momiage needle",
     "defoliated": "defol hagari",
@@ -201,12 +201,77 @@ MEANT: tuple[tuple[re.Pattern[str], tuple[str, ...]], ...] = tuple(
         (r"^in (?:full )?(?:flower|bloom)\b", ("bloomed", "staged")),
         (r"\bpaid\b", ("paid",)),
         (r"\bpolice\b", ("lost",)),
+        (r"^(?:gone|went|left)\b.*\b(?:w|w/|with|back|home)\b", ("returned",)),
+        (r"^(?:back|home)\s*(?:[.,]|\d)", ("returned", "received", "moved")),
+        (r"^in\s*(?:[.,]|\d)", ("received", "moved")),
+        (r"^van\b", ("received", "returned")),
+        (r"\bspade\b", ("root-pruned", "lifted")),
+        (r"\bdug (?:out|up)\b", ("lifted", "collected")),
+        (r"\bgoug(?:e|ed|ing)\b", ("carved",)),
+        (r"\b(?:haws?|berries|hips|apples|fruits?|figs|cones)\b.{0,30}\boff\b", ("thinned",)),
+        (
+            r"\b(?:\d|one|two|three) (?:per|each|to a|a|to each) (?:tip|place|shoot|node|knot|whorl|twig)\b",
+            ("thinned", "pruned"),
+        ),
+        (r"\b(?:shaken|shook) on\b", ("agreed", "sold")),
+        (
+            r"^(?!.*\b(?:kg|rolls?|eur|euros?|gbp|usd)\b).*(?:\b\d(?:[.,]\d)? ?(?:mm )?(?:al|alu|cu)|\b(?:al|alu|cu) (?:wire )?\d)\b",
+            ("wired",),
+        ),
+        (r"\bto (?:the )?(?:pot )?rim\b", ("guyed",)),
+        (r"\bpots? (?:sunk|plunged|buried|dug in)\b", ("protected", "moved")),
+        (
+            r"^(?:in(?:to)? )?(?:(?:a|the|his|her|new|old|its) )*(?:\w+ )?"
+            r"(?:box|oval|drum|rect|rectangle|tray|pan|slab)\b",
+            ("repotted", "slipped", "potted-on"),
+        ),
+        (r"\b(?:re)?stuck\b", ("struck",)),
+        (r"\b(?:heels?|hormone|mist)\b", ("struck",)),
+        (r"\b\d+ of \d+ (?:hold|holds|alive|green|have roots)\b", ("rooted", "checked")),
+        (r"\bmailed \d+|\bsent \d+\b", ("paid",)),
+        (r"\b\d+ (?:ea|each)\b.*\d|^\d+ (?:[a-z]+ ){1,3}\d{2,3}(?:,|$)", ("bought",)),
+        (r"\b(?:w/|with) tax\b", ("bought",)),
+        (r"\bordered\b", ("bought",)),
+        (r"\bfetched\b.*\d", ("bought", "returned")),
+        (r"^(?:all )?under\b", ("moved", "protected")),
+        (r"\b(?:pines|trees|all|everything|lot) (?:are )?(?:out|in)\b", ("moved",)),
+        (r"\d ?/ ?mo(?:nth)?\b", ("agreed", "quoted")),
+        (r"\bstubs\b", ("decandled",)),
+        (r"\btips? back\b|\bback \d (?:lvs|leaves|pairs?)\b", ("pruned", "trimmed")),
+        (r"\bat (?:mrs?|dr)\b.*\b(?:til|till|until)\b", ("lent", "returned", "moved")),
+        (
+            r"\b(?:foil|tarp|carpet|blanket|sack|mat|cover|fleece|net|cloth)s? (?:\w+ )?(?:off|away|down)\b",
+            ("unprotected", "unshaded"),
+        ),
+        (r"\b(?:tarp|carpet|blanket|sack|mat|foil|umbrella)\b", ("protected",)),
+        (r"\bdipped\b|\bdunked\b", ("soaked",)),
+        (r"\b\d[\d.,]* ?(?:ml|g) ?/ ?l\b", ("treated", "fed")),
+        (r"\b(?:leaves|lvs)\b.{0,20}\boff\b", ("defoliated", "cleaned")),
+        (r"\bflowers?\b.{0,12}\boff\b", ("disbudded", "deadheaded")),
+        (
+            r"\b(?:seed wings?|wings|catkins|pods)\b.{0,12}\b(?:off|out)\b",
+            ("deadheaded", "disbudded"),
+        ),
+        (r"\bon top\b", ("top-dressed",)),
+        (r"\broots?\b.*\b(?:split|sawn|cut|off)\b", ("repotted", "root-pruned")),
+        (r"^back (?:from|fr)\b", ("received", "moved", "returned")),
+        (r"\b(?:back )?in (?:the )?old (?:one|pot|box)\b", ("repotted", "slipped")),
+        (r"^bloom\w* (?:over|done|finished)\b", ("bloomed", "staged")),
+        (r"^put back (?:a|\d+|two|three)\b", ("put-off",)),
+        (r"\b(?:dead|dry|brown) (?:stuff|bits|wood|twigs) out\b", ("cleaned", "pruned")),
     )
 )
 # They stand in many a sentence, and name an act only where it begins with them.
 _FIRST_ONLY = plain_words(
     "in out back off no not none next from till until under late later front root mark left bag "
     "bags want spring autumn order"
+)
+# They stand beside so much else that what other words name comes before them.
+_WEAK = plain_words(
+    "in out into back from under house bench shelf place places rain dry water watered cm mm inch "
+    "trunk said told says yes h hr hrs hour hours look looked found seen saw next till til until "
+    "bud buds leaf leaves green bag bags front moss strong weak top photo van brown yellow mix no "
+    "not none wait waits later want wants open tip tips"
 )
 # They number a tree or a branch, or begin what is seen, and name no act.
 _NAMES_NONE = re.compile(
@@ -237,11 +302,13 @@ def may_mean(line: str) -> tuple[str, ...]:
         pattern, acts = MEANT[at]
         if pattern.search(text):
             found.update(dict.fromkeys(acts))
+    weak = dict[str, None]()
     for n, word in enumerate(_WORD.findall(_NAMES_NONE.sub(" ", in_full(line)[:LONGEST]))):
         folded = word.casefold()
         if n and folded in _FIRST_ONLY:
             continue
-        found.update(dict.fromkeys(_of_word(folded)))
+        (weak if n and folded in _WEAK else found).update(dict.fromkeys(_of_word(folded)))
+    found.update(weak)
     return tuple(found)[:MOST]
 
 

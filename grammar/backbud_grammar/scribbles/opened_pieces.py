@@ -11,13 +11,13 @@ from backbud_grammar.limiters import ENDS_OF_TREES, limiter_in
 from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.draft import NOUN, Draft
 from backbud_grammar.scribbles.opener import Opened, Opener
-from backbud_grammar.scribbles.plain import is_harmless
+from backbud_grammar.scribbles.plain import ASIDE, is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import sentences
 from backbud_grammar.scribbles.spelled import in_full
 
-_COVERS = ("protected", "shaded")
 _ENDS = (*ENDS_OF_TREES, "released")
+_COVERS = ("protected", "shaded")
 _LAID_OVER = (*_COVERS, "top-dressed")
 # `moved the bench` is said of the bench.
 _MOVED_A_PLACE = re.compile(r"moved the\b", re.IGNORECASE)
@@ -127,7 +127,10 @@ class PieceOpener:
             if any(read and any(one.startswith("by ") for one in read[0]) for read in said):
                 # `Gwen pruned` may be what she was asked to do.
                 continue
-            if all(read is not None and read[0] and not read[1] for read in said):
+            if any(read is not None and read[0] for read in said) and all(
+                read is not None and not (read[1] and (read[0] or not _is_aside(one)))
+                for read, one in zip(said, filter(None, around), strict=True)
+            ):
                 return word, form, ", ".join(filter(None, around)), ""
         return None
 
@@ -198,6 +201,11 @@ class PieceOpener:
         return all(
             self.pieces.said(form, piece) is not None for _, piece in part_at_commas(text) if piece
         )
+
+
+def _is_aside(text: str) -> bool:
+    """Whether words say no more than when, on that day, it was done: `left side wired at last`."""
+    return ASIDE.fullmatch(text) is not None
 
 
 def _is_of_layer(behind: Draft) -> bool:

@@ -40,11 +40,6 @@ _WAS_SO = _whole(
     r"(?:there|so|old)(?: (?:before|already|when (?:it|she|he) (?:came|arrived)))*"
 )
 _KEEP_AN_EYE = _whole(r"(?:to )?watch(?: it| this| that)?|keep an eye(?: on (?:it|that|this))?")
-_READY_FOR = _whole(
-    r"(?:all |now )*(?:ready|prepared|set) (?:to|for) (?:be )?(?:the )?"
-    r"(?:wire|wiring|wired|repot(?:ting)?|pruning|prune|show|winter|spring|work|styling|pot|van"
-    r"|photo)"
-)
 _REST_OUT = _whole(
     r"(?:all )?(?:the )?(?:rest|others?) (?:all )?"
     r"(?:out|off|rubbed out|rubbed off|removed|pulled)"
@@ -153,7 +148,7 @@ def _beside(form: ActForm, *, leaves: bool) -> list[re.Pattern[str]]:
     """What can be said beside this act."""
     found = [_WAS_SO, _KEEP_AN_EYE, _STANDS_SO, _REGULARLY]
     if form.bearing == "does":
-        found += [_READY_FOR, _KEPT_IN]
+        found.append(_KEPT_IN)
         found += [_HANDS_OFF] if form.work in _RESTS else []
         found += [_DEBRIS, _SITTINGS, _NOT_CUT] if form.work in _BY_HAND else []
     found += [_REST_OUT] if leaves else []

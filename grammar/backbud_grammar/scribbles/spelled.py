@@ -61,6 +61,7 @@ _WORDS: Mapping[str, str] = {
         "photographed": "phot'd photo'd photographd",
         "measured": "msrd",
         "against": "agst agnst",
+        "before": "b4 bfr",
         "aluminium": "aluminum alu alum",
         "lime sulphur": "lime-sulphur lime-sulfur",
         "sulphur": "sulfur",
@@ -99,7 +100,6 @@ _WORDS: Mapping[str, str] = {
         "first": "1st",
         "third": "3rd",
         "them": "em 'em",
-        "before": "b4",
         "through": "thru thro",
         "though": "tho",
         "from": "fr frm",
@@ -114,6 +114,7 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\d)\s?(?:\"|”|″)", r"\1 inch ", '"'),
     (r"(?<![\w.,])\.(\d)", r"0.\1", "."),
     (r"\bhalf (?:an )?inch\b", "1/2 inch", "inch"),
+    (r"\ban inch\b", "1 inch", "inch"),
     (
         r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
         r"\1 inch",
@@ -165,6 +166,8 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"\btwo dozen\b", "24", "dozen"),
     (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
+    # `Fr. 20.3.` is a Friday.
+    (r"(?<=[^\W\d]) fr\.? (?=[^\W\d])", " from ", "fr"),
     (
         r"(\b(?:candles?|needles?|shoots?|growth|height|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
         r"\1 inch",
@@ -268,11 +271,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?)\b",
+    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?|fr|inch)\b",
     re.IGNORECASE,
 )
 # The words of these, and the sides.
-_BESIDE = plain_words("l r half quarter full hour dozen first second third")
+_BESIDE = plain_words("l r half quarter full hour dozen first second third fr inch")
 
 
 def _expanded(found: re.Match[str]) -> str:

@@ -18,6 +18,7 @@ from backbud_grammar.scribbles.openings import (
     japanese,
     keeping,
     other_tongues,
+    part_first,
     plans,
     put_off_and_planned,
     readings,
@@ -65,5 +66,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     *feeds_and_sprays.OPENINGS,
     *readings.OPENINGS,
     *by_part.OPENINGS,
+    *(replace(row, done_to=True) for row in part_first.DONE_TO),
+    *part_first.OPENINGS,
     *(replace(row, done_to=True) for row in other_tongues.OPENINGS),
 )

@@ -41,6 +41,7 @@ from backbud.plan.hours import learned
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.of_batches import none_is_left
+from backbud.plan.one_way import one_way
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
@@ -285,9 +286,9 @@ def shelter(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What the keeper planned takes the place of what a rule proposed (give_way.py); feed waits
-    while the tree has to rest (feed_pauses.py)."""
-    return paused(given_way(dues), asked.tree, asked.hanger.years.feed_days)
+    """What the keeper planned takes the place of what a rule proposed (give_way.py), and the way
+    out that of the way on (one_way.py); feed waits while the tree has to rest (feed_pauses.py)."""
+    return paused(one_way(given_way(dues)), asked.tree, asked.hanger.years.feed_days)
 
 
 def weigh(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

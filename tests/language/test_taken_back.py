@@ -93,7 +93,9 @@ def test_what_the_manual_lists_behind_an_end_ends_a_tree(written: Written, line:
     assert not [one for one in plan.all() if one.is_open(session.today) and not one.given_word]
 
 
-@pytest.mark.parametrize("line", ["died over winter?", "died in winter, of 3", "died of 3", "died in autumn"])
+@pytest.mark.parametrize(
+    "line", ["died over winter?", "died in winter, of 3", "died of 3", "died in autumn"]
+)
 def test_a_time_does_not_make_an_end_of_what_is_asked_or_not_read(
     written: Written, line: str
 ) -> None:

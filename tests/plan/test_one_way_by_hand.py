@@ -25,9 +25,7 @@ def out(opens: str, act: str = "moved", **more) -> Due:
 
 
 def states(dues: list[Due], day: str) -> dict[str, str]:
-    return {
-        one.follow_up.id: one.follow_up.state(date.fromisoformat(day)) for one in one_way(dues)
-    }
+    return {one.follow_up.id: one.follow_up.state(date.fromisoformat(day)) for one in one_way(dues)}
 
 
 @pytest.mark.parametrize(

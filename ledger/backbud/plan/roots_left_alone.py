@@ -16,12 +16,12 @@ from backbud.collection.hard_work import stresses
 from backbud.collection.state import Tree
 from backbud.plan.due import Due
 from backbud.plan.followups import FollowUp
-from backbud_grammar.act_words import SettledBy
+from backbud_grammar.act_words import SettledBy, as_settling
 
 _A_YEAR, _TWO_YEARS = timedelta(days=365), timedelta(days=730)
 # What settles the look that a repotting of a season gives way to (habits/repotting.py).
-_WHETHER_TO_REPOT: frozenset[SettledBy] = frozenset(("checked roots", "repotted"))
-_GRAFT: SettledBy = "checked graft"
+_WHETHER_TO_REPOT: frozenset[SettledBy] = frozenset((as_settling("checked", "roots"), "repotted"))
+_GRAFT = as_settling("checked", "graft")
 
 
 def roots_left_alone(dues: Iterable[Due], tree: Tree) -> list[Due]:

@@ -24,7 +24,7 @@ from backbud.plan.looks import Look, looks, looks_meant
 from backbud.plan.waiting import WaitingDues, acts_in, first_words
 from backbud.plan.windows import window_said
 from backbud.species import Window
-from backbud_grammar.act_words import ActWord, SettledBy
+from backbud_grammar.act_words import ActWord, as_settling
 from backbud_grammar.dates import growing_year
 
 # How early a work counts; common practice, no source.
@@ -40,7 +40,7 @@ SPOKEN_OF = timedelta(days=400)
 # For so long after its window has closed a season is the one that is spoken of.
 _JUST = timedelta(days=120)
 
-_PEST_LOOK: SettledBy = "checked pests"
+_PEST_LOOK = as_settling("checked", "pests")
 _SPOKEN: frozenset[ActWord] = frozenset({"skipped", "put-off"})
 
 Quote = Callable[[Event], Reason]

@@ -6,6 +6,7 @@ from types import ModuleType
 
 from backbud.plan.common import (
     arrival,
+    back_from_show,
     cutting_roots,
     drainage,
     dry_winter,
@@ -61,6 +62,7 @@ from backbud.plan.common import (
 
 RULES: tuple[ModuleType, ...] = (
     arrival,
+    back_from_show,
     not_yet,
     cutting_roots,
     drainage,

@@ -38,6 +38,7 @@ from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
+from backbud.plan.in_flower import spared_bees
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.of_batches import none_is_left
@@ -47,8 +48,9 @@ from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
+from backbud.plan.year import stages_seen
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Species
+from backbud.species import Species, Year
 
 
 class Plan(Struct, frozen=True):
@@ -313,8 +315,15 @@ def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What takes a cover away waits while frost is foretold (foreseen.py)."""
-    return asked.hanger.foreseen(dues, asked.tree, asked.species)
+    """What takes a cover away waits while frost is foretold (foreseen.py); what is treated in
+    flower spares the bees (in_flower.py)."""
+    tree, species, hanger = asked.tree, asked.species, asked.hanger
+
+    def year() -> Year:
+        seen = stages_seen(tree.history)
+        return hanger.years.at(tree, tree.place, hanger.today, species, seen)
+
+    return spared_bees(hanger.foreseen(dues, tree, species), year)
 
 
 def rest(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

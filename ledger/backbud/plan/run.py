@@ -43,6 +43,7 @@ from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.of_batches import none_is_left
 from backbud.plan.one_way import one_way
+from backbud.plan.one_wire import one_wire
 from backbud.plan.roots_left_alone import roots_left_alone
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
@@ -291,8 +292,9 @@ def shelter(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned takes the place of what a rule proposed (give_way.py), and the way
     out that of the way on (one_way.py); no look at roots that nobody would repot now
-    (roots_left_alone.py); feed waits while the tree has to rest (feed_pauses.py)."""
-    left = roots_left_alone(one_way(given_way(dues)), asked.tree)
+    (roots_left_alone.py), one line of each wire (one_wire.py); feed waits while the tree has to
+    rest (feed_pauses.py)."""
+    left = one_wire(roots_left_alone(one_way(given_way(dues)), asked.tree), asked.tree)
     return paused(left, asked.tree, asked.hanger.years.feed_days)
 
 

@@ -7,7 +7,7 @@ from backbud.tongue import phrase
 
 
 @after("shown", "returned", rule="back-from-show")
-def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
+def look_over_what_came_back(tree: Tree, done: Event, year: Year) -> Proposals:
     """Nothing of a tree that went home. Common practice, no source."""
     if not tree.here:
         return

@@ -101,15 +101,12 @@ def test_until_then_the_look_stands() -> None:
     assert asked.follow_up.next_cycle == date(2026, 4, 20)
 
 
-def test_a_look_at_one_branch_asks_that_branch() -> None:
-    dues = [look("2026-05-04", where="left 1"), off("left 1")]
-    assert outcomes(dues, tree("left 1", "right 2"))["look"] == "replaced"
-
-
 @pytest.mark.parametrize(
     "asked",
     [
         look("2026-05-04", planned=True),
+        # Of one branch the next of its kind stands for it.
+        look("2026-05-04", where="left 1"),
         look("2026-05-04", planned=True, given_word=True),
         look("2026-05-04", outcome="done"),
         look("2026-05-04", settled_by=("checked ties",)),

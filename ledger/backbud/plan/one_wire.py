@@ -42,9 +42,10 @@ def one_wire(dues: Iterable[Due], tree: Tree) -> list[Due]:
             return due
         if any(due.follow_up.window.closes < day for day in came):
             return _replaced(due)
-        if due.follow_up.planned:
+        if due.follow_up.planned or due.where:
+            # Of one branch the next of its kind stands for it (cycles.py).
             return due
-        return _until(due, _all_told_off(due, off, tree))
+        return _until(due, _all_told_off(off, tree))
 
     return [once(due) for due in every]
 
@@ -77,12 +78,10 @@ def _is_at(off: Due, part: str) -> bool:
     return is_meant(part, (off.where,) if off.where else ())
 
 
-def _all_told_off(look: Due, off: Sequence[Due], tree: Tree) -> date | None:
-    """From when on all wires that it is a look at are told to come off; None where one is not."""
+def _all_told_off(off: Sequence[Due], tree: Tree) -> date | None:
+    """From when on all wires of the tree are told to come off; None where one is not."""
     last: date | None = None
     for wire in tree.on("wire"):
-        if not _is_at(look, wire.part):
-            continue
         told = [_told(one) for one in off if _is_at(one, wire.part)]
         if not told:
             return None

@@ -60,10 +60,17 @@ _LONGEST_CAUSE = 3
 _GOES_ON = word_set("in at on behind under over for with waiting all")
 
 
-def no_cause(reading: ActReading) -> tuple[str, int] | None:
+def no_cause(reading: ActReading, forms: Sequence[Form]) -> tuple[str, int] | None:
     """What is said of a tree's end and names nothing that ends one: `died of 3`, `lost to view
-    behind the pine`."""
+    behind the pine`; `over winter` is a word of the act's own and says when."""
+    free = {one.name for one in forms if one.free}
+    counts = any(detail.name == "quantity" for detail in reading.details)
     for detail, start in zip(reading.details, reading.starts, strict=True):
+        if detail.name not in free:
+            continue
+        if detail.measure is not None and not counts:
+            # Of how many, where nobody said how many they were.
+            return detail.name, start + detail.offset
         said = detail.words.split()
         if (
             len(said) > _LONGEST_CAUSE

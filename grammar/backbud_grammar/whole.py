@@ -77,7 +77,7 @@ def told(
     if found is None and form.bearing != "keeps" and not form.names_act:
         found = in_thought(text)
     if found is None and form.word in ENDS_OF_TREES:
-        found = no_cause(reading)
+        found = no_cause(reading, forms)
     if found is None and form.bearing == "ends" and "?" in text:
         # Who asks does not say that it is so: `died of frost?`.
         found = "?", text.index("?")

@@ -121,7 +121,7 @@ class HinokiCypress(Conifer):
             cautions=(
                 "Look at the roots and the drainage before anything is sprayed.",
                 "Brown bark at the collar may be Phytophthora austrocedri, known of other false "
-                "cypresses (Forest Research): in Britain a nursery has to report it.",
+                "cypresses (Forest Research): in some countries a nursery has to report it.",
             ),
         ),
         shades_in_heat(

@@ -110,7 +110,9 @@ class NeedleJuniper(Juniper):
             where="foliage that pales, then bronzes, and brown bark at the root collar",
             because="A root disease of junipers rots the inner bark from the roots up, and every "
             f"species of juniper takes it ({_FOREST_RESEARCH}).",
-            cautions=("In the trade it must be reported in Britain; elsewhere ask plant health.",),
+            cautions=(
+                "In some countries a nursery has to report it: ask the plant-health service.",
+            ),
         ),
         cares_for_deadwood(
             "deadwood",

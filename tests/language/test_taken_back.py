@@ -82,6 +82,29 @@ def test_it_is_held_back(written: Written, line: str) -> None:
 
 @pytest.mark.parametrize(
     "line",
+    ["died over winter", "died in winter", "died in summer", "died in transit", "died of frost",
+     "died of cold, over winter", "lost, stolen", "lost to canker"],
+)  # fmt: skip
+def test_what_the_manual_lists_behind_an_end_ends_a_tree(written: Written, line: str) -> None:
+    """`in winter` says when, and is no `in` of a turn of speech; no work is left of the tree."""
+    session = written(f"{CARDS}{line}\n", on="2026-04-02")
+    plan = session.plan()
+    assert plan.trees["hoshi"].standing == line.split(",")[0].split()[0]
+    assert not [one for one in plan.all() if one.is_open(session.today) and not one.given_word]
+
+
+@pytest.mark.parametrize(
+    "line", ["died over winter?", "died in winter, of 3", "died of 3", "died in autumn"]
+)
+def test_a_time_does_not_make_an_end_of_what_is_asked_or_not_read(
+    written: Written, line: str
+) -> None:
+    session = written(f"{CARDS}{line}\n", on="2026-04-02", any_problems=True)
+    assert session.plan().trees["hoshi"].standing == "here"
+
+
+@pytest.mark.parametrize(
+    "line",
     [
         "died -- no buds moved all spring",
         "unwired on left 1 -- it stays where it was put",

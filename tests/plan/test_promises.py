@@ -349,3 +349,28 @@ def test_a_loan_of_a_month_is_history_and_asks_for_nothing(asked) -> None:
       lent to marrow, until 2026-08-20
     """
     assert asked(diary, "2026-09-01").plan().follow_ups.get("sis", ()) == ()
+
+
+@pytest.mark.parametrize(
+    ("came", "agreed", "asks"),
+    [
+        ("winter care", "120 EUR, for winter storage", False),
+        ("winter care", "120 EUR", False),
+        ("winter care", "120 EUR, for care", False),
+        ("repotting", "120 EUR, for winter storage and care", False),
+        ("winter care", "120 EUR, for winter storage and repotting", True),
+        ("winter care", "120 EUR, for repotting", True),
+        ("winter care", '120 EUR, for "care of the deadwood"', True),
+    ],
+)
+def test_of_its_keep_only_the_end_is_news(asked, came: str, agreed: str, asks: bool) -> None:
+    """A stay through the winter is no work to be done: it goes home by the day it is wanted."""
+    boarded = f"""
+    2025-10-11
+    tarn
+      received  from marrow, for "{came}", wanted by 2026-04-20
+      agreed    {agreed}
+"""
+    plan = asked(boarded, "2026-02-01").plan()
+    ours = {one.id.split("/")[1] for one in plan.follow_ups["tarn"] if one.promised}
+    assert ours == ({"hand-back", "agreed-work"} if asks else {"hand-back"})

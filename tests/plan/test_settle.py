@@ -574,7 +574,7 @@ def test_a_tree_that_came_back_is_asked_for_what_is_still_on_it(written, states)
         "2026-08-04",
     )
     # The look was due while it was away; the wire is to come off from 30 October.
-    assert states(session, "hoshi/") == {"hoshi/wire-off/wired-2026-05-01": "coming"}
+    assert states(session, "hoshi/wire") == {"hoshi/wire-off/wired-2026-05-01": "coming"}
 
 
 @pytest.mark.parametrize(

@@ -92,6 +92,40 @@ def test_how_early_a_work_counts(act, more, last, first) -> None:
 
 
 @pytest.mark.parametrize(
+    ("day", "line", "expected"),
+    [
+        # Common practice, no source: a week. The window opens on 1 June 2027.
+        ("2027-05-24", ("checked", "pests none"), "open"),
+        ("2027-05-25", ("checked", "pests none"), "done"),
+        ("2027-05-24", ("treated", "soap"), "open"),
+        ("2027-05-25", ("treated", "soap"), "done"),
+        ("2027-05-24", ("checked", ""), "open"),
+        ("2027-05-25", ("checked", ""), "done"),
+        ("2027-06-15", ("checked", "pests none"), "done"),
+    ],
+)
+def test_what_comes_in_its_own_weeks_is_not_seen_long_before_them(day, line, expected) -> None:
+    one = due("one", "checked", JUNE, settled_by=("checked pests", "treated"))
+    assert outcome(one, (day, *line)) == expected
+
+
+@pytest.mark.parametrize(
+    ("line", "more", "expected"),
+    [
+        # Roots stand as they did four weeks before; a planned look is the keeper's own.
+        (("2027-05-04", "checked", "roots fine"), {"settled_by": ("checked roots",)}, "done"),
+        (("2027-04-02", "checked", "pests none"), {"planned": True}, "done"),
+        # Nor is it a look for pests that a treatment and a look may settle, but a treatment.
+        (("2027-05-04", "treated", "soap"), {"act": "treated"}, "done"),
+    ],
+)
+def test_other_works_count_as_early_as_ever(line, more, expected) -> None:
+    by_default = {"act": "checked", "settled_by": ("checked pests", "treated")}
+    asked = {**by_default, **more}
+    assert outcome(due("one", asked.pop("act"), JUNE, **asked), line) == expected
+
+
+@pytest.mark.parametrize(
     ("settled_by", "line", "more", "expected"),
     [
         # What comes off comes off on any day, where an act put it on.

@@ -39,7 +39,7 @@ SAID = {
     "bent": ("heavy",),
     "guyed": ("left 1",),
     "moved": ("yard",),
-    "pruned": ("", "hard"),
+    "pruned": ("", "hard", "sacrifice branch"),
     "repotted": ("same pot", "same pot, bare-rooted"),
     "drained": ("90 s",),
     "opened": ("", "hard surface"),

@@ -150,10 +150,12 @@ def test_candles_are_pinched_in_the_second_half_of_may_in_a_cool_place(made) -> 
 
 @pytest.mark.parametrize("name", [*JUNIPERS, "needle juniper"])
 def test_junipers_are_looked_at_for_their_root_disease(made, name) -> None:
-    """Notifiable in trade in Britain, which binds a professional (Forest Research)."""
+    """Notifiable in trade in Britain, which binds a professional (Forest Research); what is asked
+    of whoever keeps one elsewhere is not known, so it is said of some countries."""
     (look,) = [one for one in year_of(made, name) if "austrocedri" in one.because]
     told = " ".join(look.cautions)
-    assert "Britain" in told and "report" in told
+    assert "In some countries a nursery has to report" in told and "plant-health service" in told
+    assert "Britain" not in told
 
 
 def test_a_false_cypress_too_is_looked_at_for_it(made) -> None:

@@ -31,12 +31,14 @@ AGREED_WEEKS = Figure(
     "source.",
 )
 AGREED_WORK = "agreed-work"
+_KEEP = re.compile(r"(?:winter )?(?:storage|care)")
 _PIECE_ENDS = re.compile(r", | and | then ")
 
 
 def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
     """The work that was agreed for this visit, oldest first. A price by the week, the month or the
-    year, or of an hour, with no word of what for, is for its keep and asks for nothing."""
+    year, or of an hour, with no word of what for, is for its keep and asks for nothing; nor does
+    what is agreed for its keep by name, of which only the end is news: the hand-back tells it."""
     if not is_customers(tree, journal):
         return
     came = came_of(tree)
@@ -55,6 +57,8 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         said = _said(event) or came_for
         if names_work and not said:
             # Of works that were agreed by name it is no more than the price.
+            continue
+        if _is_keep(said):
             continue
         # Where more was agreed, that one of them is done keeps no promise.
         named = said if len(said) == 1 else ()
@@ -135,6 +139,12 @@ def _minutes(said: Sequence[str], journal: Journal) -> int:
         )
         for one in pieces
     )
+
+
+def _is_keep(said: Sequence[str]) -> bool:
+    """Whether nothing but its keep was agreed: a stay through the winter, and no work."""
+    pieces = [one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)]
+    return bool(pieces) and all(map(_KEEP.fullmatch, pieces))
 
 
 def _names(piece: str, works: Sequence[str]) -> bool:

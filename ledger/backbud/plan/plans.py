@@ -76,7 +76,8 @@ class Plans:
     def _planned(
         self, wanted: Sequence[str], histories: Histories, weather: Records, by_tree: ByTree
     ) -> WithFlaws[Plan]:
-        from backbud.plan.run import plan_all, without_plans
+        from backbud.plan.run import plan_all
+        from backbud.plan.without_plans import without_plans
 
         def planned(handles: Sequence[str]) -> WithFlaws[Plan]:
             return plan_all(

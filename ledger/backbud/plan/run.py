@@ -14,7 +14,6 @@ from functools import partial
 from msgspec import Struct
 from msgspec.structs import replace
 
-from backbud.collection.fold import tree_on_card
 from backbud.collection.open_bills import BillState
 from backbud.collection.state import Tree
 from backbud.collection.whereabouts import Histories
@@ -22,7 +21,6 @@ from backbud.journal.by_turns import by_turns
 from backbud.journal.events import Event
 from backbud.journal.problems import WithFlaws
 from backbud.journal.read import Journal
-from backbud.journal.things import Things
 from backbud.journal.weather.records import Records
 from backbud.memo import Identical
 from backbud.plan.above_layer import left_above_layer
@@ -39,16 +37,21 @@ from backbud.plan.followups import FollowUp, Reason, reason_on
 from backbud.plan.give_way import given_way
 from backbud.plan.hang import Bites, Hanger
 from backbud.plan.hours import learned
+from backbud.plan.in_flower import spared_bees
 from backbud.plan.insults import weighed
 from backbud.plan.keepers import planned, set_by_keeper
 from backbud.plan.of_batches import none_is_left
+from backbud.plan.one_way import one_way
+from backbud.plan.one_wire import one_wire
+from backbud.plan.roots_left_alone import roots_left_alone
 from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.spared import spared
 from backbud.plan.unpaid import bills_by_tree, unpaid
 from backbud.plan.world import ByTree
+from backbud.plan.year import stages_seen
 from backbud.plugins.added import NO_PLUGINS, Plugins
-from backbud.species import Species
+from backbud.species import Species, Year
 
 
 class Plan(Struct, frozen=True):
@@ -175,24 +178,6 @@ def each_tree(
     )
 
 
-def without_plans(plan: Plan, histories: Histories, things: Things, handles: Iterable[str]) -> Plan:
-    """The plan with all of these trees, in their order; those it has not are as their cards have
-    them, with no follow-up."""
-    wanted = list(handles)
-    trees = {
-        handle: plan.trees[handle]
-        if handle in plan.trees
-        else tree_on_card(histories, things, handle)
-        for handle in wanted
-    }
-    return Plan(
-        trees,
-        {handle: plan.follow_ups.get(handle, ()) for handle in wanted},
-        {handle: plan.species.get(handle) for handle in wanted},
-        {handle: plan.bites.get(handle, ()) for handle in wanted},
-    )
-
-
 def follow_ups_of(
     tree: Tree, species: Species | None, hanger: Hanger, bills: Sequence[BillState] = ()
 ) -> tuple[FollowUp, ...]:
@@ -287,9 +272,12 @@ def shelter(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def give_way(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What the keeper planned takes the place of what a rule proposed (give_way.py); feed waits
-    while the tree has to rest (feed_pauses.py)."""
-    return paused(given_way(dues), asked.tree, asked.hanger.years.feed_days)
+    """What the keeper planned takes the place of what a rule proposed (give_way.py), and the way
+    out that of the way on (one_way.py); no look at roots that nobody would repot now
+    (roots_left_alone.py), one line of each wire (one_wire.py); feed waits while the tree has to
+    rest (feed_pauses.py)."""
+    left = one_wire(roots_left_alone(one_way(given_way(dues)), asked.tree), asked.tree)
+    return paused(left, asked.tree, asked.hanger.years.feed_days)
 
 
 def spare(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
@@ -320,8 +308,15 @@ def judge(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 
 def foresee(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
-    """What takes a cover away waits while frost is foretold (foreseen.py)."""
-    return asked.hanger.foreseen(dues, asked.tree, asked.species)
+    """What takes a cover away waits while frost is foretold (foreseen.py); what is treated in
+    flower spares the bees (in_flower.py)."""
+    tree, species, hanger = asked.tree, asked.species, asked.hanger
+
+    def year() -> Year:
+        seen = stages_seen(tree.history)
+        return hanger.years.at(tree, tree.place, hanger.today, species, seen)
+
+    return spared_bees(hanger.foreseen(dues, tree, species), year)
 
 
 def rest(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:

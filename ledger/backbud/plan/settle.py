@@ -24,12 +24,14 @@ from backbud.plan.looks import Look, looks, looks_meant
 from backbud.plan.waiting import WaitingDues, acts_in, first_words
 from backbud.plan.windows import window_said
 from backbud.species import Window
-from backbud_grammar.act_words import ActWord
+from backbud_grammar.act_words import ActWord, as_settling
 from backbud_grammar.dates import growing_year
 
 # How early a work counts; common practice, no source.
 EARLY = timedelta(days=28)
 EARLY_AS_PLANNED = timedelta(days=60)
+# What comes in its own weeks is not seen long before them; common practice, no source.
+EARLY_LOOK = timedelta(days=7)
 _NO_TIME = timedelta(0)
 # Nobody cuts roots twice in half a year.
 EARLY_ROOTS = timedelta(days=180)
@@ -38,6 +40,7 @@ SPOKEN_OF = timedelta(days=400)
 # For so long after its window has closed a season is the one that is spoken of.
 _JUST = timedelta(days=120)
 
+_PEST_LOOK = as_settling("checked", "pests")
 _SPOKEN: frozenset[ActWord] = frozenset({"skipped", "put-off"})
 
 Quote = Callable[[Event], Reason]
@@ -191,9 +194,16 @@ def _too_early(event: Event, due: Due) -> bool:
         return False
     if early is None and not {"potting", "root_work"}.isdisjoint(event.row.traits):
         early = EARLY_ROOTS
+    if early is None and due.follow_up.planned:
+        early = EARLY_AS_PLANNED
     if early is None:
-        early = EARLY_AS_PLANNED if due.follow_up.planned else EARLY
+        early = EARLY_LOOK if _looks_for_pests(due.follow_up) else EARLY
     return ahead > early
+
+
+def _looks_for_pests(follow_up: FollowUp) -> bool:
+    """Whether it is a look for what is not there before its time."""
+    return follow_up.act == "checked" and _PEST_LOOK in follow_up.settled_by
 
 
 def _any_day(event: Event, due: Due) -> bool:

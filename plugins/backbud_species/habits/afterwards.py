@@ -138,7 +138,8 @@ def checks_after(
 def seals_cuts(
     rule_id: str, *, because: str, what: str = "the large cuts", cautions: tuple[str, ...] = ()
 ) -> Rule:
-    """A large cut closed the same day, for each part that was cut hard."""
+    """A large cut closed the same day, for each part that was cut hard, or lost a branch that had
+    thickened it."""
     return after_work(
         rule_id,
         ("pruned",),
@@ -147,9 +148,13 @@ def seals_cuts(
         because=because,
         what=what,
         cautions=cautions,
-        only_after=is_hard_pruning,
+        only_after=_leaves_large_cuts,
         each_part=True,
     )
+
+
+def _leaves_large_cuts(done: Event) -> bool:
+    return is_hard_pruning(done) or done.says("sacrifice branch", "sacrifice branches")
 
 
 def looks_for_new_leaves(

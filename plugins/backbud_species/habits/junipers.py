@@ -98,8 +98,8 @@ class Juniper(Conifer):
             because="A root disease (Phytophthora austrocedri) rots the inner bark from below, and "
             "scale dulls the foliage in the same weeks.",
             cautions=(
-                "In Britain a nursery has to report the disease: do not move the tree, and ask the "
-                "plant-health service.",
+                "In some countries a nursery has to report the disease: do not move the tree, and "
+                "ask the plant-health service.",
             ),
         ),
         cleans_live_veins("live-veins"),

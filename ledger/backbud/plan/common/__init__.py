@@ -6,6 +6,7 @@ from types import ModuleType
 
 from backbud.plan.common import (
     arrival,
+    back_from_show,
     buds_dead,
     collected_check,
     cutting_roots,
@@ -64,6 +65,7 @@ from backbud.plan.common import (
 
 RULES: tuple[ModuleType, ...] = (
     arrival,
+    back_from_show,
     not_yet,
     buds_dead,
     collected_check,

@@ -16,8 +16,10 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
+ARRIVAL = "arrival-check"
 
-@after("received", "bought", "collected", rule="arrival-check")
+
+@after("received", "bought", "collected", rule=ARRIVAL)
 def look_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
     """Common practice, no source. Nothing where a tree that is here changes hands."""
     if done.act == "bought" and _was_here(tree, done):

@@ -1,7 +1,8 @@
-"""A tree in quarantine is looked at and let out."""
+"""A tree in quarantine is looked at every two weeks, and then let out."""
 
 from __future__ import annotations
 
+from backbud.plan.looks import LOOKS_FOR_PESTS, looks
 from backbud.plan.windows import window_until
 from backbud.species import (
     PRESSING,
@@ -19,6 +20,7 @@ from backbud.species import (
     weeks_after,
 )
 from backbud.tongue import phrase
+from backbud_grammar.acts.watching import PESTS
 
 QUARANTINE_DAYS = Figure(
     "quarantine_days",
@@ -40,6 +42,35 @@ def look_and_let_out(tree: Tree, done: Event, year: Year) -> Proposals:
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),
     )
+
+
+@after("quarantined", "checked", rule="quarantine-look")
+def look_meanwhile(tree: Tree, done: Event, year: Year) -> Proposals:
+    """Two weeks after it was put apart and after each look, until a week before it is let out.
+    Common practice, no source."""
+    begun = done
+    if done.act == "checked":
+        last = tree.last.get("quarantined")
+        if not tree.quarantined or last is None or done.has("again") or not _at_pests(done):
+            return
+        begun = last
+    window = days_after(done.day, 10, 14, 21)
+    out = apart_for(begun, round(QUARANTINE_DAYS.of(year)), southern=year.southern)
+    if window.closes > out.opens:
+        return
+    yield Proposal(
+        "checked",
+        window,
+        what=phrase("for pests that came along"),
+        because=phrase("Most pests that came along show within a few weeks."),
+        settled_by=(*LOOKS_FOR_PESTS, "treated", "released"),
+        minutes=5,
+        weight=PRESSING,
+    )
+
+
+def _at_pests(done: Event) -> bool:
+    return any(look.what in ("", *PESTS) for look in looks(done))
 
 
 def apart_for(done: Event, days: int, *, southern: bool) -> Window:

@@ -73,6 +73,13 @@ def coming_turn(year: Year, day: date, limit_c: float) -> tuple[Window, str] | N
     return left_of(day, Window(turn.first, turn.day, turn.last)), turn.because
 
 
+def is_late_frost_over(year: Year, day: date) -> bool:
+    """Whether the frosts of the first spring after a day are past today; not where nothing is known
+    of them."""
+    turn = coming_turn(year, day, 0.0)
+    return turn is not None and turn[0].closes < year.today
+
+
 def coming(year: Year, day: date, opens: MonthDay, best: MonthDay, closes: MonthDay) -> Window:
     """The window by northern months, the first that is not over on a day; it opens after it."""
     window = year.months(opens, best, closes)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, timedelta
 
 from backbud.collection.against import is_against_weather
-from backbud.plan.common.seasons import coming, coming_turn
+from backbud.plan.common.seasons import coming, coming_turn, is_late_frost_over
 from backbud.plan.common.winter_quarters import RESTING_BEARS_C
 from backbud.species import (
     PRESSING,
@@ -39,18 +39,24 @@ def weather_is_over(tree: Tree, done: Event, year: Year) -> Proposals:
             year.by_months,
         )
         yield _off(
+            done,
+            year,
             window,
             datum,
             because=phrase("Under winter cover growth starts early and soft."),
         )
     elif _has_fresh_roots(tree, done.day):
         yield _off(
+            done,
+            year,
             days_after(done.day, 21, 28, 42),
             phrase("Protected on {day}.", day=done.day),
             because=phrase("After four weeks new roots make up for sun and wind."),
         )
     else:
         yield _off(
+            done,
+            year,
             days_after(done.day, 1, 3, 21),
             phrase("Protected on {day}.", day=done.day),
             because=phrase("In growth a cover keeps light and air away."),
@@ -62,13 +68,17 @@ def _has_fresh_roots(tree: Tree, day: date) -> bool:
     return cut is not None and cut.day >= day - _FRESH_ROOTS
 
 
-def _off(window: Window, datum: str, because: str) -> Proposal:
+def _off(done: Event, year: Year, window: Window, datum: str, because: str) -> Proposal:
     return Proposal(
         "unprotected",
         window,
         datum=datum,
         because=because,
-        cautions=(phrase("Choose a dull day, and keep fleece at hand for late frost."),),
+        cautions=(
+            phrase("Choose a dull day.")
+            if is_late_frost_over(year, done.day)
+            else phrase("Choose a dull day, and keep fleece at hand for late frost."),
+        ),
         bares=True,
         weight=PRESSING,
         schedule=Schedule(again=a_year_later(window)),

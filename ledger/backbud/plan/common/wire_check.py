@@ -28,6 +28,7 @@ from backbud.species import (
 )
 from backbud.tongue import phrase
 
+LOOK_AGAIN = "wire-check-again"
 CUT_IT_OFF = "Cut wire off in short pieces; unwinding tears bark and buds."
 NOT_LOOKED_AT = (
     "Nobody has looked: as the wood swells the wire cuts in, and the mark stays for years."
@@ -43,7 +44,7 @@ def look_before_it_bites(tree: Tree, done: Event, year: Year) -> Proposals:
         yield _look(tree, done, year, part)
 
 
-@after("checked", rule="wire-check-again")
+@after("checked", rule=LOOK_AGAIN)
 def look_at_wire_again(tree: Tree, done: Event, year: Year) -> Proposals:
     """Wire that was seen to bite comes off; what is left on is looked at again, the sooner where
     it was found tight."""

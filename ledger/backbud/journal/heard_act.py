@@ -96,6 +96,9 @@ class LineHearer:
             HeardAct(one.act, one.past, as_one(one.flaws)) if len(one.flaws) > 1 else one
             for one in heard
         ]
+        if is_flood(so_far):
+            # One may be remembered from a line above it.
+            return [_without_hints(one) for one in heard]
         if not is_told:
             return heard
         return self._with_place(act, self._with_whole_hint(act, when, so_far, heard))
@@ -263,6 +266,15 @@ class LineHearer:
         )
         flaw = self.acts.no_act.flaw(act, so_far)
         return HeardAct(noted, "noted" if "noted" in self.acts.details.acts else "", (flaw,))
+
+
+def _without_hints(heard: HeardAct) -> HeardAct:
+    """Without those that are sought; where no act is found none is (no_act.py)."""
+    flaws = [
+        flaw if flaw.severity == "kept" or flaw.code == "unknown-act" else replace(flaw, hint="")
+        for flaw in heard.flaws
+    ]
+    return HeardAct(heard.act, heard.past, tuple(flaws))
 
 
 def _kept_flaw(word: str, kept: tuple[str, ...], line: int, column: int) -> Flaw:

@@ -30,6 +30,9 @@ def put_beside(first: Draft, before: Sequence[Piece], pieces: PieceReader) -> li
     if first.form.word == "worked":
         # Hours are of the work that stands before them, whether it was read or not.
         return [*before]
+    if first.form.word == "planned" and any(_FIGURE.search(said) for said, _ in before):
+        # `buds at the cuts, 2 to 4 each. thin in Oct`: it is the buds that were counted.
+        return [*before]
     if first.form.word == "fed" and any(_SLUGS.search(said) for said, _ in before):
         # `slugs, pellets` are no feed.
         return [*before]

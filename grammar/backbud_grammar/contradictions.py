@@ -39,8 +39,6 @@ def contradictions(
                 f"“{one}” and “{other}” cannot both be so",
                 "Take one of them out.",
             )
-    if "except" in names:
-        yield from _left_out_and_done(details, starts)
     if "part" in names and not lexicon.placed.isdisjoint(names):
         i = names.index("part")
         if any(d.name in lexicon.placed and not d.part for d in details):
@@ -54,27 +52,6 @@ def contradictions(
             )
     if names.count("what") > 1 and "finding" not in names:
         yield from _found_or_sought(details, starts)
-
-
-def _left_out_and_done(details: Sequence[Detail], starts: Sequence[int]) -> Iterator[Flaw]:
-    """`pinched on left 1, except on left 1` leaves out what it did."""
-    done = {
-        said.casefold()
-        for one in details
-        if one.name != "except"
-        for said in (one.part, one.words)
-        if said
-    }
-    for i, one in enumerate(details):
-        if one.name == "except" and one.part and one.part.casefold() in done:
-            yield Flaw(
-                "contradiction",
-                0,
-                starts[i] + one.offset,
-                one.length,
-                f"“{one.part}” was done here, and left out",
-                "Take one of them out.",
-            )
 
 
 def _found_or_sought(details: Sequence[Detail], starts: Sequence[int]) -> Iterator[Flaw]:

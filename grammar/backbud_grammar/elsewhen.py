@@ -96,18 +96,6 @@ def day_it_begins_with(pieces: Iterable[str]) -> str:
     return next((day for found in days if found is not None for day, at in [found] if at == 0), "")
 
 
-_BARE_DAY = re.compile(r"(?:3[01]|[12]\d|0?[1-9])[.-](?:3[01]|[12]\d|0?[1-9])")
-
-
-def bare_day(unread: Iterable[str]) -> str:
-    """The first run of words that is two figures which nobody read, and may be a day, or "".
-
-    >>> bare_day(["hard", "1-4"]), bare_day(["1-4 cm"])
-    ('1-4', '')
-    """
-    return next((run for run in unread if _BARE_DAY.fullmatch(run)), "")
-
-
 _ALONE = (_ELSEWHEN, _BY_OTHERS, _OTHERS_ALONE, _WEATHER_ALONE, _OTHERS)
 # Each as it is written.
 ELSEWHEN_PATTERNS = (*_ALONE, _NOT_THIS, _ITSELF.pattern)

@@ -57,9 +57,7 @@ class Lexicon:
         self.placed = frozenset(form.name for form in self.bare if form.part and form.bound)
         # With none of these, and nothing twice, an act contradicts itself in nothing.
         self.watched = frozenset(
-            [name for name, _ in self.not_with]
-            + (["part"] if self.placed else [])
-            + [form.name for form in forms if form.name == "except"]
+            [name for name, _ in self.not_with] + (["part"] if self.placed else [])
         )
         self.label_words = frozenset(words for _, words, _, _ in self.labels)
         # Whether a bare number says something to this act by itself.

@@ -14,7 +14,6 @@ from backbud_grammar.kinds import STRENGTHS
 from backbud_grammar.measures import Measure
 from backbud_grammar.problems import Misread, did_you_mean
 from backbud_grammar.sightings import is_sighting, is_weather, looks_so
-from backbud_grammar.similes import is_simile
 from backbud_grammar.syntax import Detail
 
 # As seen from above with the front at the bottom; the clock has 6 at the front.
@@ -150,7 +149,7 @@ def _time(form: Form, items: list[DetailItem]) -> Detail:
 def _sighting(form: Form, items: list[DetailItem]) -> Detail:
     """`"2 bites on left 2"`: what was seen, in words of the trade."""
     written = written_of(items)
-    if not (is_sighting(written) or is_weather(written) or looks_so(written) or is_simile(written)):
+    if not (is_sighting(written) or is_weather(written) or looks_so(written)):
         raise Misread(
             "unknown-word",
             f"“{written}” is no sighting of words that are known here",

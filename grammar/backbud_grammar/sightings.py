@@ -18,7 +18,7 @@ _COUNT = (
     r"(?:(?:about|abt|around|ca\.?|at least|over|some) )?"
     r"(?:\d{1,3}(?:-\d{1,3})?(?: or so| odd|ish|\+)?|one|two|three|four|five|six|a|a few|several|a couple of)"
 )
-_LENGTH = rf"(?:(?:about|abt|around|ca\.?|now|only) )?(?:(?:{_NUMBER}) (?:mm|cm|inch|m)|an? (?:good )?(?:inch|hand|foot))"
+_LENGTH = rf"(?:(?:about|abt|around|ca\.?|now|only) )?(?:{_NUMBER}) (?:mm|cm|inch|m)"
 _LOOKS = (
     r"(?:(?:small|tiny|big|large|old|new|fresh|faint|light|slight|deep|shallow|bad|fine|short|long|soft|hard|thick|thin|live"
     r"|white|pale|yellow|orange|brown|black|grey|gray|green|red|pink|purple|silver|dark|clean|round|woolly|sticky|hairline) )*"
@@ -26,7 +26,7 @@ _LOOKS = (
 # What is found, and no work takes, gives or leaves.
 _FOUND = (
     r"(?:(?:wire )?(?:marks?|bites?|rings?)|scars?|cracks?|splits?|scuffs?|bruises?|spots?|blotch(?:es)?|lesions?|cankers?|blisters?"
-    r"|grooves?|chips?|dents?|scratch(?:es)?|fluff|webs?|cocoons?|mushrooms?|toadstools?|puffballs?|sooty mould|honeydew|sawdust|frass|mould|lichen|sap (?:beads?|drops?|runs?)"
+    r"|webs?|cocoons?|mushrooms?|toadstools?|puffballs?|sooty mould|honeydew|sawdust|frass|mould|lichen|sap (?:beads?|drops?|runs?)"
     r"|aphids?|greenfly|blackfly|whitefly|(?:spider )?mites?|thrips|scale(?: insects?)?|mealy ?bugs?|adelgids?|caterpillars?|sawfly(?: larvae)?"
     r"|grubs?|weevils?|beetles?|leaf ?miners?|leafhoppers?|lace ?bugs?|slugs?|snails?|worms?|ants?|wasps?|bees?|galls?)"
 )
@@ -52,16 +52,11 @@ _IS = r"(?: (?:is|are|was|were|all|now|still|a bit|a little|slightly|quite|very|
 _DIMENSION = r"(?: (?:long|wide|thick|deep|high|across|round|big|short|in all|now))*"
 _SEEN = (
     rf"{_COUNT} {_LOOKS}(?P<found>{_FOUND}){_WHERE}*(?: (?:seen|found|healing|healed|closing))?"
-    rf"|{_LOOKS}(?P<stuff>fluff|mould|honeydew|frass|webs?|sawdust|lichen|sooty mould|sap){_WHERE}+"
     rf"|(?:{_COUNT} )?{_LOOKS}{_THING}{_WHERE}*{_IS} {_STATE}{_WHERE}*"
     rf"|{_LOOKS}{_MEASURED}{_WHERE}?{_IS} {_LENGTH}{_DIMENSION}{_WHERE}*"
     rf"|(?:(?:the|biggest|largest|big|large|clean) )*(?P<cut>cuts?) {_LENGTH} (?:across|wide){_WHERE}*"
-    rf"|(?P<across>{_LENGTH}) (?:across|through|in diameter)"
     rf"|{_LOOKS}(?:leaf|leaves|shoots?|candles?|buds?|new growth|growth|tips?) (?:(?:are|is|now|out|open|up|already|about) )*{_LENGTH}(?: (?:out|long|open|up))*"
-    rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|groove|chip|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
-    # So small that no tree ends by it; in the hands of no work that cuts.
-    rf"|{_COUNT} {_LOOKS}(?P<hurt>twigs?|tips?|needles?|lea(?:f|ves)|shoots?|buds?|candles?)(?: (?:is|are|was|were))?"
-    rf" (?:dead|broken|snapped|torn|bent|crushed)(?: (?:in (?:the )?(?:van|car|wind|gale|storm|box|post)|on the way|(?:on |at )?(?:the )?{_PLACE}(?: side)?))*"
+    rf"|{_LENGTH}{_DIMENSION} {_LOOKS}(?:of )?(?:wound|scar|callus|crack|split|(?:wire )?mark|hollow|new growth|honeydew)s?{_WHERE}*"
 )
 
 
@@ -237,8 +232,6 @@ _WHEN = (
 )
 _OF_WEATHER = (
     rf"(?:(?:(?:lows?|highs?|min|max|frosts?|nights?|days?|mornings?|air|shade|wind chill) )?(?:(?:of|at|about|abt|around|down to|up to|nearly|still) )*{_DEGREES}{_WHEN})"
-    rf"|[-−]\d{{1,2}}(?: ?C)?(?: (?:tonight|overnight|last night|forecast|coming|announced|expected|due|out|outside))+"
-    rf"|\d{{1,3}} (?:forecast|fcst)"
     rf"|(?:lows?|highs?|min|max|frosts?|nights) (?:(?:of|at|about|abt|around|down to|up to|still|all|above|below|over|under|>|<) )*[-−]?\d{{1,3}}{_WHEN}"
     r"|(?:(?:air )?humidity|humid\.?|RH|rel\.? humidity)(?: (?:of|is|at|now|only))* \d{1,3} ?%"
     rf"|(?:winds?|gusts?)(?: (?:of|at|up to))? \d{{1,3}}(?:-\d{{1,3}})? ?(?:mph|km/h|kmh|m/s|knots)?{_WHEN}"
@@ -276,8 +269,8 @@ def is_sighting(text: str, own: Container[str] = ()) -> bool:
     found = _fits(text)
     if found is None:
         return False
-    nouns = (found["found"] or found["measured"] or found["stuff"] or "").casefold().split()
-    return not found["across"] and all(word not in own for word in nouns)
+    nouns = (found["found"] or found["measured"] or "").casefold().split()
+    return all(word not in own for word in nouns)
 
 
 def is_size_of_wound(text: str) -> bool:
@@ -290,6 +283,4 @@ def is_size_of_wound(text: str) -> bool:
     if found is None:
         return False
     measured = (found["measured"] or "").casefold()
-    return bool(found["cut"] or found["across"]) or measured.endswith(
-        ("wound", "wounds", "scar", "scars")
-    )
+    return bool(found["cut"]) or measured.endswith(("wound", "wounds", "scar", "scars"))

@@ -12,7 +12,7 @@ from msgspec.structs import replace
 
 from backbud_grammar.act_reading import ActReading
 from backbud_grammar.act_words import ActWord
-from backbud_grammar.elsewhen import bare_day, day_it_begins_with, elsewhen, in_thought, not_by_us
+from backbud_grammar.elsewhen import day_it_begins_with, elsewhen, in_thought, not_by_us
 from backbud_grammar.forms import ANY_WORDS, ActForm, Form
 from backbud_grammar.held_back import CHANGES_NOTHING, HELD_CODE
 from backbud_grammar.held_hints import flaw_of_limiter, held_hint, is_undone, without_dashes
@@ -152,12 +152,7 @@ def _done_elsewhen(form: ActForm, text: str, unread: Sequence[str]) -> str:
     if form.bearing != "does" or form.names_act:
         return ""
     pieces = text.split(", ")
-    return (
-        not_by_us(unread)
-        or elsewhen((*unread, *pieces))
-        or day_it_begins_with(pieces)
-        or bare_day(unread)
-    )
+    return not_by_us(unread) or elsewhen((*unread, *pieces)) or day_it_begins_with(pieces)
 
 
 def _by_an_animal(form: ActForm, text: str, wrong: Iterable[Flaw]) -> str:

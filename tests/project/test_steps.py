@@ -19,8 +19,8 @@ READING = [
     "remember",
 ]  # fmt: skip
 PLANNING = [
-    "hang", "name", "keep", "cycle", "settle", "shelter", "give way", "weigh", "judge", "foresee",
-    "rest",
+    "hang", "name", "keep", "cycle", "settle", "shelter", "give way", "spare", "weigh", "judge",
+    "foresee", "rest",
 ]  # fmt: skip
 SHOWING = [
     "index.html", "trees.html", "weather.html", "season.html", "year-back.html", "stores.html",

@@ -30,10 +30,6 @@ UNTOLD = tuple(f"unread_{hand}" for hand in HANDS)
 ROOF = ("roof_three",)
 # What the third hand says of wire, ties, covers, feed, water, pests and looks, in lots of eighty.
 KEEP = ("keep_three",)
-# What the first two hands say of roots, branches, wire, cuttings, comings and goings, and money.
-BENCH = ("bench_one", "bench_two")
-# Once more the third hand: a year by a writer who saw no table, and three lots of our own.
-LATEST = ("stranger_three", "rooftop_three")
 FOLDER = Path(__file__).with_name("hands")
 PAST = """\
 2026-03-01

@@ -59,7 +59,7 @@ DONE: dict[str, list[str]] = {
     "wired, al 1 to 3, 6h. R1 down": ["wired 1-3 mm Al", "worked 6 h", "bent down on right 1"],
     "guy on left 2 to rim came off": [],
     # What was only seen, or done round the tree.
-    "moved tunnel, leaves limp, too hot before": ['moved tunnel, observed "leaves limp"'],
+    "moved tunnel, leaves limp, too hot before": ["moved tunnel"],
     "watered twice, floor damped as well": ["watered twice"],
     "wired 2 mm Al on left 1, Gwen helped": ["wired 2 mm Al on left 1"],
     "moved tunnel, roots off": [],

@@ -216,7 +216,6 @@ ACTS: tuple[ActForm, ...] = (
         ENDS,
         words("what", "layer", "graft"),
         flag("potted", about="in a pot of its own"),
-        bare("pot size", "length", words=("pot", "pots"), about="the size of that pot"),
         PART,
         NEW_HANDLE,
         about="a layer or graft cut free",

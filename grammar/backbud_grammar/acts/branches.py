@@ -82,7 +82,6 @@ ACTS: tuple[ActForm, ...] = (
             *EXTENT,
         ),
         BACK_TO,
-        free("shortened to"),
         BACK_TO_LONG,
         COUNTED,
         EXCEPT,
@@ -321,10 +320,7 @@ ACTS: tuple[ActForm, ...] = (
         flag("old wire off", "old wire out", about="as rewired: what was on those parts came off"),
         words(
             "how",
-            *listed(
-                "all, whole tree, primary branches, secondary branches, fine branches, double, "
-                "set up, set down, set straight, set sideways"
-            ),
+            *listed("all, whole tree, primary branches, secondary branches, fine branches, double"),
         ),
         bare(
             "count",
@@ -360,7 +356,6 @@ ACTS: tuple[ActForm, ...] = (
         "guy",
         DOES,
         Form("guy", (), ("length",), words=METALS, part=True, about="thickness, metal, part"),
-        bare("count", "number", words=("guys", "guy"), whole=True, worded=True, about="how many"),
         GAUGE,
         free("anchored to", "to"),
         words("how", "down", "up", "left", "right"),
@@ -393,15 +388,10 @@ ACTS: tuple[ActForm, ...] = (
             "how",
             *listed(
                 "by hand, with power tools, jin, new jin, shari, new shari, hollow, deadwood, "
-                "refined, texture, bark off, to the live vein"
+                "refined, texture, bark off"
             ),
         ),
-        bare(
-            "size",
-            "length",
-            words=("wide", "long", "deep", "wider", "longer", "deeper"),
-            part=True,
-        ),
+        bare("size", "length", words=("wide", "long", "deep"), part=True),
         free("with"),
         PART,
         minutes=60,

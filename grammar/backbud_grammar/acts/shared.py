@@ -247,7 +247,6 @@ ROOT_WAYS = (
     flag("washed", "washed out", "old soil washed out", about="the old soil hosed out"),
     flag("combed", "combed out", "teased out", "roots combed", about="combed out, not cut"),
     measure(("combed", "combed out", "teased out"), "length", about="how deep all round"),
-    measure("ball now", "length", about="how deep the root ball is left"),
 )
 ARRIVAL = (
     flag("imported", about="from abroad: quarantine and papers"),

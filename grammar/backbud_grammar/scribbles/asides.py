@@ -14,8 +14,6 @@ from backbud_grammar.forms import ActForm
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.turns import turns
-from backbud_grammar.sightings import is_weather
-from backbud_grammar.similes import is_simile
 
 # What can be seen of a tree, its soil and what lives there: each can have a state of its own.
 _THINGS = plain_words(
@@ -199,29 +197,6 @@ _NO_HARM = re.compile(
     r"(?: (?:done|seen|needed|at all|so far|found))*|none the worse|nothing (?:wrong|amiss)",
     re.IGNORECASE,
 )
-# How it stood before, which is why it was watered, fed or moved.
-_STOOD = re.compile(
-    r"(?:(?:it|tree|pot|she|he) )?(?:(?:stood|was|lay|hung|had gone|had got|got|went) )"
-    r"(?:(?:bone|dust|quite|very|all|a bit|half|nearly|rather|much) )*"
-    r"(?:dry|dried out|wet|limp|thirsty|light|heavy|hot|cold|in (?:the |full )?(?:sun|wind|rain|shade))"
-    r"(?: (?:again|for \w+ (?:days|hours)|since (?:morning|noon)))?"
-    r"|(?:bone|dust) dry(?: again)?|like (?:dust|stone|straw|paper)"
-    r"|(?:top |the )?(?:soil|moss|bark|leaves|surface|ball|kluit|needles) (?:is |was |are |were )?like "
-    r"(?:stone|paper|straw|dust|leather|glass|wood|wool|felt|concrete|cardboard)",
-    re.IGNORECASE,
-)
-# Who was about while it was done, and what somebody made of it.
-_OF_PEOPLE = re.compile(
-    r"(?:(?:mrs?|ms|dr)\.? )?(?:(?-i:[A-Z])[^\W\d]*|he|she|they|(?:the )?(?:owner|client|customer|neighbou?r))"
-    r" (?:no show|stood (?:over me|by|about|watching)|looked on|watched|waited|grumbles|grumbled|sighed|sulked|laughed"
-    r"|talked|made (?:tea|coffee)|brought (?:cake|tea|coffee|biscuits)|rang (?:mid|while)[^?\d]*|held (?:the )?(?:lamp|torch|pot|rim|light)"
-    r"|took (?:notes|pictures|photos|a video)|learnt a lot|learned a lot)"
-    r"(?: (?:the )?(?:whole|all|half) (?:the )?(?:time|day|morning|afternoon)| all day| again| too| of course)*"
-    r"|showed (?:him|her|them|mrs?\.? [^\W\d]+)|(?:it was |about |high |not before )+time(?: too)?"
-    r"|(?:all )?ready (?:to|for) (?:the )?(?:wire|wiring|repot|repotting|styling|show|spring|winter|summer|van|photo|collection|sale|photo|visit|open day)"
-    r"|(?:with (?:a |the )?)?(?:chopsticks?|rake|hook|brush|tweezers|hose|drill|scissors|saw) (?:for )?\d+ (?:min|h)",
-    re.IGNORECASE,
-)
 # What goes with a tree on its way.
 _CARRIED = plain_words(
     "van car boot truck pickup trailer lorry bike tram train crate box boxed blanket blankets bubble wrap wrapped "
@@ -250,12 +225,6 @@ _WITH = re.compile(r"(?:cut )?(?:with|by|using) ", re.IGNORECASE)
 _TOO = re.compile(r"\b(?:too|still)\b", re.IGNORECASE)
 WETS_PATTERN = r"\b(?:rain|rained|raining|downpour|thunder|drizzle|showers|snow|storm|hail|wet)\b"
 _WETS = re.compile(WETS_PATTERN, re.IGNORECASE)
-# `min 2` alone may be buds.
-_SAYS_WEATHER = re.compile(
-    r"°|\b(?:degrees|C|F|nights?|tonight|overnight|frosts?|wind|gusts?|humidity)\b"
-)
-# Work of which no degrees are a measure.
-_BY_DRY_DAYS = ("branches", "deadwood", "health")
 _BROKEN = ("branches", "roots", "deadwood")
 _ALONE = ("frost", "snow", "wind", "rain", "heat", "sun", "ice", "late frost", "hard frost")
 # Work whose object none of the things that are seen can be.
@@ -276,12 +245,6 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
         return True
     if _NO_HARM.fullmatch(piece) is not None:
         return True
-    if (
-        form.bearing != "ends"
-        and not turns(raw)
-        and (is_simile(piece) or _OF_PEOPLE.fullmatch(piece) is not None)
-    ):
-        return True
     if limiter_in(piece) or limiter_in(raw) or turns(raw) or _BEARS.search(raw):
         return False
     if elsewhen((piece,)) or not_by_us((piece,)) or _TOO.search(piece):
@@ -291,14 +254,10 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
     if form.bearing == "ends":
         # What ends or comes off is only done beside the weather of the day; `too wet` may be why it
         # was not done.
-        if form.word == "received" and not _FIGURE.search(piece) and _is_found_so(form, piece):
-            return True
         return _is_of_weather(piece) or (
             bool(form.work == "wire" and _WITH.match(piece)) and _made_of(piece, _TOOLS, _OF_TOOLS)
         )
-    if form.work in _BY_DRY_DAYS and is_weather(piece) and _SAYS_WEATHER.search(piece):
-        return True
-    if _TIMES.fullmatch(piece) is not None or _STOOD.fullmatch(piece) is not None:
+    if _TIMES.fullmatch(piece) is not None:
         return True
     return not _FIGURE.search(piece) and (
         (_is_of_weather(piece) and not weather_may_do_it(form, piece) and form.word not in _SHELTER)
@@ -338,7 +297,7 @@ def _made_of(piece: str, core: frozenset[str], beside: frozenset[str]) -> bool:
     )
 
 
-def _is_seen_so(form: ActForm, piece: str, *, says: bool = False) -> bool:
+def _is_seen_so(form: ActForm, piece: str) -> bool:
     """A thing that can be seen, and behind it how it is: `roots are dry`; never the other way
     round, since `dry leaves` may be what was taken.
 
@@ -346,6 +305,7 @@ def _is_seen_so(form: ActForm, piece: str, *, says: bool = False) -> bool:
     """
     tokens = _tokens(piece)
     thing = state = -1
+    says = False
     for at, one in enumerate(tokens):
         if one in _THINGS:
             thing = at if thing < 0 else thing
@@ -355,15 +315,6 @@ def _is_seen_so(form: ActForm, piece: str, *, says: bool = False) -> bool:
         elif not (one in _THINGS or one in _STATES or one in _IS or one in _SO):
             return False
     return 0 <= thing < state and (says or form.work in _KEEPS)
-
-
-def _is_found_so(form: ActForm, piece: str) -> bool:
-    """How a tree looked when it came: `leggy`, `flowers all browned`."""
-    tokens = _tokens(piece)
-    return _is_seen_so(form, piece, says=True) or all(
-        one in _STATES or one in ("and", "&", "+", "very", "quite", "rather", "all", "still")
-        for one in tokens
-    )
 
 
 def _is_of_weather(piece: str) -> bool:

@@ -18,21 +18,19 @@ _WEATHER = (
     rf"(?:lows?|highs?|min|max) (?:of |in the )?{_DEGREES} (?:on )?(?:{WEEKDAY}|all (?:day|week|month))|"
     rf"{_DEGREES} (?:by|at|before) (?:\d{{1,2}}(?: ?[ap]\.?m\.?)?|noon|midday|breakfast|lunch)|{_DEGREES} (?:today|already|in the shade|in there|all (?:day|week))|"
     rf"(?:(?:low|high|min|max|minimum|forecast|frost|nights?|gusts?)(?: of| is| are| was| at)? )?"
-    rf"{_DEGREES}(?: (?:on (?:the )?(?:roof|terrace|balcony)|at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced|for (?:tonight|tomorrow|the weekend|the week|saturday|sunday)))*"
+    rf"{_DEGREES}(?: (?:on (?:the )?(?:roof|terrace|balcony)|at night|said|night|nights?|forecast|tonight|last night|this week|outside|said|announced))*"
     r"|(?:hard |first |late |ground )?frosts? (?:tonight|forecast|coming|last night|due|expected)"
     r"|(?:hail|storm|snow|gale|heat ?wave|rain) (?:tonight|forecast|coming|due|expected|warning)"
     r"|too (?:hot|cold|wet|dry|windy|bright|dark|much sun|much rain|much wind)(?: there| outside)?"
     r"|(?:more|less) (?:sun|light|shade|air|wind|room)|nice and (?:warm|cool|dry|shady)(?: again| there)?"
     r"|(?:leaf |sun |wind )?(?:scorch(?:ed)?|scald(?:ed)?)(?: on (?:the )?(?:edges|leaves))?"
     r"|(?:full|part|half|light|deep) (?:sun|shade)(?: now| there)?"
-    r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?(?: (?:on )?(?:the )?(?:[NSEW]|north|south|east|west|left|right|sunny) side)?"
+    r"|out of (?:the )?(?:wind|sun|rain|frost|wet|heat)|(?:leaf|sun|wind) ?(?:scorch|burn)(?: seen)?"
     r"|rain (?:marks|spoils|ruins) (?:the )?(?:petals|flowers|blooms)"
     r"|for (?:the )?(?:winter|summer|winters|season|show|good|flowering|wind|shade|warmth|light|sun)"
     r"|because of (?:the )?(?:frost|rain|wind|sun|heat|snow|hail|storm|cold|drought|weather)"
 )
 _MARKS = (
-    r"(?:form|shape|line|lines|outline|movement|bends?|curves?|pads?) (?:(?:stays?|stayed|holds?|held|is set|are set|set|kept|keeps|good|there)(?: (?:well|nicely|put|fine|now|so far|mostly|at last))*)|"
-    r"(?:(?:it|branch|branches|apex|leader|(?:left|right) \d) )?(?:springs?|sprang|sprung) back(?: (?:a bit|a little|slightly|half|half way|\d+ (?:mm|cm|degrees)))?|"
     r"bites(?: (?:slightly|badly|a bit|a little))?|(?:branch|branches|it|(?:left|right) \d|apex) (?:(?:stays|stay|stayed) (?:down|put|low|in place|there|well)|(?:holds|hold|held)(?: (?:down|put|low|in place|there|well|nicely))?)|(?:all )?cut(?: off| through)?|not (?:unwound|unwrapped|uncoiled|unrolled)|(?:\d+|one|two|few|some|no) scratch(?:es)?|"
     r"(?:after )?(?:\d+|two|three|four|five|six) (?:weeks|months|years) on(?: it| the (?:tree|branch))?|"
     r"(?:had )?(?:bitten|bit|cut)(?: in)?(?: (?:at|in))? (?:\d|one|two|three|a few|some) (?:places|spots)(?: (?:about |abt |ca )?[\d.,/]+ ?(?:mm|inch))?|"
@@ -174,15 +172,6 @@ _EVERY = (
     r"(?:(?:the )?(?:top|apex|crown|rest|low|lower|strong)(?: ones)? )?(?:every|each) (?:(?:\d+(?:st|nd|rd|th)?|second|third|other|few|couple of|two|three) )?"
     r"(?:days?|weeks?|evening|morning)"
 )
-# How a branch or a dead stub was left.
-_CUT_WOOD = (
-    r"(?:torn|tore|ripped|peeled|split)(?: it)?(?: back)?(?:,? not|,? rather than|,? instead of) (?:cut|sawn|sawed|cutting)(?: it)?|"
-    r"\d[\d /.,]* ?(?:inch|mm|cm) (?:wound|cut)s?|"
-    r"(?:left|leaving|kept|leave) (?:a |an )?(?:\d+(?:[.,/]\d+)? (?:mm|cm|inch) )?(?:stub |long |on )*(?:for |as )(?:a )?jin"
-    r"|(?:ls|lime sulphur|lime s|oil|paste|sealer) (?:not yet|to (?:come|follow)|still to do)"
-    r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
-    r"|(?:peeled|stripped|torn|ripped)(?: back| down)?"
-)
 _TABLE: Mapping[str, str] = {
     **dict.fromkeys(
         ("watered", "misted", "soaked", "flushed"),
@@ -197,13 +186,14 @@ _TABLE: Mapping[str, str] = {
     "moved": rf"(?:leaf|bud|needle|flower) drop|{_WEATHER}|{_SPOT}|{_AFTERCARE}|{_VISIT}",
     "died": _DEATH,
     "lost": rf"{_DEATH}|(?:the )?(?:police|insurance) (?:told|informed|rung|report(?:ed)?|rept|case)(?: (?:no\.? ?)?\d+)?",
+    "carved": r"left (?:rough|raw|as (?:it )?is|to weather|for now|to dry)|(?:no|not) (?:lime sulphur|ls)(?: yet)?",
     "guyed": (
         r"(?:branch |tip |it )?(?:now )?(?:about |abt |ca )?\d[\d.,]* ?(?:mm|cm|degrees) (?:lower|down|up|higher)(?: now)?|"
         r"(?:about |abt |ca )?\d[\d /.,]* ?(?:mm|cm|inch) (?:lower|higher|down|up|further|more)|(?:tension|pull) (?:the )?same"
         r"|(?:rubber|hose|tube|padding|pad|cork|leather|raffia)(?: (?:under|between|round|below))?(?: it)?"
     ),
     "treated": (
-        r"\d+ (?:days|weeks) (?:apart|on|after (?:the )?(?:first|last)(?: (?:one|spray))?|since (?:the )?(?:first|last)(?: (?:one|spray))?)|(?:no wind|wind ?still|(?:wind )?(?:was )?calm)|"
+        r"\d+ (?:days|weeks) apart|(?:no wind|wind ?still|(?:wind )?(?:was )?calm)|"
         r"(?:the )?(?:soil|pot|surface|moss) (?:(?:was |is |well )*(?:covered|wrapped|shielded)(?: up)?(?: (?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|(?:a )?cloth|film))?|(?:with|under|in) (?:foil|plastic|(?:a )?bag|paper|newspaper|film))|"
         r"(?:about |abt |ca )?(?:\d+ )?(?:ladybirds?|lacewings?|hoverfl(?:y|ies))(?: larvae)?(?: \d+)?(?: (?:seen|on it|found|there|too|left alone))*|"
         rf"(?:[^\W\d]+ )?{PEST}(?: (?:still|all|mostly|now))* (?:small|big|young|few|many|some|fewer|less|hardly any|none|inside|everywhere)(?: (?:left|now|still|underneath|inside|below))*|"
@@ -242,8 +232,15 @@ _TABLE: Mapping[str, str] = {
         r"(?:the )?(?:shin|core|centre|center|heart|old heart)(?: soil)? (?:is |was )?(?:left(?: alone| in| be)?|kept|untouched|not touched|stays|stayed)|"
         r"(?:wedged|propped|staked|braced|chocked|packed)(?: up| in)?(?: (?:with|on|by|w) [^\W\d]+(?: [^\W\d]+)?)?",
     ),
-    "pruned": _CUT_WOOD,
-    "carved": rf"{_CUT_WOOD}|along (?:the )?(?:chalk|pencil|drawn|live|old)(?: (?:line|vein|marks?))?|left (?:rough|raw|as (?:it )?is|to weather|for now|to dry)|(?:no|not) (?:lime sulphur|ls)(?: yet)?",
+    **dict.fromkeys(
+        ("pruned", "carved"),
+        r"(?:torn|tore|ripped|peeled|split)(?: it)?(?: back)?(?:,? not|,? rather than|,? instead of) (?:cut|sawn|sawed|cutting)(?: it)?|"
+        r"\d[\d /.,]* ?(?:inch|mm|cm) (?:wound|cut)s?|"
+        r"(?:left|leaving|kept|leave) (?:a |an )?(?:\d+(?:[.,/]\d+)? (?:mm|cm|inch) )?(?:stub |long |on )*(?:for |as )(?:a )?jin"
+        r"|(?:ls|lime sulphur|lime s|oil|paste|sealer) (?:not yet|to (?:come|follow)|still to do)"
+        r"|(?:ls|lime sulphur) (?:when|once|after) (?:it['’]?s |it is )?dry|(?:ls|lime sulphur) (?:later|tomorrow|next (?:week|month))"
+        r"|(?:peeled|stripped|torn|ripped)(?: back| down)?",
+    ),
     "quoted": rf"{_ON_THE_JOB}|{_UNDECIDED}",
     "agreed": _ON_THE_JOB,
     "sold": rf"{_BUYER}|{_PLEASED}|{_ALONG}",
@@ -334,8 +331,6 @@ _GROWS_ON = re.compile(
 
 # How long what was put on, or begun, stays as it is.
 _STAYS_TILL = re.compile(
-    r"(?:stays? |left |on |up )*(?:until|till|til) (?:the )?(?:heat|frosts?|wind|storm|rain|sun|cold|hail|snow|drought|worst)"
-    r"(?: (?:is|are))?(?: (?:over|gone|past|ends?))?|"
     rf"(?:stays? |left |on )*(?:until|till|til|to) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|{WEEKDAY}|spring|summer|autumn|fall|winter)|"
     r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
     r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",

@@ -10,8 +10,6 @@ from backbud_grammar.scribbles.spelled import in_full
 _WHERE = r"(?:(?:left|right) \d{1,2}|apex|top|crown|leader|trunk)"
 # `left 2` is one place, `left 1 and left 2` are two.
 LONGEST_PLACE = 2
-# Behind so many letters no wire is named that bites.
-_FAR = 16
 _BITES = re.compile(
     r"(?:the )?wires? (?:is |was |are |has )?(?:just |slightly |a (?:bit|little) |starting to )*"
     r"(?:bites?|biting|bit|bitten|eats?|eating|cuts?|cutting|digs?|digging|dug|marking)"
@@ -24,17 +22,9 @@ _BITES_THERE = re.compile(
     r"(?:cutting|biting|bites|bit|tight|eating|digging|marking)(?: in(?:to)?)?",
     re.IGNORECASE,
 )
-# The part first: `apex wire bites`.
-_OF_PART_BITES = re.compile(
-    rf"(?:the )?(?P<part>{_WHERE}) wires? (?:is |was |are |just |a bit |too |starting to )*"
-    r"(?:cutting|biting|bites?|tight|eating|digging|marking)(?: in(?:to)?)?",
-    re.IGNORECASE,
-)
 _OFF = re.compile(
     r"(?:(?:it |so |was |is |all |both |now |taken |took |cut |that wire |that one )*)"
     r"(?:off|away|out|removed)"
-    r"(?: with (?:the |my )?(?:pliers|cutters|wire cutters|snips|scissors))?"
-    r"(?: (?:bit by bit|in (?:small )?(?:bits|pieces)|piece by piece))?"
     r"(?: (?:at once|now|today|there|straight away|right away))?",
     re.IGNORECASE,
 )
@@ -74,13 +64,9 @@ def with_bites_joined(
             yield held[0], held[1], in_full(held[1])
             held = None
         bites = None
-        if "wire" in raw[:_FAR].casefold():
+        if "wire" in raw[:9].casefold():
             spelled = in_full(raw)
-            bites = (
-                _BITES.fullmatch(spelled)
-                or _BITES_THERE.fullmatch(spelled)
-                or _OF_PART_BITES.fullmatch(spelled)
-            )
+            bites = _BITES.fullmatch(spelled) or _BITES_THERE.fullmatch(spelled)
             comes_off = _OFF
         elif (" bit" in raw or " cut" in raw) and (bites := _BITES_AT.fullmatch(in_full(raw))):
             comes_off = _THAT_OFF

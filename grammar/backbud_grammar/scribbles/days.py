@@ -19,10 +19,10 @@ SEASON = r"(?:spring|summer|autumn|fall|winter)"
 _SHORT = r"\d{1,2}[./-]\d{1,2}"
 # `3-2029` is March of that year.
 _MONTH_OF_YEAR = r"(?:0?[1-9]|1[0-2])[./-]20\d\d"
-COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
+_COUNT = r"(?:\d+(?:-\d+)?|an?|one|two|three|four|five|six|eight|ten)"
 # When something is to be done, or may be done again.
 WHEN = (
-    rf"(?:{COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
+    rf"(?:{_COUNT} (?:more )?(?:days?|weeks?|months?)(?: more| yet)?|tomorrow"
     rf"|(?:{SEASON}|{MONTH}) (?:20\d\d|next year)|next year (?:{SEASON}|{MONTH})"
     rf"|next (?:week|month|year|{SEASON}|{MONTH})|{SEASON}|{MONTH}|{_MONTH_OF_YEAR}"
     rf"|{_SHORT}|20\d\d)"
@@ -48,7 +48,7 @@ _DAY = re.compile(
 _BEFORE_DAY = re.compile(r"[^\W\d_]$|\b(?:left|right) \d{1,2}$", re.IGNORECASE)
 _SPAN = re.compile(r"\b(?:till?|until|since|from|between|before|after|by|to)$", re.IGNORECASE)
 _READ = re.compile(
-    rf"(?:(?P<count>{COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
+    rf"(?:(?P<count>{_COUNT}) (?:more )?(?P<unit>day|week|month)s?(?: more| yet)?"
     rf"|(?P<tomorrow>tomorrow)|(?P<next>next )?(?:(?P<span>week|month|year)"
     rf"|(?P<season>{SEASON})|(?P<month>{MONTH}))"
     rf"|(?P<day>{_SHORT})|(?P<year>20\d\d))",

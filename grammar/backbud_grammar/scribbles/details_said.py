@@ -13,11 +13,9 @@ from functools import cache
 from msgspec import Struct
 
 from backbud_grammar.languages import LANGUAGE
-from backbud_grammar.scribbles.bench_said import MORE_SAID
 from backbud_grammar.scribbles.keep_said import MORE
 from backbud_grammar.scribbles.needed import NeededWords, needed_words
 from backbud_grammar.scribbles.openings.row import FEED_SUBSTANCE, SUBSTANCE
-from backbud_grammar.scribbles.parts_said import OF_PARTS
 from backbud_grammar.scribbles.wires_said import WIRE_WORDS, WIRING, wires_said
 from backbud_grammar.scribbles.works_agreed import WORKS_AGREED
 from backbud_grammar.ways_compiled import compiled_way
@@ -1720,10 +1718,6 @@ _SHADE = (
 )
 _FRUIT = ((r"(\d+)(?: apples?| fruits?| figs| crabs)?(?: set| on it| ripe)?", r"\1 fruits"),)
 _WORKED = (
-    (
-        r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:over|in|across|spread over) (?:\d|two|three|four) (?:eves|evenings|sittings|goes|sessions|mornings|afternoons|days)",
-        r"\1",
-    ),
     (r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) work", r"\1"),
     (
         r"(\d[\d.,/ ]* (?:h|min)(?: \d\d)?) (?:together|jointly) with ([^\W\d]+)",
@@ -1814,13 +1808,7 @@ _TABLE: Mapping[str, tuple[_Way, ...]] = {
     "worked": _WORKED,
 }
 _BY_ACT: Mapping[str, tuple[_Way, ...]] = {
-    act: (
-        *_TABLE.get(act, ()),
-        *MORE.get(act, ()),
-        *MORE_SAID.get(act, ()),
-        *OF_PARTS.get(act, ()),
-    )
-    for act in (*_TABLE, *MORE, *MORE_SAID, *OF_PARTS)
+    act: (*_TABLE.get(act, ()), *MORE.get(act, ())) for act in (*_TABLE, *MORE)
 }
 
 

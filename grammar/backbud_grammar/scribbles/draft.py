@@ -43,7 +43,7 @@ _PUT_ON = re.compile(r"\b(?:new|fresh)\b|\bback\b|\bon\b", re.IGNORECASE)
 _ONCE = ("billed", "credited")
 # A branch by its number: `left 2 stays`.
 _NUMBERED = re.compile(r"\b(?:left|right|branch) \d{1,2}\b", re.IGNORECASE)
-_MEASURES = re.compile(r"\d+(?:[.,]\d+)?(?: (?:mm|cm|inch|%))?")
+_FIGURES = re.compile(r"\d+")
 # Marks an act that was opened by the noun that names it.
 NOUN = "the "
 # What an act is marked with that was opened by what was done to a thing, and by nobody.
@@ -125,8 +125,7 @@ class Draft:
         """Words that fit what the act says; with a figure they are its remark, as a keeper writes
         them behind the dashes."""
         of_part = self.form.word in TAKES_OFF
-        written = in_full(raw)
-        if is_told_in_figures(_NUMBERED.sub("", written) if of_part else written):
+        if is_told_in_figures(_NUMBERED.sub("", in_full(raw)) if of_part else raw):
             self.remark = f"{self.remark}, {raw}" if self.remark else raw
         else:
             self.beside.append((raw, at))
@@ -143,7 +142,7 @@ class Draft:
         """What was seen before it was done; with a figure it is the remark, where nothing but what
         was seen stands in it: `2 grubs under the moss`."""
         written = in_full(raw)
-        if is_seen(_MEASURES.sub("", written)) or is_counted_pest(written):
+        if is_seen(_FIGURES.sub("", written)) or is_counted_pest(written):
             self.put_beside(raw, at)
         else:
             self.kept.append((raw, at))

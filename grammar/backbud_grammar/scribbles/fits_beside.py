@@ -16,7 +16,6 @@ from backbud_grammar.scribbles.beside import (
 )
 from backbud_grammar.scribbles.draft import TAKES_OFF, Draft
 from backbud_grammar.scribbles.openings.nouns import NOUNS
-from backbud_grammar.scribbles.round_the_work import is_round_the_work
 from backbud_grammar.scribbles.spared import is_spared
 from backbud_grammar.scribbles.talked import is_reason
 from backbud_grammar.scribbles.turns import turns
@@ -69,8 +68,6 @@ def fits_beside(draft: Draft, piece: str, line: str) -> bool:
     if form.word in TAKES_OFF and _TOO.search(piece):
         # `unprotected, too cold` may be why it stays on.
         return False
-    if is_round_the_work(draft, piece):
-        return True
     if is_reason(piece, strict=draft.strict) or is_beside(form.word, piece):
         return _FORECAST.match(piece) is not None or not (turns(piece) or elsewhen((piece,)))
     if form.bearing == "does" and form.work in _WET and is_reading(piece):

@@ -5,16 +5,16 @@ from __future__ import annotations
 import re
 from datetime import date
 
-from backbud_grammar.scribbles.days import COUNT, MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
+from backbud_grammar.scribbles.days import MONTH, SEASON, SEASONS, WEEKDAY, WHEN, when_of
 
 # What is done again and again, so that the next time is a plan.
-REPEATED = ("treated", "treated-deadwood", "fed", "flushed", "misted", "trimmed", "pinched")
+REPEATED = ("treated", "fed", "flushed", "misted", "trimmed", "pinched")
 _AGAIN = re.compile(
     r"(?:do it again |(?:and )?(?:again|repeat(?:ed)?|next(?: one| spray| feed| dose)?|once more"
     r"|(?:# ?|no\.? ?)\d|(?:second|third)(?: (?:one|spray|go|round|dose|time(?! in )))?)"
     r" (?:in |after )?|(?:in|after) (?=\d+ (?:days?|weeks?|months?) again$))"
-    rf"(?P<after>{COUNT} (?:days?|weeks?|months?))(?: again)?"
-    r"|(?:and )?(?:again|repeat|# ?[2-9]|(?:second|third|next)(?: (?:one|spray|go|round|dose|coat))?) (?:on |in )?"
+    r"(?P<after>\d+ (?:days?|weeks?|months?))(?: again)?"
+    r"|(?:and )?(?:again|repeat) (?:on |in )?"
     rf"(?P<on>{WEEKDAY}|next (?:week|month)|tomorrow|(?:next )?(?:{SEASON}|{MONTH}))"
     r"|(?P<more>(?:\d|one|two|three)(?: more| ?x| times)) (?:with |at |in |after |every |each )?"
     r"(?P<each>\d+ (?:days?|weeks?))(?: apart)?",
@@ -32,12 +32,9 @@ _REGIME = re.compile(
 )
 # What is left of a work, and when it is done.
 REST = re.compile(
-    r"(?:the )?(?:(?:left|right|back|front|north|south|east|west|[NSEW]) (?:side|half)"
-    r"|(?:weak|medium|strong|other|second|small|big|low|lower|top|upper|inner|outer"
-    r"|left|right|back|front|north|south|east|west)"
-    r" (?:lot|half|batch|candles|shoots|ones|side)"
-    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|medium(?: ones)?"
-    r"|strong(?: ones)?(?! lot))"
+    r"(?:the )?(?:(?:weak|strong|other|second|small|big|low|lower|top|upper|inner|outer)"
+    r" (?:lot|half|batch|candles|shoots|ones)"
+    r"|rest|remainder|others|last bit|weak(?:er)?(?: ones)?(?! lot)|strong(?: ones)?(?! lot))"
     r"(?: of (?:it|them|the tree))? "
     r"(?:to (?:do|follow) )?(?:in )?(?P<when>.+)",
     re.IGNORECASE,
@@ -60,7 +57,7 @@ def next_time(text: str, page: date | None) -> tuple[str, str]:
     again = _AGAIN.fullmatch(text)
     if again is not None:
         after = again["after"] or again["each"]
-        return when_of(after or again["on"], page), again["more"] or ""
+        return (f"in {after}" if after else when_of(again["on"], page)), again["more"] or ""
     regime = _REGIME.fullmatch(text)
     if regime is None:
         return "", ""

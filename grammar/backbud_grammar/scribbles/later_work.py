@@ -11,14 +11,13 @@ from backbud_grammar.act_words import ActWord
 from backbud_grammar.scribbles.days import MONTH, SEASON, WEEKDAY, WHEN, when_of
 from backbud_grammar.scribbles.draft import Draft
 from backbud_grammar.scribbles.follows import REDO
-from backbud_grammar.scribbles.openings.nouns import NOUNS
 from backbud_grammar.scribbles.openings.row import SPRAY
 
 # By its bare form, as a plan names it.
 _CHECK = "check"
 _LOOK = re.compile(
     rf"(?P<rest>(?:the )?(?:others?|rest) )?(?:check|look)(?: at (?:it|them)| it)?(?: again)?"
-    rf"(?: in| after| on)? (?P<when>{WHEN}|{WEEKDAY})",
+    rf"(?: in| after| on)? (?P<when>{WHEN})",
     re.IGNORECASE,
 )
 _STAYS = re.compile(
@@ -69,49 +68,6 @@ _TAKEN_OFF: dict[ActWord, str] = {
 _OFF_LATER = {"wire": "unwire", "layer": "separate"}
 
 
-# What is to follow, by the noun that names it.
-_BY_NAME: dict[str, str] = {
-    "wire": r"re-?wir(?:e|ing)|wiring",
-    "repot": r"repot(?:ting)?|uekae",
-    "check": r"(?:wire|layer|graft|tie|guy|next) (?:check|look)|check (?:the )?(?:wire|wires|layer|graft|ties|guys?)",
-    "feed": r"feed(?:ing)?|fert|tama|okigoe|rapecake|cakes|pellets",
-    "prune": r"prun(?:e|ing)|cut back",
-    "pinch": r"pinch(?:ing)?|metsumi",
-    "decandle": r"decandl(?:e|ing)|mekiri",
-    "pluck": r"needle (?:work|pulling|plucking)|momiage",
-    "treat-deadwood": r"ls|lime[- ]?sul(?:ph|f)ur|lime s",
-}
-_NAMED = re.compile(
-    rf"(?:then |next )?(?P<work>{'|'.join(_BY_NAME.values())})"
-    rf"(?P<again> (?:again|starts?|begins?|due|next|on|then))*"
-    rf" (?:(?:in|from) (?=an? |\d|one |two |three |four |{MONTH}|{SEASON}))?"
-    rf"(?P<when>(?<=in )\d+ (?:days?|weeks?|months?)|(?<=in )(?:an?|one|two|three|four) (?:day|week|month)s?|next (?:week|month|year|{SEASON}|{MONTH})|{MONTH}|{SEASON}|{WEEKDAY}|tomorrow)",
-    re.IGNORECASE,
-)
-# A tree that went home comes again for more.
-_GONE_HOME: tuple[ActWord, ...] = ("returned", "paid", "billed")
-_COMES_BACK = re.compile(
-    rf"(?:to come|comes|coming|due)(?: back| again| in)* (?:in |on )?(?P<when>{WHEN}) for (?:its |the |a )?(?P<work>[^\W\d]+)",
-    re.IGNORECASE,
-)
-_BARE: dict[str, str] = {
-    "wired": "wire",
-    "unwired": "unwire",
-    "repotted": "repot",
-    "pruned": "prune",
-    "trimmed": "trim",
-    "pinched": "pinch",
-    "decandled": "decandle",
-    "styled": "style",
-}
-# What is closed up until then: `don't look till mid June`.
-_NO_LOOK = re.compile(
-    rf"(?:don['’]?t|do not|no|not to be) (?:look(?:ed at)?|open(?:ed)?|touch(?:ed)?|peek(?:ing)?|peep(?:ing)?|looking)(?: at it| it)? (?:till?|until|before) (?P<when>(?:(?:early|mid|late|end of) )?{WHEN})",
-    re.IGNORECASE,
-)
-_PART_OF_MONTH = re.compile(r"^(?:early|mid|late|end of) ", re.IGNORECASE)
-
-
 # Works that are done once more.
 _REDONE = ("branches", "wire", "roots")
 
@@ -128,19 +84,8 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     """The work that is to follow; None where the piece says nothing of the kind, or the day can be
     meant in two ways."""
     form = draft.form
-    if form.names_act or form.prose:
+    if form.names_act or form.prose or "no_work" in form.traits:
         return None
-    named = _NAMED.fullmatch(piece) if form.bearing != "keeps" else None
-    if form.word in _GONE_HOME:
-        return _of_named(named, page) if named is not None else _of_coming_back(piece, page)
-    if "no_work" in form.traits:
-        return None
-    if named is not None and not draft.raw.casefold().endswith(" first"):
-        return _of_named(named, page)
-    closed = _NO_LOOK.fullmatch(piece) if form.work == "propagation" else None
-    if closed is not None:
-        when = when_of(_PART_OF_MONTH.sub("", closed["when"]), page)
-        return LaterWork(_CHECK, when) if when else None
     if form.word in ("checked", "treated"):
         found = _of_look(draft, piece, page) or _of_spray(draft, piece, page)
         if found is not None:
@@ -160,31 +105,6 @@ def later_work(draft: Draft, piece: str, page: date | None) -> LaterWork | None:
     if not when:
         return None
     return LaterWork(form.bare if stays is not None else _CHECK, when)
-
-
-def _of_named(said: re.Match[str], page: date | None) -> LaterWork | None:
-    """`rewire Oct`, `lime sulphur in a week`, `feed starts Sun`: what is to follow, by its name."""
-    when = when_of(said["when"], page)
-    if not when:
-        return None
-    work = said["work"].casefold()
-    again = said["again"] or ""
-    if re.fullmatch(WEEKDAY, said["when"], re.IGNORECASE) and not again.strip():
-        # `soap Sat` may have been last Saturday's.
-        return None
-    for bare, names in _BY_NAME.items():
-        if re.fullmatch(names, work, re.IGNORECASE):
-            return LaterWork(bare, when, said["work"] if bare == "treat-deadwood" else "")
-    return None
-
-
-def _of_coming_back(piece: str, page: date | None) -> LaterWork | None:
-    """`to come in February for wire`: what a tree that went home is to have when it comes again."""
-    said = _COMES_BACK.fullmatch(piece)
-    work = NOUNS.get(said["work"].casefold(), "") if said is not None else ""
-    when = when_of(said["when"], page) if said is not None else ""
-    bare = _BARE.get(work, "")
-    return LaterWork(bare, when) if bare and when else None
 
 
 def _of_what_is_on(draft: Draft, piece: str, page: date | None) -> LaterWork | None:

@@ -8,8 +8,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from datetime import date
+from typing import NamedTuple
 
 from backbud_grammar.details import part_at_commas
+from backbud_grammar.limiters import ENDS_OF_TREES
+from backbud_grammar.parse import Details
 from backbud_grammar.scribbles import follows
 from backbud_grammar.scribbles.apart import with_two_things_apart
 from backbud_grammar.scribbles.asides import is_aside, tells_who_wants
@@ -26,22 +29,51 @@ from backbud_grammar.scribbles.draft import (
 from backbud_grammar.scribbles.fits_beside import fits_beside, is_in_part
 from backbud_grammar.scribbles.gallons import with_gallons
 from backbud_grammar.scribbles.later_work import later_work
-from backbud_grammar.scribbles.opened_pieces import ends_or_slips, may_be_seen
+from backbud_grammar.scribbles.named import Handles
+from backbud_grammar.scribbles.opened_pieces import PieceOpener, may_be_seen
 from backbud_grammar.scribbles.opener import WITH_REASON, Opened
-from backbud_grammar.scribbles.other_days import hang_on_all, parted_from_day
 from backbud_grammar.scribbles.other_figures import counts_another_thing
-from backbud_grammar.scribbles.plain import is_seen
+from backbud_grammar.scribbles.plain import is_harmless, is_seen
+from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.said_of import is_where_it_stands, said_of
 from backbud_grammar.scribbles.sentences import halves, sentences
 from backbud_grammar.scribbles.stands_before import put_beside
 from backbud_grammar.scribbles.sums_said import with_sums
-from backbud_grammar.scribbles.talk_tables import Spelled, TalkTables
 from backbud_grammar.scribbles.talked import Talked, is_reason, untalked
 from backbud_grammar.scribbles.ways import is_way, with_ways
 
 _IF = re.compile(r"(?:if|unless|when|once|in case|should)\b", re.IGNORECASE)
+_ENDS = (*ENDS_OF_TREES, "released")
 _WITH_WAY = ("moved", "received")
 _LEAD = re.compile(r"(?:and |then |also |\+ |& )+", re.IGNORECASE)
+
+
+class Spelled(NamedTuple):
+    """A piece of a line, with what is short spelled out, as it was written, and where; `first`:
+    whether it begins a sentence."""
+
+    text: str
+    raw: str
+    at: int
+    first: bool
+
+
+class TalkTables(NamedTuple):
+    """What every line of a journal is read by."""
+
+    details: Details
+    handles: Handles
+    gallon: str
+    pieces: PieceReader
+    opener: PieceOpener
+
+    def reads(self, draft: Draft, piece: str) -> bool:
+        """Whether a piece is a detail of an act."""
+        if draft.form.names_act:
+            # When it is to be done is read behind the work.
+            text = ", ".join(said for said, _ in draft.pieces)
+            return not self.details.of(draft.form, text, hints=False).flaws
+        return self.pieces.reads(draft.form, piece)
 
 
 class LineReader:
@@ -54,9 +86,6 @@ class LineReader:
         self.before: list[Piece] = []
         # `in`, `out` or `back`, which a comma parts from the place.
         self.way: Piece | None = None
-        # Days of other pages that a piece was parted from, for the act that it is told of.
-        self.days: list[Piece] = []
-        self.hung: list[Piece] = []
         # The sentence that is read.
         self.sentence = ""
         # Whether the last piece was no act, no detail and nothing that was seen.
@@ -70,8 +99,6 @@ class LineReader:
             return []
         if self.way is not None:
             self.before.append(self.way)
-        self._hang_days()
-        hang_on_all(self.drafts, self.hung)
         return [] if put_beside(self.drafts[0], self.before, self.pieces) else self.drafts
 
     def _read_sentences(self) -> None:
@@ -103,43 +130,17 @@ class LineReader:
             return
         text = one.text[found.end() :] if (found := _LEAD.match(one.text)) else one.text
         if text := without_own_day(text, self.page):
-            bare, day = parted_from_day(text)
-            if day and self.talk.handles.places.fullmatch(bare):
-                # A place and the day that it went there.
-                bare = f"to the {bare}"
-            if day and self._is_told_without(draft, bare, day, one):
-                text = bare
-                self.days.append((day, one.at))
             self._opened_or_left(draft, one._replace(text=text))
-        self._hang_days()
-
-    def _is_told_without(self, draft: Draft | None, bare: str, day: str, one: Spelled) -> bool:
-        """Whether a piece opens an act, or is a detail of the one before it, without its day, which
-        that act reads as nothing else."""
-        form = draft.form if draft is not None else None
-        if not bare or form is None or self.pieces.said(form, bare) is None:
-            opened = self._opened(draft, bare, one) if bare else None
-            form = None if opened is None else opened[1]
-        return form is not None and self.pieces.said(form, day) is None
-
-    def _hang_days(self) -> None:
-        """Put days of other pages beside what is told of them: nobody reads them there."""
-        if self.days and self.drafts and not self.drafts[-1].form.prose:
-            self.drafts[-1].pieces += self.days
-            self.hung += self.days
-            self.days = []
 
     def _goes_with_way(self, one: Spelled) -> bool:
         """Whether a piece is `in`, `out` or `back`, or the place that belongs to one."""
         if self.way is None:
             if self.drafts or self.before:
                 return False
-            text, day = parted_from_day(one.text)
-            is_one = is_way(text, self.talk.handles.places)
+            is_one = is_way(one.text, self.talk.handles.places)
             if not (is_one or self.opener.wants_detail(one.text)):
                 return False
-            self.way = (text if is_one else one.text, one.at)
-            self.days += [(day, one.at)] if is_one and day else []
+            self.way = (one.text, one.at)
             return True
         way, self.way = self.way, None
         opened = self.opener.opened(f"{way[0]} {one.text}", self.page)
@@ -198,8 +199,7 @@ class LineReader:
             text = f"in {text}"
         text, why = self._untalked(text)
         opened = self._opened(draft, text, one)
-        alone = self.opener.opened(text, self.page) if draft is not None else None
-        if draft is not None and ends_or_slips(draft, alone):
+        if draft is not None and _is_bare_end(self.opener.opened(text, self.page)):
             # `treated soap, dead` may tell of the pests, `grafted, dead` of the scion.
             draft.pieces.append((one.raw, at))
             return
@@ -218,8 +218,8 @@ class LineReader:
             self.before.append((one.raw, at))
         else:
             self._left(draft, text, one.raw, at)
-        label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
-        self.is_unread = not (label or is_seen(text))
+        is_label = draft is None and labels(text, self.talk.handles, self.pieces.kind_of)
+        self.is_unread = not (is_label or is_seen(text))
 
     def _opened(self, draft: Draft | None, text: str, one: Spelled) -> Opened | None:
         """The act that a piece opens where it stands: at the head of a sentence, or before any
@@ -355,10 +355,6 @@ class LineReader:
         own = self.pieces.of_act(draft.form).words
         return not draft.strict and counts_another_thing(draft.form, own, piece)
 
-    def _seen(self, draft: Draft, piece: str, at: int) -> str:
-        """What was seen beside an act, as its detail; "" where it may be the act's own object."""
-        return self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
-
     def _left(self, draft: Draft, piece: str, raw: str, at: int) -> None:
         """What is no detail: words that bear on nothing are kept, all else stands as it was."""
         both = halves(piece)
@@ -373,19 +369,21 @@ class LineReader:
             is_aside(draft.form, piece, raw) or self._counts_another(draft, piece)
         ):
             draft.put_beside(raw, at)
-            return
-        if self.pieces.bears(draft.form, piece) or (
+        elif self.pieces.bears(draft.form, piece) or (
             draft.form.work == "business" and self.pieces.bears(draft.form, raw)
         ):
-            seen = self._seen(draft, piece, at)
+            seen = self.pieces.sighting(draft.form, piece) if draft.may_stand_beside(at) else ""
             if draft.form.undone_by and not seen:
                 # No wire and no tie is so thick: it stays a problem.
                 raw = raw.replace(" inch", '"')
             draft.pieces.append((seen or raw, at))
-        elif draft.strict and (seen := self._seen(draft, piece, at)):
-            draft.pieces.append((seen, at))
         else:
             draft.kept.append((raw, at))
+
+
+def _is_bare_end(opened: Opened | None) -> bool:
+    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
+    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
 
 
 # What a piece behind an act may be before it is held against what acts are opened by, in turn. Each

@@ -35,7 +35,6 @@ def loose_pieces(
                 one for one in other.pieces if not is_read(other, one[0]) or _is_on(draft, one[0])
             ]
             loose += [(other.remark, other.at)] if other.remark else []
-    loose = [one for one in loose if one not in draft.pieces]
     return [one for one in loose if _is_on(draft, one[0]) or not is_harmless(in_full(one[0]))]
 
 

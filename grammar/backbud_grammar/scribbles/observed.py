@@ -30,14 +30,13 @@ _STATE = (
     r"|waterlogged|yellowish|speckled|spotted|scorched|burnt|burned|curled|curling|cupped|sticky|shiny|dull|glossy"
     r"|closed|drooping|hanging|dropping|shrivelled|wrinkled|mouldy|moldy|nibbled|chewed|mottled|streaked|frosted"
     r"|frozen|warm|cold|cool|heavy|light|better|worse|weak|weaker|early|late|ahead|behind|poor|lovely|perfect"
-    r"|pointed|round|bronze|purple|orange|pink|golden|gold|woody|corky|flaky|smooth|hot|bitten|gnawed|torn|wilted|wilting)"
+    r"|bronze|purple|orange|pink|golden|gold|woody|corky|flaky|smooth|hot|bitten|gnawed|torn|wilted|wilting)"
 )
 _DRAINS = r"(?:drains?|drained|draining|holds?|stands?|sits?) (?:well|fine|slowly?|fast|badly|quick(?:ly)?|firm|ok)"
 _TAIL = (
     r"(?:still|now|again|already|before|underneath|under|inside|outside|above|below|too|as well|everywhere|all over"
     r"|all round|in places|this (?:year|time|week|spring|autumn)|by now|at last|though|as dust|as a bone|on top|there|today"
-    r"|(?:from|with) (?:the )?(?:fog|rain|frost|sun|wind|heat|cold|dew|hail|snow|drought|lamp)"
-    rf"|\w+ running|(?:on (?:the )?)?(?:[NSEW]|north|south|east|west|left|right|front|back|sunny|shady|wind|weather) side|{_WHERE})"
+    rf"|\w+ running|{_WHERE})"
 )
 _SIZE = (
     r"(?:(?:new|old|outer|inner|lower|upper|low|top|inside|outside|most|some|many|few|several|all|the|its|his|her|white|young|first"

@@ -7,16 +7,15 @@ from datetime import date
 
 from backbud_grammar.details import part_at_commas
 from backbud_grammar.forms import ActForm
-from backbud_grammar.limiters import ENDS_OF_TREES, limiter_in
+from backbud_grammar.limiters import limiter_in
 from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.draft import NOUN, Draft
 from backbud_grammar.scribbles.opener import Opened, Opener
-from backbud_grammar.scribbles.plain import ASIDE, is_harmless
+from backbud_grammar.scribbles.plain import is_harmless
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import sentences
 from backbud_grammar.scribbles.spelled import in_full
 
-_ENDS = (*ENDS_OF_TREES, "released")
 _COVERS = ("protected", "shaded")
 _LAID_OVER = (*_COVERS, "top-dressed")
 # `moved the bench` is said of the bench.
@@ -31,26 +30,11 @@ _MAY_BE_OF_ROOTS = re.compile(
     r"\b(?:off|roots?|washed|bare|combed|teased|tap\w*|pot|box|tray|ball|kluit|wortels|wurzeln)\b",
     re.IGNORECASE,
 )
-_OF_BALL = re.compile(r"(?:the )?(?:roots?|(?:root ?)?ball)\b", re.IGNORECASE)
-# When on that day, which is the page's.
-_THEN = re.compile(r"(?: (?:today|at last|finally))+$", re.IGNORECASE)
 # What a repotting says: of roots, of the pot, of the mix.
 _POTTING = frozenset({"roots", "pot", "mix"})
 # Of these works the sentence as a whole may tell.
-_AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid", "thinned", "wired", "pruned")
-_BESIDE_POTTING = (
-    "tied",
-    "worked",
-    "watered",
-    "moved",
-    "soaked",
-    "top-dressed",
-    "guyed",
-    "shaded",
-    "sealed",
-    "misted",
-    "turned",
-)
+_AS_A_WHOLE = ("repotted", "struck", "treated", "plucked", "paid")
+_BESIDE_POTTING = ("tied", "worked", "watered", "moved", "soaked", "top-dressed", "guyed")
 _SORTS = (
     ("pot", re.compile(r"(?:into|onto) |same pot")),
     ("mix", re.compile(r"mix ")),
@@ -113,7 +97,7 @@ class PieceOpener:
 
     def _done_to(self, piece: str) -> Opened | None:
         """The act in a piece, where all around it is details: `strong tips pinched by half`."""
-        words = _THEN.sub("", piece).split()
+        words = piece.split()
         if not 2 <= len(words) <= _MOST_AROUND or limiter_in(piece):
             return None
         for n, word in enumerate(words[1:], 1):
@@ -127,10 +111,7 @@ class PieceOpener:
             if any(read and any(one.startswith("by ") for one in read[0]) for read in said):
                 # `Gwen pruned` may be what she was asked to do.
                 continue
-            if any(read is not None and read[0] for read in said) and all(
-                read is not None and not (read[1] and (read[0] or not _is_aside(one)))
-                for read, one in zip(said, filter(None, around), strict=True)
-            ):
+            if all(read is not None and read[0] and not read[1] for read in said):
                 return word, form, ", ".join(filter(None, around)), ""
         return None
 
@@ -156,11 +137,10 @@ class PieceOpener:
         if _MAY_BE_OF_ROOTS.search(piece) is None and _MAY_BE_OF_ROOTS.search(behind) is None:
             return None
         said = self.pieces.said(form, piece)
-        if said is None:
+        if said is None or not said[0]:
             return None
         sorts = {_sort_of(one) for one in said[0]}
-        is_of_ball = not said[0] and _OF_BALL.match(piece) is not None
-        if not (is_of_ball or sorts & {"roots", "pot"}):
+        if not sorts & {"roots", "pot"}:
             return None
         others = (one for _, sentence in sentences(behind) for _, one in part_at_commas(sentence))
         for other in filter(None, others):
@@ -170,9 +150,6 @@ class PieceOpener:
                 return None
             said = self.pieces.said(form, spelled) if spelled else None
             sorts |= {_sort_of(one) for one in said[0]} if said is not None else set()
-        if is_of_ball:
-            # `roots dry, same pot, water` is no work.
-            sorts |= {"roots"} if "mix" in sorts else set()
         if not ("roots" in sorts and len(sorts & _POTTING) > 1) and not sorts >= _POTTING:
             return None
         return NOUN + form.bare, form, piece, ""
@@ -203,11 +180,6 @@ class PieceOpener:
         )
 
 
-def _is_aside(text: str) -> bool:
-    """Whether words say no more than when, on that day, it was done: `left side wired at last`."""
-    return ASIDE.fullmatch(text) is not None
-
-
 def _is_of_layer(behind: Draft) -> bool:
     """Whether an act is of a layer: what is potted behind it is not the tree."""
     looked_at = [said for said, _ in behind.pieces[:1] if behind.form.word == "checked"]
@@ -228,23 +200,3 @@ def may_be_seen(opened: Opened, behind: Draft | None = None) -> bool:
     if behind is not None and "potting" in form.traits and _is_of_layer(behind):
         return True
     return word in form.bare_words or (word.startswith(NOUN) and not text)
-
-
-def _has_slipped(draft: Draft, opened: Opened | None) -> bool:
-    """Whether it was a wire, a guy or a tie that slipped, and no pot that it was slipped into."""
-    return (
-        bool(draft.form.undone_by)
-        and opened is not None
-        and opened[1].word == "slipped"
-        and is_harmless(opened[2])
-    )
-
-
-def _is_bare_end(opened: Opened | None) -> bool:
-    """Whether a piece says of something, and not of what, that it died, was lost or let go."""
-    return opened is not None and opened[1].word in _ENDS and is_harmless(opened[2])
-
-
-def ends_or_slips(draft: Draft, opened: Opened | None) -> bool:
-    """Whether a piece behind an act says that something ended, or that what was put on slipped."""
-    return _is_bare_end(opened) or _has_slipped(draft, opened)

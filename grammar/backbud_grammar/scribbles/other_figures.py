@@ -16,9 +16,7 @@ _UNITS = plain_words(
 )
 # What has a measure of its own, and is no object of any work and no measure of the tree.
 _MEASURED = plain_words(
-    "wound wounds scar scars callus hollow lamp lamps heater heating thermometer run-off "
-    "door doors vent vents fan fans timer thermostat gauge window windows radio van car trailer "
-    "lorry kettle"
+    "wound wounds scar scars callus hollow lamp lamps heater heating thermometer run-off"
 )
 # Asked, reckoned, to a gallon, or how far a branch went.
 _NEVER = re.compile(

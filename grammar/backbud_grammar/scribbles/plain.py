@@ -63,10 +63,8 @@ HARMLESS = FILLERS | plain_words(
 # Words of a sentence about them.
 SEEN = HARMLESS | plain_words(_TALK)
 _READY = re.compile(
-    r"(?:(?:the|wet|more|some) )*"
-    r"(?:fleece|net|shade cloth|mesh|bubble wrap|covers?|raffia|paste|tools|sphagnum|labels?"
-    r"|straw)(?: all)?"
-    r" (?:lies? )?(?:ready|to hand|at hand|standing by|laid out|set out)",
+    r"(?:the )?(?:fleece|net|shade cloth|mesh|bubble wrap|covers?)(?: all)?"
+    r" (?:lies? )?(?:ready|to hand|at hand|standing by)",
     re.IGNORECASE,
 )
 # Said aside: when on that day, or how it went.
@@ -79,13 +77,11 @@ ASIDE = re.compile(
     r"|after (?:the )?leaves (?:are )?(?:out|hardened(?: off)?)|by now|at once|in one go"
     r"|all (?:morning|afternoon|evening)|instead(?=$)"
     r"|(?:at|from) (?:noon|midday|dusk|dawn)(?: on)?|after (?:work|lunch|breakfast|supper|coffee)"
-    r"|after a (?:scrub|wash|clean|soak|bath)|everywhere|for (?:the )?(?:winter|summer|show|season)"
+    r"|everywhere|for (?:the )?(?:winter|summer|show|season)"
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
-    r"|with (?:the |a |my )?(?:sharp |small |long |big |new |old |wet |soft )*"
-    r"(?:scissors|shears|secateurs|tweezers"
-    r"|headlamp|lamp|lens|loupe|chisel|gouge|brush|wire brush|hook|root hook|drill|rake"
+    r"|with (?:the |a |my )?(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
     r"|snips|clippers|pliers|wire cutters?|knife|knob cutters|cutters?|loppers|pruning saw"
     r"|saw|fingers|fingertips|toothbrush"
     r"|chopstick))(?!\S)",

@@ -14,7 +14,7 @@ from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
 from backbud_grammar.scribbles.draft import Draft, ToldAct, without_stages_in_part
 from backbud_grammar.scribbles.in_doubt import is_for_another_time, is_no_plan
-from backbud_grammar.scribbles.line_reader import LineReader
+from backbud_grammar.scribbles.line_reader import LineReader, TalkTables
 from backbud_grammar.scribbles.loose import loose_pieces
 from backbud_grammar.scribbles.named import NO_HANDLES, Handles
 from backbud_grammar.scribbles.opened_pieces import PieceOpener
@@ -22,7 +22,6 @@ from backbud_grammar.scribbles.opener import Opener
 from backbud_grammar.scribbles.plain import plain_words
 from backbud_grammar.scribbles.reads import PieceReader
 from backbud_grammar.scribbles.sentences import LONGEST
-from backbud_grammar.scribbles.talk_tables import TalkTables
 from backbud_grammar.scribbles.unopened import Unopened
 from backbud_grammar.scribbles.words_beside import WordsBeside
 

@@ -27,7 +27,6 @@ from backbud_grammar.scribbles.sentences import halves
 from backbud_grammar.scribbles.spelled import without_idle_words
 from backbud_grammar.scribbles.turns import turns
 from backbud_grammar.sightings import is_sighting, is_size_of_wound, is_weather, looks_so
-from backbud_grammar.similes import is_simile
 
 # A longer piece is a sentence.
 MOST_IN_TWO = 8
@@ -52,13 +51,6 @@ OF_ITS_OWN = plain_words(
 )
 # What frost or heat may be why it was not done.
 _FOR_MILD_DAYS = ("unprotected", "unshaded")
-# A pot that is named and broke was the old one.
-_BROKE = re.compile(
-    r"(?:(?:is|was|had|has|it|got|all|badly|a bit) )*"
-    r"(?:cracked|broken?|chipped|split|smashed|leaking|leaks|rotten|gone|too \w+|full|tight)",
-    re.IGNORECASE,
-)
-_WITH_WHOM = re.compile(r"(?:together )?with (?P<who>\S+)", re.IGNORECASE)
 # What was put on and did not stay.
 _GONE = re.compile(
     r"(?:all |now |it |both )*(?:gone|blown (?:off|away)|blew (?:off|away)|c[ao]me off|fell off)"
@@ -190,10 +182,6 @@ class PieceReader:
             yield text, beside
             if self.kind_of(text) == "person" and form.bearing == "does" and form.work in _BY_HAND:
                 yield f"by {text.casefold()}", beside
-            if form.bearing == "does" and form.work in _BY_HAND and self._is_helper(text):
-                yield "", (text,)
-            if "potting" in form.traits and self.kind_of(text) == "pot":
-                yield f"into {text}", beside
             if form.work == "feed" and (by_card := feed_by_card(text, self.handles, self.kind_of)):
                 yield by_card, beside
             if self.kind_of(text) == "person" and form.word in ("billed", "quoted"):
@@ -210,11 +198,6 @@ class PieceReader:
                 # What stays on a part only is on it already.
                 if part and not (form.undone_by and text[-5:].casefold() == " only"):
                     yield part, beside
-
-    def _is_helper(self, text: str) -> bool:
-        """Whether words only say who helped with it: `with Joost`."""
-        found = _WITH_WHOM.fullmatch(text)
-        return found is not None and self.kind_of(found["who"]) == "person"
 
     def is_known(self, form: ActForm, word: str) -> bool:
         """Whether a word may be of a detail of the act, in whatever words it is said."""
@@ -291,8 +274,6 @@ class PieceReader:
             return True
         if form.word == "checked" and names_pest(piece):
             return True
-        if "potting" in form.traits and _BROKE.fullmatch(piece):
-            return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
         words = [word.casefold() for word in _WORD.findall(piece)]
@@ -325,10 +306,8 @@ class PieceReader:
         if form.work == "branches":
             # `pruned, 3 galls` may have cut them.
             return f'observed "{piece}"' if is_size_of_wound(piece) else ""
-        is_seen = (
-            is_sighting(piece, self.of_act(form).words)
-            or is_simile(piece)
-            or (form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece)))
+        is_seen = is_sighting(piece, self.of_act(form).words) or (
+            form.word not in _FOR_MILD_DAYS and (is_weather(piece) or looks_so(piece))
         )
         return f'observed "{piece}"' if is_seen else ""
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 LONGEST = 400
 _SENTENCE = re.compile(
     r"(?<=[^\W\d])(?<!\bno)(?<!\bmrs)(?<!\bmr)(?<!\bdr)(?<!\bca)(?<!\bhumid)(?<!\btemp)(?<!\bw)(?<!\ba\.m)(?<!\bp\.m)"
-    r"(?<!\binc)(?<!\bincl)(?<!\bapprox)(?<!\babt)(?<!\bexc)(?<!\bexcl)(?<!\bfl)(?<!\bfls)(?<!\bfr)[.]\s+"
+    r"(?<!\binc)(?<!\bincl)(?<!\bapprox)(?<!\babt)(?<!\bexc)(?<!\bexcl)(?<!\bfl)(?<!\bfls)[.]\s+"
     r"|(?<=[\d)%])[.]\s+(?=\D|\d[\d.,/]*(?: \d/\d)?\s?(?:h\d\d|h|hrs?|min|mins)\b)"
     r"|\s*;\s+|!+\s+|\s+(?:->|=>|→)\s+(?!\d)|(?<!\d)\s+(?:->|=>|→)\s+|(?<!\d)\s+[–-]\s+|(?<=\d)\s+[–-]\s+(?!\d)|:\s+",
     re.IGNORECASE,

@@ -17,11 +17,7 @@ _SPARED = re.compile(
     r"|let (?:be|go|run|grow)|skipped|spared|untouched|uncut|unpinched|not (?:touched|cut|done|pinched|wired)|missed(?: out)?|passed over|whole"
     r"|(?:still |far |much |all )*too (?:weak|thin|young|small|stiff|brittle|short|soft|thick|old|tight|few|long|woody|hard|early)(?: (?:yet|still|for (?:it|that|now)|to \w+))?"
     r"|kept for (?:the )?[^\W\d]+(?: [^\W\d]+)?)"
-    r"(?: (?:for (?:the )?(?:thickness|girth|trunk|sap|strength|light|shade|thickening|taper)|this (?:time|year)|for now|yet|still|on purpose|again|till next (?:year|time|spring)))?"
-    r"|(?:\d{1,2}|one|two|three|a few|some) (?:(?:long|strong|thick|weak|low|top) )*(?:ones |shoots |whips |candles |buds )?"
-    r"(?:left|kept) (?:long )?(?:for|as) (?:the |a |more |some )?"
-    r"(?:length|wire|wiring|thickness|girth|jins?|sap|strength|light|shade|seed|fruit|flowers|grafts?|grafting|cuttings|layers?"
-    r"|layering|depth|taper|sacrifice|back ?budding|ramification|front|scions?)"
+    r"(?: (?:this (?:time|year)|for now|yet|still|on purpose|again|till next (?:year|time|spring)))?"
     r"|(?:kept|keep|keeping|left|leaving) (?:\d|one|two|three|a few|some)(?: [^\W\d]+)? for (?:the |a |more |some )?[^\W\d]+(?: [^\W\d]+)?",
     re.IGNORECASE,
 )

@@ -61,7 +61,6 @@ _WORDS: Mapping[str, str] = {
         "photographed": "phot'd photo'd photographd",
         "measured": "msrd",
         "against": "agst agnst",
-        "before": "b4 bfr",
         "aluminium": "aluminum alu alum",
         "lime sulphur": "lime-sulphur lime-sulfur",
         "sulphur": "sulfur",
@@ -71,6 +70,7 @@ _WORDS: Mapping[str, str] = {
         "balance": "bal",
         "paid": "pd",
         "this": "ths",
+        "through": "thru",
         "tonight": "tonite",
         "night": "nite nt",
         "nights": "nts nites",
@@ -99,11 +99,6 @@ _WORDS: Mapping[str, str] = {
         "second": "2nd",
         "first": "1st",
         "third": "3rd",
-        "them": "em 'em",
-        "through": "thru thro",
-        "though": "tho",
-        "from": "fr frm",
-        "because": "bc cos cuz",
     }.items()
     for short in shorts.split()
 }
@@ -114,14 +109,13 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"(\d)\s?(?:\"|”|″)", r"\1 inch ", '"'),
     (r"(?<![\w.,])\.(\d)", r"0.\1", "."),
     (r"\bhalf (?:an )?inch\b", "1/2 inch", "inch"),
-    (r"\ban inch\b", "1 inch", "inch"),
     (
         r"(\d/\d) ins?\b(?=\s+(?:ring|this|last|now|long|average|avg|high|stubs?|left)\b)",
         r"\1 inch",
         "in ins",
     ),
     (
-        r"(\d) ins?\b(?=\s+(?:ring|stubs?|off|wounds?|scars?|cuts?|hollow|callus|grooves?|gaps?|cracks?|whips?|candles?|needles?|extensions?|lower|higher|in front)\b)",
+        r"(\d) ins?\b(?=\s+(?:ring|stubs?|off|wounds?|scars?|cuts?|hollow|callus)\b)",
         r"\1 inch",
         "in ins",
     ),
@@ -166,8 +160,6 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
     (r"\btwo dozen\b", "24", "dozen"),
     (r"\b(in|for|after|every|again|next|another) (\d{1,2})\s?d\b", r"\1 \2 days", "d"),
     (r"\bfls? buds?\b", "flower buds", "fl fls"),
-    # `Fr. 20.3.` is a Friday.
-    (r"(?<=[^\W\d]) fr\.? (?=[^\W\d])", " from ", "fr"),
     (
         r"(\b(?:candles?|needles?|shoots?|growth|height|spread) \d+(?:[./]\d+)?) ins?\b(?= (?:top|apex|low|inside|at|on|round|across|wide|long|avg|average|now)\b)",
         r"\1 inch",
@@ -181,16 +173,6 @@ _ROWS: tuple[tuple[str, str, str], ...] = (
         "in ins",
     ),
     (r"(\d)\s?(?:ft|feet)\b\.?", r"\1 foot", "ft feet"),
-    (r"\blime sulph\b", "lime sulphur", "sulph"),
-    (r"(?<=[a-z] )(?-i:n)(?= [a-z])", "and", "n"),
-    (r"\ba fortnight\b", "2 weeks", "fortnight"),
-    (
-        r"(\b(?:came|went|moved|dropped|down|up|lowered|raised) (?:down |up |over |out )?\d+(?:[./]\d+)?) ins?\b(?=$|,| (?:easy|easily|left|right|L|R|lower)\b)",
-        r"\1 inch",
-        "in ins",
-    ),
-    # In small it is `with`.
-    (r"\b(?-i:W)(?= (?:side|end|half|trunk|wall|corner|edge|face)\b)", "west", "w"),
     # Hours, minutes, weeks.
     (r"\b(\d+)\s?(?:hrs?|h)\s?(\d\d)\b(?:\s?mins?)?", r"\1 h \2", "hr hrs h"),
     (r"(\d)\s?(?:hrs?|hours?|h)\b\.?(?! \d\d\b)", r"\1 h", "hr hrs hour hours h"),
@@ -271,11 +253,11 @@ _TOKEN = re.compile(r"[^\s,;:()]+")
 # With none of these signs a text holds at most the words below, and most texts hold neither.
 _SIGNS = re.compile(r"[\d@/€£]")
 _IN_WORDS = re.compile(
-    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?|fr|inch)\b",
+    r"\b(?:[LR] side|half|quarter|full|hour|dozen|first|second|third|[gm]l?/l|fls? buds?)\b",
     re.IGNORECASE,
 )
 # The words of these, and the sides.
-_BESIDE = plain_words("l r half quarter full hour dozen first second third fr inch")
+_BESIDE = plain_words("l r half quarter full hour dozen first second third")
 
 
 def _expanded(found: re.Match[str]) -> str:

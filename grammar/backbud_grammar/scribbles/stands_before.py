@@ -78,7 +78,7 @@ def _without_asides(first: Draft, left: Sequence[Piece]) -> list[Piece]:
     unknown = [one for one in left if not is_aside(first.form, in_full(one[0]), one[0])]
     for one in left:
         if one not in unknown:
-            first.put_beside(*one)
+            first.beside.append(one)
     return unknown
 
 

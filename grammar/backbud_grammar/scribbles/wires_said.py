@@ -20,7 +20,7 @@ _SIGN = re.compile(
     r"(?= wired\b|,? (?:al|alu|cu)\b|$)"
     r"|(?P<side>left|right) (?P<first>\d)(?: ?(?:-|–|to) ?(?:(?P=side) )?(?P<last>\d))?\b"
     r"(?![.,]\d| ?mm)"
-    r"|(?P<part>(?:low |lower |upper |new )?"
+    r"|(?P<part>(?:low |lower |upper )?"
     r"(?:left|right|apex|top|crown|back|front|trunk(?: line)?|leader))\b"
     r"|(?P<size>\d+(?:[.,]\d+)?)(?: ?mm\b)?"
     r"|(?P<to>-|–|to\b|until\b|till?\b)|whole(?= (?:top|apex|crown|left|right)\b)"

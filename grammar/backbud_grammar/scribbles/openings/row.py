@@ -77,7 +77,7 @@ SPRAY = (
 PEST = (
     r"(?:(?:red |woolly |wooly |vine |box |larch |pine |black |green |root |two-spotted |powdery |downy )?(?:aphids?|aphis|greenfly|blackfly|whitefly|(?:spider )?mites?|red spider"
     r"|(?:scale|scale crawlers|scale insects)|mealy ?bugs?|adelgids?|weevils?|vine weevil(?: grubs)?|(?:box(?: tree)? )?moths?|caterpillars?|sawfly(?: larvae)?|thrips|leaf ?miners?"
-    r"|(?:fungus )?gnats?|sciarids?|slugs?|snails?|mildew|rust|black ?spot|tar ?spot|loopers?|earwigs?|needle ?cast|leaf ?spot|tip ?blight|juniper blight|leaf curl|leaf blister|botrytis|grey mould|canker|coral spot"
+    r"|(?:fungus )?gnats?|sciarids?|slugs?|snails?|mildew|rust|black ?spot|needle ?cast|leaf ?spot|tip ?blight|juniper blight|leaf curl|leaf blister|botrytis|grey mould|canker|coral spot"
     r"|shot ?hole|fire ?blight|gall mites?|lace ?bugs?|leafhoppers?|froghoppers?|tortrix|leaf ?rollers?|chafer grubs|leatherjackets|borers?|psyllids?))"
 )
 _PEST_NAMED = re.compile(rf"\b{PEST}\b", re.IGNORECASE)

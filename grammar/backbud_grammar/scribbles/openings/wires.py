@@ -24,7 +24,7 @@ OPENINGS: tuple[ActOpening, ...] = (
     ),
     *rows(
         "wired",
-        r"(?=(?:left|right) \d(?: ?(?:\+|&|and) ?(?:(?:left|right) )?\d)+ wired(?:$|,| (?:alu?|aluminium|cu|copper) \d))",
+        r"(?=(?:left|right) \d(?: ?(?:\+|&|and) ?(?:(?:left|right) )?\d)+ wired(?:$|,))",
         noun=True,
     ),
     *rows("wired", r"(?=\d+ (?:of (?:the )?\d+ )?branches wired\b)", noun=True),

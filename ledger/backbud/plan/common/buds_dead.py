@@ -18,6 +18,7 @@ from backbud.species import (
     weeks_after,
 )
 from backbud.tongue import phrase
+from backbud_grammar.act_words import as_settling
 
 # It lives or is dead by then.
 _LEFT = timedelta(weeks=6)
@@ -37,7 +38,13 @@ def scratch_it_again(tree: Tree, done: Event, year: Year) -> Proposals:
         what=phrase("buds and bark: scratched, is it green below"),
         because=phrase("It may still shoot from lower down, weeks after the others."),
         cautions=(phrase("Damp, not wet, out of wind; no feed and no cut before it shoots."),),
-        settled_by=("checked buds", "checked bark", "checked strength", "vigour", "staged"),
+        settled_by=(
+            as_settling("checked", "buds"),
+            as_settling("checked", "bark"),
+            "checked strength",
+            "vigour",
+            "staged",
+        ),
         minutes=5,
         weight=PRESSING,
         schedule=Schedule(over=window.closes + _LEFT),

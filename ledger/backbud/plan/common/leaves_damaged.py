@@ -18,6 +18,7 @@ from backbud.species import (
     weeks_after,
 )
 from backbud.tongue import phrase
+from backbud_grammar.act_words import as_settling
 
 # Nobody asks after them any more then: they fell, or new ones stand.
 _LEFT = timedelta(weeks=10)
@@ -42,10 +43,7 @@ def until_new_ones_stand(tree: Tree, done: Event, year: Year) -> Proposals:
             phrase("Keep it from the next frost, hard sun and wind; no feed and no cut meanwhile."),
         ),
         settled_by=(
-            "checked leaves",
-            "checked needles",
-            "checked shoots",
-            "checked buds",
+            *(as_settling("checked", what) for what in ("leaves", "needles", "shoots", "buds")),
             "checked strength",
             "vigour",
         ),

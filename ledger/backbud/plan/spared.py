@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from backbud.collection.hard_work import SEASON, cuts_roots, stresses
+from backbud.collection.hard_work import cuts_roots, stresses
 from backbud.collection.state import Tree
 from backbud.plan.common.buds_dead import BUDS_DEAD
 from backbud.plan.common.leaves_damaged import LEAVES_DAMAGED
@@ -22,6 +22,7 @@ from backbud.plan.common.out_of_its_time import OUT_OF_ITS_TIME
 from backbud.plan.common.rot_found import ROOTS_ROT
 from backbud.plan.due import Due
 from backbud.plan.of_batches import OF_SHAPE
+from backbud.plan.once_past import late_until
 from backbud.species import ROOTS_REST, Window
 from backbud_grammar.act_words import ActWord
 
@@ -57,9 +58,8 @@ def _of_care(dues: Iterable[Due], today: date) -> Iterator[Spell]:
         done, one = due.event, due.follow_up
         if done is None or one.outcome != "open":
             continue
-        until = one.window.closes
-        if today > until:
-            until = min(until + SEASON, one.schedule.over or date.max)
+        closes = one.window.closes
+        until = closes if today <= closes else late_until(closes, one.schedule)
         if due.rule == ROOTS_ROT:
             yield Spell(done.day, done.day + _ROT)
         elif due.rule in _ILL:

@@ -41,6 +41,11 @@ SORTS: Mapping[str, Any] = {
     "taken": tuple[tuple[Spent, ...] | None, Noted],
     "found": Findable,
 }
+# What works of many trees have in common; of no sort that is equal to another, as 1 is to true.
+_IN_COMMON = (
+    *("work", "named", "title", "tree", "called", "kind", "place", "place_name", "group"),
+    *("opens", "best", "closes", "cautions"),
+)
 # A slot as it is written, and what was made for it.
 Note = tuple[str, bytes]
 
@@ -116,6 +121,7 @@ class MadeAhead(Memo):
     def _like_before(self, one: WeekWork) -> WeekWork:
         """The same, of parts that were met before where they are equal: those of all trees are held
         together."""
-        met = self._met
-        because = tuple([met.setdefault(reason, reason) for reason in one.because])
-        return replace(one, cautions=met.setdefault(one.cautions, one.cautions), because=because)
+        same = self._met.setdefault
+        parts = {name: same(part, part) for name in _IN_COMMON if (part := getattr(one, name))}
+        because = tuple([same(reason, reason) for reason in one.because])
+        return replace(one, because=because, **parts)

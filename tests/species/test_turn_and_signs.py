@@ -352,9 +352,7 @@ def test_ties_and_mesh_stand_in_the_repottings_own_list(made, only) -> None:
     )
     tree = replace(made.tree(last), on_tree=on_tree)
     found = only(made.yearly(TRIDENT, tree, made.year(TRIDENT), "trident-repot"))
-    assert "Still in the root ball from before the last potting: 2 mm Al tie × 2." in (
-        found.cautions
-    )
+    assert "Not said to be out since the last potting: 2 mm Al tie × 2." in (found.cautions)
     assert "To take out of the pot: mesh × 2." in found.cautions
     # Mesh that stayed in its pot is not in the root ball.
     stayed = replace(tree, on_tree=(OnTree("mesh", "mesh", "", 4, put_in.day, put_in, None, True),))

@@ -201,7 +201,7 @@ def _metal_out(tree: Tree) -> tuple[str, ...]:
     if old:
         said.append(
             phrase(
-                "Still in the root ball from before the last potting: {listed}.",
+                "Not said to be out since the last potting: {listed}.",
                 listed=as_listed(old),
             )
         )

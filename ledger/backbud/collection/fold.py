@@ -24,7 +24,7 @@ from backbud.collection.stand import (
     stands_after,
     start_on_card,
 )
-from backbud.collection.state import ChangeOfPlace, Entry, Tree, Zone
+from backbud.collection.state import ChangeOfPlace, Entry, LeftBehind, Tree, Zone
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
@@ -70,6 +70,7 @@ class _Draft(Stand, kw_only=True):
     outside: str = ""
     stood: str = ""
     move: ChangeOfPlace | None = None
+    left_behind: list[LeftBehind]
     sizes: dict[str, Measure]
     facts: dict[str, str]
     zones: dict[str, Zone]
@@ -112,6 +113,7 @@ class _Draft(Stand, kw_only=True):
             self.batch,
             at.parted_from,
             self.move,
+            tuple(self.left_behind),
         )
 
 
@@ -200,6 +202,7 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         mix=canonical(things, card.text("mix")) if card else "",
         strength=card.text("strength") if card else "",
         wanted=in_extended_format(wanted.date) if wanted else "",
+        left_behind=[],
         sizes={},
         facts=_facts(card) if card else {},
         zones={},
@@ -274,10 +277,22 @@ def _see_place(draft: _Draft, event: Event | None = None) -> None:
     came = event is not None and event.act in _FROM_ELSEWHERE
     if event is not None and draft.standing == "here" and (came or draft.place != draft.stood):
         draft.move = ChangeOfPlace(event, None if came else draft.stood, draft.place)
+    if event is not None and draft.place != draft.stood:
+        _lifted_out(draft, event)
     draft.stood = draft.place
     place = draft.things.find(draft.place) if draft.place else None
     if place is not None and not is_winter_cover(cover_of(place, draft.things)):
         draft.outside = place.handle
+
+
+def _lifted_out(draft: _Draft, event: Event) -> None:
+    """What lay on the ground round it, or on its soil, stays there."""
+    draft.left_behind += [LeftBehind(thing, event) for thing in draft.on_tree.lift_out()]
+
+
+def _went(draft: _Draft, event: Event) -> None:
+    if draft.standing != "here":
+        _lifted_out(draft, event)
 
 
 def _arrived(draft: _Draft, event: Event) -> None:
@@ -368,13 +383,14 @@ def _agreed(draft: _Draft, event: Event) -> None:
 
 _OF_VESSEL = frozenset((_into_mix, _measured, _separated, _parted))
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
-_POTTING = (_into_mix, _opened, _measured)
+_POTTING = (_into_mix, _opened, _measured, _lifted_out)
 EFFECTS: Mapping[ActWord, _Effects] = {
     **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place, _agreed)),
-    "returned": (_left, _see_place),
+    **dict.fromkeys(DEPARTURES, (_went,)),
+    "returned": (_left, _went, _see_place),
     "moved": (_see_place,),
-    "planted-out": (_see_place,),
-    "lifted": (_into_mix, _opened, _measured, _see_place),
+    "planted-out": (_lifted_out, _see_place),
+    "lifted": (*_POTTING, _see_place),
     "quarantined": (_quarantined, _see_place),
     "released": (_quarantined,),
     "opened": (_opened,),

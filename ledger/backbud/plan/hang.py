@@ -152,7 +152,8 @@ class Hanger:
         if seen and one.event is not None and seen[-1][0] > one.day:
             known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
-        key = place, then.pot, growing_year_of(one.day, self.journal.southern), known
+        deep_cm, name = self.years.deep_cm(then), growing_year_of(one.day, self.journal.southern)
+        key = place, then.pot, deep_cm, name, known
         found = given.get(key)
         if found is None:
             found = given[key] = self.years.at(then, place, one.day, species, known, growth)

@@ -60,6 +60,7 @@ class Year(Struct, frozen=True):
     `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
     `rests_under_c`: the mean of the coldest month over which its species finds no rest. `told`:
     what was answered of its stages and of the warmth, for all trees of the species at the place.
+    `deep_cm`: how deep its roots go, by its pot, or by its root ball where that is not known.
     """
 
     name: str
@@ -91,6 +92,7 @@ class Year(Struct, frozen=True):
     cover_at: Callable[[str], str] | None = None
     rests_under_c: float | None = None
     told: dict[tuple[object, ...], Any] | None = None
+    deep_cm: float | None = None
 
     def cover_over(self, place: str) -> str:
         """What is over a place, by its handle, as its card has it; over home for ""."""

@@ -25,12 +25,13 @@ from backbud.collection.stand import (
     start_on_card,
 )
 from backbud.collection.state import ChangeOfPlace, Entry, LeftBehind, Tree, Zone
+from backbud.collection.told_on_card import told_on_card
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
-from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, DetailName, LabelName, as_act
+from backbud.journal.things import Things
+from backbud_grammar.act_words import ActWord, DetailName, as_act
 from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
@@ -39,17 +40,6 @@ from backbud_grammar.measures import Measure
 # Said on a card, and measured in the diary.
 _SizeName = Literal["trunk", "height", "root ball", "spread", "nebari", "girth"]
 SIZES: tuple[_SizeName, ...] = get_args(_SizeName)
-FACTS: tuple[LabelName, ...] = (
-    "since",
-    "front",
-    "style",
-    "origin",
-    "passport",
-    "wedges",
-    "value",
-    "note",
-    "public",
-)
 FRESH: tuple[DetailName, ...] = ("imported", "bare-rooted", "weak")
 # How long a zone's vigour still speaks for the tree: ours, no source.
 VIGOUR_COUNTS = timedelta(days=365)
@@ -204,7 +194,7 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         wanted=in_extended_format(wanted.date) if wanted else "",
         left_behind=[],
         sizes={},
-        facts=_facts(card) if card else {},
+        facts=told_on_card(card) if card else {},
         zones={},
         on_tree=Attached(),
         last={},
@@ -216,16 +206,6 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
             draft.sizes[label] = measure
     _see_place(draft)
     return draft
-
-
-def _facts(card: Thing) -> dict[str, str]:
-    """What a card says besides, as text."""
-    facts: dict[str, str] = {}
-    for label in FACTS:
-        detail = card.detail(label)
-        if detail is not None:
-            facts[label] = detail.words or detail.date or str(detail.measure or "")
-    return facts
 
 
 def _apply(draft: _Draft, entries: Iterable[Entry]) -> None:

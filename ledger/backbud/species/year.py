@@ -55,12 +55,11 @@ class Year(Struct, frozen=True):
     `top_bears_c`: its top; `comes_in_below_c`: the coldest a tender tree stays out in; `growth`: of
     its wood, as it stands today; `pot`: what it stands in, `deep_cm`: how deep its roots go, by
     that or by their ball; None where it is not known. `coldest_said`: the coldest night by its
-    card, where nothing else is known of the weather. `figures`: numbers from the settings. `judge`:
-    how its species judges a work; `times_of`: when it has its time. `feed_days`: how long a feed
-    lasts by its card. `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is
-    over another place. `rests_under_c`: the mean of the coldest month over which its species finds
-    no rest. `told`: what was answered of its stages and of the warmth, for all trees of the species
-    at the place.
+    card, where no weather is known. `figures`: numbers from the settings. `judge`: how its species
+    judges a work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
+    `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
+    `rests_under_c`: the mean of the coldest month over which it finds no rest. `told`: what was
+    answered of its stages and of the warmth, for all trees of the species at the place.
     """
 
     name: str

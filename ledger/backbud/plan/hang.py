@@ -98,7 +98,7 @@ class Hanger:
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
-        self._own, self._at = own, at
+        self._own, self._at, self.is_elsewhere = own, at, bool(at)
         self.asker = Asker(journal, today)
         # With whose reason it is, which lives as long.
         self._last_quoted: tuple[int, int, Reason, Event, Tree] | None = None

@@ -85,3 +85,26 @@ def test_roots_cut_in_open_ground_want_no_cover(opens, written, how: str, in_gro
     session = written(text, "2026-10-12", settings='home = "yard"\n')
     tree = tree_on(session.histories, session.journal.things, "hoshi", date(2026, 10, 12))
     assert tree.planted_out is in_ground
+
+
+SEVILLE = """
+place yard
+  latitude   37.4 N
+  longitude  6 W
+  low   {low} 7 9 11 14 18 20 20 18 14 10 7 C
+  high  {high} 18 22 23 27 32 36 36 32 26 20 17 C
+"""
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "told"),
+    # The mean of January is 10.9, 8 and 7.9 °C.
+    [("5.8", "16", False), ("2", "14", False), ("1.9", "13.9", True)],
+)
+def test_no_snow_is_shaken_off_where_none_lies(written, low: str, high: str, told: bool) -> None:
+    known = "\n2026-04-10\nhoshi\n  noted  well\n"
+    place = SEVILLE.format(low=low, high=high)
+    text = f"{place}tree hoshi\n  kind  Chinese elm\n  place  yard\n{_pot('5')}{known}"
+    session = written(text, "2026-12-12", settings='home = "yard"\n')
+    (one,) = [f for f in session.plan().all() if "/winter-frost/2026" in f.id]
+    assert any("wet snow" in caution for caution in one.cautions) is told

@@ -51,8 +51,9 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
 _DEEP_CM, _MILD_C = 10.0, 7.0
 _A_WEEK = 7
 _WINTER_BEGINS = (12, 1)
-# Where no night of ten years is colder no snow lies and no pot freezes through; ours, no source.
-_SNOW_LIES_C = -3.0
+# Where no night of ten years is colder no snow lies and no pot freezes through, nor where the
+# coldest month is so mild; ours, no source.
+_SNOW_LIES_C, _SNOW_MELTS_C = -3.0, 8.0
 
 
 @each("autumn", rule=WINTER)
@@ -122,7 +123,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found),
+        cautions=_cautions(bears, found, year),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
@@ -146,11 +147,12 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, found: _HardWinter) -> tuple[str, ...]:
+def _cautions(bears: Temperature, found: _HardWinter, year: Year) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C
+    is_mild = year.outlook is not None and year.outlook.coldest_month.mean_c >= _SNOW_MELTS_C
+    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C and not is_mild
     return tuple(filter(None, (found.held_off.caution, snow if lies else "")))
 
 

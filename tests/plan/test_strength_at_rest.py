@@ -61,8 +61,11 @@ def test_out_of_its_time_in_august_it_is_late_in_october(looked) -> None:
 
 
 def test_what_was_done_in_winter_is_looked_at_in_spring(looked) -> None:
-    assert looked(IN_WINTER, "2025-12-10") == "coming"
-    assert looked(IN_WINTER, "2026-03-01") == "coming"
+    # How it is helped over is told at once; 1 December and 42 days is 12 January.
+    assert looked(IN_WINTER, "2025-12-10") == "now"
+    assert looked(IN_WINTER, "2026-01-12") == "now"
+    assert looked(IN_WINTER, "2026-01-13") == "lapsed"
+    assert looked(IN_WINTER, "2026-03-01") == "lapsed"
     assert looked(IN_WINTER, "2026-05-01") == "now"
     found = "\n2026-04-28\nhoshi\n  checked  strength fine\n"
     assert looked(IN_WINTER + found, "2026-05-01") == "done"

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import timedelta
 
-from backbud.plan.common.seasons import is_at_rest, not_while_it_rests, once_it_grows
+from backbud.plan.common.seasons import not_while_it_rests
 from backbud.species import (
     PRESSING,
     Event,
@@ -42,9 +42,6 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         return
     care = _CARE.get(done.act, _ROOTS)
     window = days_after(done.day, 0, 14, 42)
-    if is_at_rest(window.best, year):
-        # Nothing shows then; where it wants shelter meanwhile, winter's rules say so.
-        window = once_it_grows(year, done.day)
     yield Proposal(
         "checked",
         window,

@@ -19,7 +19,7 @@ _THAWED, _UNTIL_BURST = timedelta(days=7), timedelta(days=28)
 _BEFORE_REST = timedelta(weeks=6)
 _MIDSUMMER = (7, 1)
 # From bud burst on until a tree shows how strong it is; common practice, no source.
-_SHOWS = timedelta(weeks=3)
+_SHOWS, _A_DAY = timedelta(weeks=3), timedelta(days=1)
 # BBCH: leaf fall begins; bud burst, shoot growth complete.
 LEAF_FALL = 93
 _BURST, _GROWN = 7, 91
@@ -66,7 +66,9 @@ def is_at_rest(day: date, year: Year) -> bool:
 
 def not_while_it_rests(window: Window, year: Year) -> Schedule:
     """Of a look at a tree's strength: late until it rests, and asked anew once it grows."""
-    return Schedule(over=rests_from(window.closes, year), again=once_it_grows(year, window.closes))
+    closes = window.closes
+    over = closes + _A_DAY if is_at_rest(closes, year) else rests_from(closes, year)
+    return Schedule(over=over, again=once_it_grows(year, closes))
 
 
 def once_it_grows(year: Year, day: date) -> Window:

@@ -102,7 +102,8 @@ def _when(those: Sequence[WorkView], today: date) -> str:
         inside = first.opens < first.best < first.closes
         return f"{days}, best {day(first.best, today.year)}" if inside else days
     word = "until" if stand == "now" else "was due"
-    last = max(one.closes for one in those)
+    # What one tree is looked at for at one time is one look, and closes once.
+    last = first.closes if len(_trees(those)) == 1 else max(one.closes for one in those)
     later = "" if last == first.closes else f", the last {day(last, today.year)}"
     return f"{word} {day(first.closes, today.year)}{later}"
 

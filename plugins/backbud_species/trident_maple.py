@@ -12,7 +12,7 @@ from backbud_species.habits.flushes import trims_again
 from backbud_species.habits.maples import SpreadingMaple
 from backbud_species.habits.strength import by_strength, left_to_grow
 from backbud_species.habits.works import (
-    LEAF_WORK,
+    PART_DEFOLIATION,
     Way,
     altered,
     at,
@@ -121,7 +121,7 @@ class TridentMaple(SpreadingMaple):
                 "Large and outer leaves come off so that light reaches the inner twigs; the rest "
                 "stay, since a full stripping needs a strong tree and a warm summer.",
             ),
-            gate=LEAF_WORK,
+            gate=PART_DEFOLIATION,
         ),
         looks_for_new_leaves(
             "new-leaves",

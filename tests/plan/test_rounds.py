@@ -82,3 +82,30 @@ def test_a_program_is_told_of_each(written, tmp_path, capsys) -> None:
     assert main(["due", str(tmp_path), "--on", "2026-05-12", "--within", "14d", "--json"]) == 0
     ids = [one["id"] for one in json.loads(capsys.readouterr().out)]
     assert sum("/pest-check/" in ident for ident in ids) == 8
+
+
+def test_trees_whose_days_end_more_than_four_weeks_apart_are_two_rounds(
+    written, tmp_path, capsys
+) -> None:
+    """13 June and four weeks is 11 July; crow's day is the one after."""
+    ends = {"ash": "2026-06-13", "birch": "2026-07-11", "crow": "2026-07-12", "dove": "2026-07-14"}
+    plans = "".join(
+        f"{name}\n  planned  clean trunk, to 2026-05-15/{last}\n" for name, last in ends.items()
+    )
+    written(CARDS + "2026-05-10\n" + plans, "2026-05-20")
+    assert main(["due", str(tmp_path), "--on", "2026-05-20", "--within", "0d"]) == 0
+    lines = [line.strip() for line in capsys.readouterr().out.splitlines()]
+    told = [(line, lines[n + 1]) for n, line in enumerate(lines) if "  clean" in line]
+    assert [(line.partition("–")[2].partition("(")[0].strip(), trees) for line, trees in told] == [
+        ("until 13 June, the last 11 July", "ash, birch"),
+        ("until 12 July, the last 14 July", "crow, dove"),
+    ]
+    # So does the first page.
+    assert main(["make", str(tmp_path), "--on", "2026-05-20"]) == 0
+    page = (tmp_path / "made-on/2026-05-20/index.html").read_text("utf-8")
+    rows = re.findall(
+        r'<li class="round.*?</h3>.*?(?=<li class="round|</ul>\s*</section>)', page, re.S
+    )
+    cleaned = [row for row in rows if "Clean trunk" in row]
+    named = [[one for one in ends if re.search(rf">{one}<", row)] for row in cleaned]
+    assert sorted(named) == [["ash", "birch"], ["crow", "dove"]]

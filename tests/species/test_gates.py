@@ -13,8 +13,10 @@ from backbud_species.habits.gates import (
     HARD_WORK,
     LEAF_WORK,
     LIGHT_WORK,
+    PART_DEFOLIATION,
     REGROWN,
     ROOT_WORK,
+    WIRING,
 )
 from backbud_species.japanese_black_pine import JapaneseBlackPine
 from backbud_species.japanese_maple import JapaneseMaple
@@ -22,7 +24,9 @@ from backbud_species.scots_pine import ScotsPine
 
 MAPLE, PINE, SCOTS = JapaneseMaple(), JapaneseBlackPine(), ScotsPine()
 DAY = date(2027, 6, 10)
-EVERY = (LIGHT_WORK, LEAF_WORK, REGROWN, ROOT_WORK, HARD_WORK, FULL_DEFOLIATION, DECANDLING)
+LIGHT = (LIGHT_WORK, LEAF_WORK, REGROWN)
+BESIDE_NO_PEST = (WIRING, PART_DEFOLIATION, ROOT_WORK, HARD_WORK, FULL_DEFOLIATION, DECANDLING)
+EVERY = (*LIGHT, *BESIDE_NO_PEST)
 
 
 def test_a_strong_healthy_tree_passes_every_gate(made):
@@ -200,3 +204,36 @@ def test_a_bend_that_was_heavy_on_one_part_is_looked_at_there(made):
     assert parts_of(made.event("2027-02-10", "bent", "heavy")) == ("",)
     wired = made.event("2027-02-10", "wired", "3 mm Al on left 2, 2 mm Al on apex")
     assert parts_of(wired) == ("left 2", "apex")
+
+
+@pytest.mark.parametrize(
+    ("found", "light"),
+    [
+        ("aphids some", True),
+        ("scale some on left 1", True),
+        ("pests some", True),
+        ("aphids many", False),
+        ("weevils some", False),
+        ("aphids some, leaves yellow", False),
+    ],
+)
+@pytest.mark.parametrize("treated", [False, True])
+def test_a_few_pests_stop_no_pinching_but_wire_and_roots_wait(made, found, light, treated):
+    events = [made.event("2027-05-20", "checked", found)]
+    if treated:
+        events.append(made.event("2027-05-22", "treated", "soft soap, against aphids"))
+    tree = made.tree(*events, strength="strong")
+    year = made.year(MAPLE, "warm")
+    for gate in LIGHT:
+        assert (gate.shut(tree, DAY, year) == "") is light
+    for gate in BESIDE_NO_PEST:
+        assert gate.shut(tree, DAY, year) != ""
+
+
+def test_many_after_a_few_hold_light_work_back(made):
+    tree = made.tree(
+        made.event("2027-05-10", "checked", "aphids some"),
+        made.event("2027-05-30", "checked", "aphids many"),
+        strength="strong",
+    )
+    assert LIGHT_WORK.shut(tree, DAY, made.year(MAPLE, "warm")) != ""

@@ -60,6 +60,14 @@ class Attached:
         for thing in change.put:
             self._put(thing)
 
+    def lift_out(self) -> list[OnTree]:
+        """Take off all that lies on the ground or the soil, and stays there; what that was."""
+        lying = [at for at in self._of_sort.get("protection", ()) if self._all[at].lies]
+        left = [self._all[at] for at in lying]
+        for at in lying:
+            self._take(at)
+        return left
+
     def without(self, change: Change) -> str:
         """The first part named of which nothing can come off, though something is on elsewhere.
 

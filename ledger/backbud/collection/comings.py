@@ -14,6 +14,7 @@ from backbud.collection.corrections import plain_handles
 from backbud.collection.stand import DEPARTURES
 from backbud.journal.dated import DatedBlock, DatedPage
 from backbud.journal.events import Event
+from backbud.journal.read import Journal
 from backbud.journal.things import Things
 from backbud_grammar.act_words import ActWord
 from backbud_grammar.acts import acts_with
@@ -96,6 +97,21 @@ def _was_here_before(
 
 def _place_of(event: Event, block: DatedBlock) -> int:
     return next(i for i in range(len(block.acts)) if block.event(i) is event)
+
+
+def not_here_at_first(first: FirstComings, journal: Journal) -> set[str]:
+    """The trees that were not here at first. On an earlier day these are also those that came after
+    it: by a later line, or by what their card has been told since."""
+    seen_on, things = journal.seen_on, journal.things
+    if seen_on is None:
+        return arrived_in(first)
+    pages = (*journal.pages, *journal.later)
+    came = arrived_in(first_comings(turns_of(journal.later), things, pages, first))
+    for card in things.of_kind("tree"):
+        handle = fold(card.handle)
+        if handle not in first and card.since is not None and card.since.first > seen_on:
+            came.add(handle)
+    return came
 
 
 def arrived_in(first: FirstComings) -> set[str]:

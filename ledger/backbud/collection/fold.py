@@ -24,13 +24,14 @@ from backbud.collection.stand import (
     stands_after,
     start_on_card,
 )
-from backbud.collection.state import ChangeOfPlace, Entry, Tree, Zone
+from backbud.collection.state import ChangeOfPlace, Entry, LeftBehind, Tree, Zone
+from backbud.collection.told_on_card import told_on_card
 from backbud.collection.wedges import Opening, opened, openings, root_map, turned
 from backbud.collection.whereabouts import Histories, Whereabouts
 from backbud.collection.zones import WHOLE_TREE, zone_scores
 from backbud.journal.events import Event
-from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, DetailName, LabelName, as_act
+from backbud.journal.things import Things
+from backbud_grammar.act_words import ActWord, DetailName, as_act
 from backbud_grammar.by_row import by_row
 from backbud_grammar.dates import in_extended_format
 from backbud_grammar.forms import ActForm
@@ -39,17 +40,6 @@ from backbud_grammar.measures import Measure
 # Said on a card, and measured in the diary.
 _SizeName = Literal["trunk", "height", "root ball", "spread", "nebari", "girth"]
 SIZES: tuple[_SizeName, ...] = get_args(_SizeName)
-FACTS: tuple[LabelName, ...] = (
-    "since",
-    "front",
-    "style",
-    "origin",
-    "passport",
-    "wedges",
-    "value",
-    "note",
-    "public",
-)
 FRESH: tuple[DetailName, ...] = ("imported", "bare-rooted", "weak")
 # How long a zone's vigour still speaks for the tree: ours, no source.
 VIGOUR_COUNTS = timedelta(days=365)
@@ -70,6 +60,7 @@ class _Draft(Stand, kw_only=True):
     outside: str = ""
     stood: str = ""
     move: ChangeOfPlace | None = None
+    left_behind: list[LeftBehind]
     sizes: dict[str, Measure]
     facts: dict[str, str]
     zones: dict[str, Zone]
@@ -112,6 +103,7 @@ class _Draft(Stand, kw_only=True):
             self.batch,
             at.parted_from,
             self.move,
+            tuple(self.left_behind),
         )
 
 
@@ -200,8 +192,9 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
         mix=canonical(things, card.text("mix")) if card else "",
         strength=card.text("strength") if card else "",
         wanted=in_extended_format(wanted.date) if wanted else "",
+        left_behind=[],
         sizes={},
-        facts=_facts(card) if card else {},
+        facts=told_on_card(card) if card else {},
         zones={},
         on_tree=Attached(),
         last={},
@@ -213,16 +206,6 @@ def _begin(at: Whereabouts, things: Things) -> _Draft:
             draft.sizes[label] = measure
     _see_place(draft)
     return draft
-
-
-def _facts(card: Thing) -> dict[str, str]:
-    """What a card says besides, as text."""
-    facts: dict[str, str] = {}
-    for label in FACTS:
-        detail = card.detail(label)
-        if detail is not None:
-            facts[label] = detail.words or detail.date or str(detail.measure or "")
-    return facts
 
 
 def _apply(draft: _Draft, entries: Iterable[Entry]) -> None:
@@ -274,10 +257,22 @@ def _see_place(draft: _Draft, event: Event | None = None) -> None:
     came = event is not None and event.act in _FROM_ELSEWHERE
     if event is not None and draft.standing == "here" and (came or draft.place != draft.stood):
         draft.move = ChangeOfPlace(event, None if came else draft.stood, draft.place)
+    if event is not None and draft.place != draft.stood:
+        _lifted_out(draft, event)
     draft.stood = draft.place
     place = draft.things.find(draft.place) if draft.place else None
     if place is not None and not is_winter_cover(cover_of(place, draft.things)):
         draft.outside = place.handle
+
+
+def _lifted_out(draft: _Draft, event: Event) -> None:
+    """What lay on the ground round it, or on its soil, stays there."""
+    draft.left_behind += [LeftBehind(thing, event) for thing in draft.on_tree.lift_out()]
+
+
+def _went(draft: _Draft, event: Event) -> None:
+    if draft.standing != "here":
+        _lifted_out(draft, event)
 
 
 def _arrived(draft: _Draft, event: Event) -> None:
@@ -368,13 +363,14 @@ def _agreed(draft: _Draft, event: Event) -> None:
 
 _OF_VESSEL = frozenset((_into_mix, _measured, _separated, _parted))
 # Beyond where a tree stands (stand.py) and what is on it (on_tree.py).
-_POTTING = (_into_mix, _opened, _measured)
+_POTTING = (_into_mix, _opened, _measured, _lifted_out)
 EFFECTS: Mapping[ActWord, _Effects] = {
     **dict.fromkeys(ARRIVALS, (_arrived, _into_mix, _see_place, _agreed)),
-    "returned": (_left, _see_place),
+    **dict.fromkeys(DEPARTURES, (_went,)),
+    "returned": (_left, _went, _see_place),
     "moved": (_see_place,),
-    "planted-out": (_see_place,),
-    "lifted": (_into_mix, _opened, _measured, _see_place),
+    "planted-out": (_lifted_out, _see_place),
+    "lifted": (*_POTTING, _see_place),
     "quarantined": (_quarantined, _see_place),
     "released": (_quarantined,),
     "opened": (_opened,),

@@ -21,6 +21,7 @@ from backbud.collection.comings import (
     Turn,
     arrived_in,
     first_comings,
+    not_here_at_first,
     turns_of,
 )
 from backbud.collection.corrections import corrected_day
@@ -107,7 +108,8 @@ def trees_here(
 def _resumed(journal: Journal, mark: bytes) -> tuple[Replay, Sequence[DatedPage]] | None:
     """A replay put at the last moment that still holds, and the pages that come after it."""
     # Where so much is new that the syntax was remembered anew, so are the moments.
-    known = read_memory(journal.memory, MOMENTS_FILE, _Moments) if journal.remembered else None
+    is_as_now = journal.remembered and journal.seen_on is None
+    known = read_memory(journal.memory, MOMENTS_FILE, _Moments) if is_as_now else None
     if known is None or known.mark != mark:
         return None
     for moment in reversed(list(_unchanged(known.moments, journal.pages))):
@@ -202,7 +204,7 @@ class FromBeginning:
         self._first = first_comings(turns, journal.things, pages, {})
         self.turns = turns
         self.replay = Replay(journal, (), turns, only_stands=True)
-        self.replay.begin(arrived_in(self._first))
+        self.replay.begin(not_here_at_first(self._first, journal))
         self.pages: list[DatedPage] = []
         self._journal, self._wanted = journal, _wanted(so_many)
         self._moments: list[_KeptMoment] = []
@@ -253,11 +255,13 @@ class FromBeginning:
 
 def _whole(journal: Journal, mark: bytes, ahead: FromBeginning | None) -> Replay:
     """A replay of every page; how all stood at some of them is remembered."""
-    if ahead is None or not ahead.is_of(journal):
+    # What was begun while the journal was read knew nothing of later pages.
+    if ahead is None or journal.seen_on is not None or not ahead.is_of(journal):
         pages = journal.pages
         ahead = FromBeginning(journal, pages, turns_of(pages), len(pages))
         ahead.go_on(pages)
-    ahead.remember(journal, mark)
+    if journal.seen_on is None:
+        ahead.remember(journal, mark)
     return ahead.replay
 
 

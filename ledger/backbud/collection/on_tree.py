@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.collection.against import is_against_weather
+from backbud.collection.against import is_against_weather, lies_there
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, DetailName, as_act
@@ -216,11 +216,21 @@ _OF_WHAT: tuple[DetailName, ...] = ("with", "how")
 
 
 def _protected(event: Event) -> Change:
-    """A shelter; what keeps off cats or birds is a guard, and no frost stays away for it."""
+    """A shelter, what lies on the ground apart from what goes with the tree; what keeps off cats
+    or birds is a guard, and no frost stays away for it."""
     words = [d.words for d in event.details if d.name in _OF_WHAT and d.words]
     if is_against_weather(event):
-        what = ", ".join(words) or "protection"
-        return Change((OnTree("protection", what, "", 1, event.day, event),))
+        lying = [said for said in words if lies_there(said)]
+        around = [said for said in words if said not in lying]
+        what = [", ".join(some) for some in (around, lying) if some] or ["protection"]
+        return Change(
+            tuple(
+                [
+                    OnTree("protection", said, "", 1, event.day, event, lies=said in lying)
+                    for said in what
+                ]
+            )
+        )
     words += [f"against {detail.words}" for detail in event.all("against")]
     return Change((OnTree("guard", " ".join(words), "", 1, event.day, event),))
 

@@ -16,8 +16,8 @@ from msgspec.structs import replace
 from backbud.collection.comings import (
     FirstComings,
     Turn,
-    arrived_in,
     first_comings,
+    not_here_at_first,
     turns_of,
 )
 from backbud.collection.corrections import Corrections
@@ -53,7 +53,7 @@ def replay(
     rest = turns_of(pages[begin:])
     turns = [*moment.turns, *rest] if moment is not None else rest
     first = first_comings(rest, journal.things, pages, moment.first if moment is not None else {})
-    arrived = arrived_in(first)
+    arrived = not_here_at_first(first, journal)
     same = before.unchanged(pages)
     corrections = before.corrections_in(journal, pages, turns, same)
     replay = Replay(journal, pages, turns, corrections=corrections)

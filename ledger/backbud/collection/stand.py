@@ -14,7 +14,7 @@ from backbud.collection.batch import ARRIVALS, RAISED, Batch, batch_on_card, is_
 from backbud.collection.state import Standing
 from backbud.journal.events import Event
 from backbud.journal.things import Thing, Things
-from backbud_grammar.act_words import ActWord, as_act
+from backbud_grammar.act_words import ActWord, DetailWord, as_act
 from backbud_grammar.forms import ActForm
 
 DEPARTURES: Mapping[ActWord, Standing] = {
@@ -143,6 +143,15 @@ def _moved(stand: Stand, event: Event, things: Things) -> None:
     stand.place = place or stand.place
 
 
+# How roots are cut of a tree that stands in open ground, whatever else is written of it.
+_IN_THE_GROUND: tuple[DetailWord, ...] = ("in the ground", "trenched", "by spade")
+
+
+def _root_pruned(stand: Stand, event: Event, things: Things) -> None:
+    if event.says(*_IN_THE_GROUND):
+        stand.planted_out, stand.pot = True, ""
+
+
 def _potted(stand: Stand, event: Event, things: Things) -> None:
     into = event.first("into")
     pot = canonical(things, into.handle) if into is not None else ""
@@ -179,6 +188,7 @@ STANDS: Mapping[ActWord, Callable[[Stand, Event, Things], None]] = {
     **dict.fromkeys(DEPARTURES, _left),
     **dict.fromkeys(("moved", "planted-out", "quarantined"), _moved),
     "lifted": _lifted,
+    "root-pruned": _root_pruned,
 }
 
 

@@ -57,6 +57,7 @@ class OnTree(Struct, frozen=True, gc=False):
     `sort`: wire, guy, wrap, tie, mesh, protection (against weather), guard
     (against animals), shade, layer, graft. `what`: as a person says
     it ("2.5 mm Al"). `from_before`: it was there before the last repotting, so it should be out.
+    `lies`: it lies on the ground or the soil, and stays there when the tree is lifted out of it.
     """
 
     sort: str
@@ -67,6 +68,7 @@ class OnTree(Struct, frozen=True, gc=False):
     event: Event
     thickness_mm: float | None = None
     from_before: bool = False
+    lies: bool = False
 
 
 class Zone(Struct, frozen=True, gc=False):
@@ -75,6 +77,13 @@ class Zone(Struct, frozen=True, gc=False):
     name: str
     score: int
     day: date
+
+
+class LeftBehind(Struct, frozen=True, gc=False):
+    """A shelter that lay where a tree stood, and the act that lifted the tree out of it."""
+
+    thing: OnTree
+    by: Event
 
 
 class ChangeOfPlace(Struct, frozen=True, gc=False):
@@ -99,6 +108,7 @@ class Tree(Struct, frozen=True):
     `outside`: the place with no winter cover where it last stood, "" where there was none.
     `batch`: how many there are, where the handle stands for more than one; `parted_from`: the
     handle of the batch that it was one of. `move`: the last that brought it to where it stands.
+    `left_behind`: what lay on the ground or its soil, and is no more on it.
     """
 
     handle: str
@@ -128,6 +138,7 @@ class Tree(Struct, frozen=True):
     batch: Batch | None = None
     parted_from: str = ""
     move: ChangeOfPlace | None = None
+    left_behind: tuple[LeftBehind, ...] = ()
 
     def moved_by(self, done: Event) -> ChangeOfPlace | None:
         """From where to where an act took it, if that was the last to do so; None where it took

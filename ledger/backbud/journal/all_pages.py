@@ -18,7 +18,15 @@ from backbud.journal.language_past import lines_read_otherwise
 from backbud.journal.outlined import Outlined
 from backbud.journal.own_past import past_lines
 from backbud.journal.own_words import OwnWords
-from backbud.journal.pages import DatedBy, ReadFirst, ReadPage, page_by_lines, read_page, read_pages
+from backbud.journal.pages import (
+    DatedBy,
+    ReadFirst,
+    ReadPage,
+    is_later,
+    page_by_lines,
+    read_page,
+    read_pages,
+)
 from backbud.journal.problems import PlacedFlaw, WithFlaws
 from backbud.journal.said import ActReader
 from backbud.journal.steps import GoesAhead, SoFar
@@ -53,6 +61,7 @@ def read_all_pages(reading: SoFar) -> WithFlaws[SoFar]:
         weather=tuple(gathered.weather),
         own_past=past_lines(read.files, own, asked.acts, reading.southern),
         language_past=lines_read_otherwise(read.files, acts, LANGUAGE, southern=reading.southern),
+        later=read.later() if asked.as_of else (),
     )
     return WithFlaws(in_order, tuple(gathered.flaws))
 
@@ -82,6 +91,19 @@ class _Read(NamedTuple):
             if value is not None:
                 found[name, line] = WithFlaws(value, flaws)
         return found
+
+    def later(self) -> tuple[DatedPage, ...]:
+        """The pages after the day on which the journal is looked at as it was then, in their order;
+        what is wrong in them is none of that day's."""
+        memory, found = self.reading.asked.memory, list[ReadPage]()
+        by, reader = self.by.for_all_time(), DiaryReader(self.reader.acts)
+        for name, file in self.files.items():
+            for line, kept in file.pages:
+                if is_later(kept.section.date, self.by):
+                    value = read_page(name, file, reader, by, line, kept, 0, memory).value
+                    found += () if value is None else (value,)
+        in_turn = InTurn(self.files, self.reading.southern)
+        return tuple([page.page for page in in_turn.in_order(found)])
 
     def second(
         self, new: Mapping[str, NewPages], sound: SoundActs, ahead: GoesAhead | None

@@ -52,6 +52,18 @@ class DatedBy(NamedTuple):
     today: date
     as_of: bool
 
+    def for_all_time(self) -> DatedBy:
+        """The same, where no page is later than the day."""
+        return DatedBy(self.southern, date.max, as_of=False)
+
+
+def is_later(written: str, by: DatedBy) -> bool:
+    """Whether a page is dated after the day on which the journal is read."""
+    try:
+        return read_date(written, by.southern).first > by.today
+    except Misread:
+        return False
+
 
 def read_pages(
     files: Mapping[str, Outlined],

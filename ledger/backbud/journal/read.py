@@ -65,7 +65,9 @@ class Journal(Struct, frozen=True):
     settings, cards, the hemisphere, the language and the table of acts. `southern`: in which half
     of the Earth home lies; north where nobody says. `own_words`: the keeper's;
     `own_past`: the lines that they would read otherwise and that wait for a yes;
-    `language_past`: those that a newer language would.
+    `language_past`: those that a newer language would. `seen_on`: the day on which it is looked at
+    as it was then, None where it is read as it is; `later`: the pages after that day, which tell
+    who was not here yet and nothing else.
     """
 
     folder: str
@@ -86,6 +88,8 @@ class Journal(Struct, frozen=True):
     own_words: OwnWords = NO_OWN_WORDS
     own_past: tuple[PastLine, ...] = ()
     language_past: tuple[PastLine, ...] = ()
+    seen_on: date | None = None
+    later: tuple[DatedPage, ...] = ()
 
     def size(self) -> tuple[int, int]:
         """How many acts it has, and on how many pages they stand."""
@@ -155,4 +159,6 @@ def _journal(reading: SoFar, flaws: PlacedFlaws) -> Journal:
         reading.own_words,
         reading.own_past,
         reading.language_past,
+        asked.today if asked.as_of else None,
+        reading.later,
     )

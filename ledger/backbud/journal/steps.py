@@ -111,6 +111,7 @@ class SoFar(Struct, frozen=True):
     weather: tuple[DayWeather, ...] = ()
     own_past: tuple[PastLine, ...] = ()
     language_past: tuple[PastLine, ...] = ()
+    later: tuple[DatedPage, ...] = ()
     remembered: bool = False
 
     @property

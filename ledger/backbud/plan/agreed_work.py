@@ -51,14 +51,14 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         and (came is None or entry.event.day >= came.day)
         and _asks(entry.event)
     ]
-    came_for = _said(came) if came is not None else ()
-    names_work = any(_said(event) for _, event in agreed)
+    came_for = said_for(came) if came is not None else ()
+    names_work = any(said_for(event) for _, event in agreed)
     for at, event in agreed:
-        said = _said(event) or came_for
+        said = said_for(event) or came_for
         if names_work and not said:
             # Of works that were agreed by name it is no more than the price.
             continue
-        if _is_keep(said):
+        if is_keep(said):
             continue
         # Where more was agreed, that one of them is done keeps no promise.
         named = said if len(said) == 1 else ()
@@ -96,7 +96,7 @@ def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
         )
 
 
-def _said(event: Event) -> tuple[str, ...]:
+def said_for(event: Event) -> tuple[str, ...]:
     """What a line says it is for."""
     return tuple(d.words for d in event.all("for") if d.words)
 
@@ -141,7 +141,7 @@ def _minutes(said: Sequence[str], journal: Journal) -> int:
     )
 
 
-def _is_keep(said: Sequence[str]) -> bool:
+def is_keep(said: Sequence[str]) -> bool:
     """Whether nothing but its keep was agreed: a stay through the winter, and no work."""
     pieces = [one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)]
     return bool(pieces) and all(map(_KEEP.fullmatch, pieces))

@@ -98,7 +98,7 @@ class Hanger:
         self.since = self.this_year.replace(year=self.this_year.year - YEARS_BACK)
         self._rules: dict[type[Species] | None, tuple[Rule, ...]] = {}
         self._by_act: dict[type[Species] | None, Mapping[str, Sequence[Rule]]] = {}
-        self._own, self._at = own, at
+        self._own, self._at, self.is_elsewhere = own, at, bool(at)
         self.asker = Asker(journal, today)
         # With whose reason it is, which lives as long.
         self._last_quoted: tuple[int, int, Reason, Event, Tree] | None = None
@@ -152,7 +152,8 @@ class Hanger:
         if seen and one.event is not None and seen[-1][0] > one.day:
             known = tuple([s for s in seen if s[0] <= one.day])
         place = self._at or one.place or then.place
-        key = place, then.pot, growing_year_of(one.day, self.journal.southern), known
+        deep_cm, name = self.years.deep_cm(then), growing_year_of(one.day, self.journal.southern)
+        key = place, then.pot, deep_cm, name, known
         found = given.get(key)
         if found is None:
             found = given[key] = self.years.at(then, place, one.day, species, known, growth)

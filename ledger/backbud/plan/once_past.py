@@ -16,7 +16,7 @@ from backbud.species.schedule import come_round
 
 # The last days of a window are its end; ours, no source.
 _ENDS = timedelta(days=7)
-_A_DAY = timedelta(days=1)
+_A_DAY, _YEAR = timedelta(days=1), timedelta(days=365)
 Stands = Literal["coming", "now", "overdue", "lapsed", "promised"]
 
 
@@ -45,9 +45,13 @@ def window_on(
 
 def late_until(closes: date, schedule: Schedule) -> date:
     """The last day on which what grows is late: a season at the most, and not where what made it
-    pressing is over."""
-    season = closes + SEASON
-    return season if schedule.over is None else min(season, schedule.over - _A_DAY)
+    pressing is over; of what comes again each year, that year's."""
+    season, over = closes + SEASON, schedule.over
+    if over is None:
+        return season
+    if schedule.again is not None and over <= closes:
+        over += -((over - closes - _A_DAY) // _YEAR) * _YEAR
+    return min(season, over - _A_DAY)
 
 
 def stands(now: Window, weight: Weight, schedule: Schedule, promised: bool, day: date) -> Stands:

@@ -16,11 +16,16 @@ from backbud.tongue import phrase
 
 
 def roots_bear(
-    species: Species | None, pot_depth_cm: float | None, figures: Mapping[str, float]
+    species: Species | None,
+    pot_depth_cm: float | None,
+    figures: Mapping[str, float],
+    *,
+    of_ball: bool = False,
 ) -> Temperature | None:
     """The coldest night (°C) that roots in this pot bear; None where the species does not say.
 
-    In a shallow pot they are young; a depth that is not known counts as shallow.
+    In a shallow pot they are young; a depth that is not known counts as shallow. `of_ball`: it is
+    that of the root ball, since nobody wrote down the pot.
     """
     mature = _mature(species, figures)
     young = young_roots_bear(species, figures)
@@ -30,10 +35,18 @@ def roots_bear(
         said = phrase("The depth of its pot is not known: {because}", because=young.because)
         return Temperature(young.celsius, said)
     if pot_depth_cm < SHALLOW_BELOW.among(figures):
-        said = phrase(
-            "Its pot is {pot_depth_cm:g} cm deep, so shallow: {because}",
-            pot_depth_cm=pot_depth_cm,
-            because=young.because,
+        said = (
+            phrase(
+                "Its root ball is {deep_cm:g} cm deep, so shallow: {because}",
+                deep_cm=pot_depth_cm,
+                because=young.because,
+            )
+            if of_ball
+            else phrase(
+                "Its pot is {pot_depth_cm:g} cm deep, so shallow: {because}",
+                pot_depth_cm=pot_depth_cm,
+                because=young.because,
+            )
         )
         return Temperature(young.celsius, said)
     return Temperature(mature.celsius, mature.because[0].upper() + mature.because[1:])

@@ -219,6 +219,9 @@ def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
     follow_up = due.follow_up
     if due.event is None or follow_up.outcome != "open":
         return due
+    lifted = _lifted_out_of(due.event, tree)
+    if lifted is not None:
+        return _with(due, outcome="done", settled=lifted)
     for sort, act in TAKEN_OFF_BY.items():
         last = tree.last.get(act)
         if act not in follow_up.settled_by or last is None or not _later(last, due.event):
@@ -226,6 +229,13 @@ def _off_again(due: Due, tree: Tree, on_tree: Attached) -> Due:
         if not on_tree.has(sort, due.where):
             return _with(due, outcome="done", settled=last)
     return due
+
+
+def _lifted_out_of(shelter: Event, tree: Tree) -> Event | None:
+    """The act that took the tree out of all of a shelter, which lay where it stood."""
+    if any(thing.event is shelter for thing in tree.on_tree):
+        return None
+    return next((one.by for one in tree.left_behind if one.thing.event is shelter), None)
 
 
 def _later(event: Event, than: Event) -> bool:

@@ -115,7 +115,7 @@ class Years:
         """
         name, first, last = growing_year_of(day, self.southern)
         site = self._site(place)
-        bears, young_bear = self._bears(tree.pot, species)
+        bears, young_bear = self._bears(tree, species)
         stages: dict[int, date] = {}
         for on, stage in seen:
             if first <= on <= last:
@@ -151,6 +151,7 @@ class Years:
             self.cover_at,
             species.rests_under_c.value if species and species.rests_under_c else None,
             told,
+            self.deep_cm(tree),
         )
 
     def _of_species(
@@ -233,13 +234,24 @@ class Years:
             self._pots[handle] = pot_of_card(card, self.settings.figures)[0] if card else None
         return self._pots[handle]
 
-    def _bears(self, pot: str, species: Species | None) -> tuple[Temperature | None, ...]:
+    def deep_cm(self, tree: Tree) -> float | None:
+        """How deep its roots go: by the card of its pot, else by its root ball, length x width x
+        depth; None where nobody measured either."""
+        pot = self._pot(tree.pot)
+        if pot is not None:
+            return pot.depth_cm
+        ball = tree.sizes.get("root ball")
+        sizes = ball.sizes_in("cm") if ball is not None else ()
+        return sizes[2] if len(sizes) > 2 else None
+
+    def _bears(self, tree: Tree, species: Species | None) -> tuple[Temperature | None, ...]:
         """The coldest night that roots in this pot bear, and young ones in any."""
-        key = (pot, type(species))
+        deep_cm, of_ball = self.deep_cm(tree), self._pot(tree.pot) is None
+        key = (deep_cm, of_ball, type(species))
         if key not in self._limits:
-            known, figures = self._pot(pot), self.settings.figures
+            figures = self.settings.figures
             self._limits[key] = (
-                roots_bear(species, known.depth_cm if known else None, figures),
+                roots_bear(species, deep_cm, figures, of_ball=of_ball),
                 young_roots_bear(species, figures),
             )
         return self._limits[key]

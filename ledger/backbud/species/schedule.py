@@ -18,7 +18,8 @@ class Schedule(Struct, frozen=True, kw_only=True, gc=False):
     `in_time`: while it can be done. `at_the_end`: in the last week of its window. `after`: once its
     window has passed and it is late: what will happen. `again`: of what stays or grows the next
     good moment after its window, and the same days of each year from then on. `over`: of what is
-    late and grows the first day on which nothing is at stake any more; a season later without it.
+    late and grows the first day on which nothing is at stake any more, in each year where it comes
+    again; a season later without it.
     `rests`: of what may be done the days in its window on which it cannot be done.
     """
 

@@ -35,7 +35,7 @@ from backbud.tongue import continued, day_and_month, phrase
 from backbud_grammar.act_words import ActWord
 
 NO_WEATHER = "The lows and highs of twelve months are not known here."
-# From after which day work of late summer moves with the usual end of growth, northern dates; ours.
+# Work of late summer from after the first day on moves with the usual end of growth; ours.
 LATE_SUMMER, END_OF_GROWTH = (7, 31), (9, 10)
 # Further off than this, days that the weather moves are set to whole weeks.
 DAYS_EXACT = 21
@@ -48,18 +48,18 @@ class Year(Struct, frozen=True):
     """One growing year (January to December; July to June in the south) at a tree's place.
 
     `name`: "2027", or "2026/27". `today`: the day up to which the weather is known. `seen`: stages
-    seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`:
-    how this tree's heat sums compare with its species'. `cover`: what is over the place.
-    `outlook`: the weather of the place, None where nothing is known of it. `roots_bear`: the
-    coldest night its roots bear in this pot, `young_roots_bear`: young ones in any (`bears` says
-    which holds for a tree), `top_bears_c`: its top; `comes_in_below_c`: the coldest a
-    tender tree stays out in; `growth`: of its wood, as it stands today; `pot`: what it stands in;
-    None where that is not known. `coldest_said`: the coldest night by its card, where nothing else
-    is known of the weather. `figures`: numbers from the settings. `judge`: how its species judges a
-    work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
+    seen on this tree this year. `stage_months`, `wants`, `wire_weeks`: the species' own. `own`: how
+    this tree's heat sums compare with its species'. `cover`: what is over the place. `outlook`: the
+    weather of the place, None where nothing is known of it. `roots_bear`: the coldest night its
+    roots bear in this pot, `young_roots_bear`: young ones in any (`bears` says which holds),
+    `top_bears_c`: its top; `comes_in_below_c`: the coldest a tender tree stays out in; `growth`: of
+    its wood, as it stands today; `pot`: what it stands in, `deep_cm`: how deep its roots go, by
+    that or by their ball; None where it is not known. `coldest_said`: the coldest night by its
+    card, where no weather is known. `figures`: numbers from the settings. `judge`: how its species
+    judges a work; `times_of`: when it has its time. `feed_days`: how long a feed lasts by its card.
     `ahead`: the days ahead, where a forecast tells of them. `cover_at`: what is over another place.
-    `rests_under_c`: the mean of the coldest month over which its species finds no rest. `told`:
-    what was answered of its stages and of the warmth, for all trees of the species at the place.
+    `rests_under_c`: the mean of the coldest month over which it finds no rest. `told`: what was
+    answered of its stages and of the warmth, for all trees of the species at the place.
     """
 
     name: str
@@ -91,6 +91,7 @@ class Year(Struct, frozen=True):
     cover_at: Callable[[str], str] | None = None
     rests_under_c: float | None = None
     told: dict[tuple[object, ...], Any] | None = None
+    deep_cm: float | None = None
 
     def cover_over(self, place: str) -> str:
         """What is over a place, by its handle, as its card has it; over home for ""."""

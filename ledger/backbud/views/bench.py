@@ -15,7 +15,7 @@ from typing import Literal, NamedTuple
 from msgspec import Struct
 
 from backbud.views.ahead import Ahead
-from backbud.views.day import Urgency, plain_title, stands_under, urgency
+from backbud.views.day import Urgency, closing_together, plain_title, stands_under, urgency
 from backbud.views.one_cold import one_cold
 from backbud.views.sky import Frosts, Weather
 from backbud.views.work import WorkView
@@ -235,8 +235,8 @@ def _alike(works: Iterable[AtBench]) -> ByHeading:
         alike.setdefault(one[1:4], []).append(one)
     found: ByHeading = {heading: [] for heading in HEADINGS}
     for (heading, _, _), those in alike.items():
-        those.sort(key=_by_urgency)
-        found[heading].append(those)
+        for some in closing_together(those, attrgetter("work")):
+            found[heading].append(sorted(some, key=_by_urgency))
     for rounds in found.values():
         rounds.sort(key=lambda those: those[0].urgency)
     return found

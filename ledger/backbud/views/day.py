@@ -6,10 +6,11 @@ line, and what may be done on the trees of one kind stands once, under its best 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
 from operator import attrgetter
+from typing import TypeVar
 
 from backbud.collection.on_tree import TAKEN_OFF_BY
 from backbud.collection.state import Tree
@@ -21,6 +22,7 @@ from backbud.views.work import Stand, WorkView, work_views
 from backbud.words import monday_of
 from backbud_grammar.act_words import ActWord
 
+T = TypeVar("T")
 # How much it matters, the day, the title and the id.
 Urgency = tuple[tuple[int, bool], int, str, str]
 
@@ -28,6 +30,8 @@ Urgency = tuple[tuple[int, bool], int, str, str]
 WEEKS_AHEAD = 6
 # Further ahead than anything is asked for.
 FAR = timedelta(days=36500)
+# What closes later than so long after the first of a round is a round of its own; ours.
+ONE_ROUND = timedelta(weeks=4)
 # How long a settled work is still told of.
 SETTLED_DAYS = 365
 # What is done to all that is there of a thing at one time.
@@ -169,8 +173,8 @@ def _is_in_name(word: str, work: WorkView) -> bool:
 def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[WorkView]]:
     """The works that are one line, each in one, in the order of the first of each: looks at one
     thing on a tree, or taking it off, whatever its parts; the same work of several trees; and what
-    may be done on the trees of one kind or of several. `by_days`: only where they have the same
-    days."""
+    may be done on the trees of one kind or of several. What closes weeks after the first is a round
+    of its own. `by_days`: only where they have the same days."""
     things: dict[object, list[WorkView]] = {}
     for one in some:
         things.setdefault(_thing(one), []).append(one)
@@ -180,7 +184,20 @@ def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[Work
     of_kinds: dict[object, list[WorkView]] = {}
     for key, those in found.items():
         of_kinds.setdefault(_of_any_kind(those[0], key, by_days), []).extend(those)
-    return list(of_kinds.values())
+    return [
+        some for those in of_kinds.values() for some in closing_together(those, lambda one: one)
+    ]
+
+
+def closing_together(those: list[T], work: Callable[[T], WorkView]) -> Iterator[list[T]]:
+    """A round parted by when its works close, so that its bounds lie near one another; what is on
+    one tree stays together. `work`: of each."""
+    last = min(work(one).closes for one in those) + ONE_ROUND
+    near = {work(one).tree for one in those if work(one).closes <= last}
+    yield [one for one in those if work(one).tree in near]
+    later = [one for one in those if work(one).tree not in near]
+    if later:
+        yield from closing_together(later, work)
 
 
 def plain_title(work: WorkView) -> str:

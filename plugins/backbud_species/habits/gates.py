@@ -106,6 +106,15 @@ def sickness(tree: Tree, day: date, year: Year) -> str:
     )
 
 
+def ails(tree: Tree, day: date, year: Year) -> str:
+    """The same, but for a few pests that sit on its shoots, whether they were treated or not."""
+    until, since = _known_until(day, year), day - SICK_FOR
+    last = last_before(tree, until, _tells_of_health, since)
+    if last is not None and last.act == "treated":
+        last = last_before(tree, until, _looked_for_health, since)
+    return "" if last is not None and _is_light(last) else sickness(tree, day, year)
+
+
 def newness(tree: Tree, day: date, year: Year) -> str:
     """Why it has not settled: collected this or last growing year, imported, in quarantine."""
     if tree.quarantined:
@@ -215,13 +224,18 @@ def first_reason(
 
 # No tree is too weak to be looked at, sheltered, or freed of its seed; its feed waits in the plan.
 ALWAYS = Gate(lambda tree, day, year: "", speaks=False)
-# Pinching, trimming, thinning, wiring: not a weak or a sick tree, nor one that has not settled,
-# nor one that has to get over what was done wrongly.
-LIGHT_WORK = Gate(first_reason(weakness, sickness, newness, done_wrongly), speaks=False)
+# Pinching, trimming, thinning: not a weak or a sick tree, nor one that has not settled, nor one
+# that has to get over what was done wrongly; but beside a few pests. Common practice, no source.
+LIGHT_WORK = Gate(first_reason(weakness, ails, newness, done_wrongly), speaks=False)
+# Wiring, which bends over shoots that pests sit on and keeps a spray from them: also not beside a
+# few of them.
+WIRING = Gate(first_reason(weakness, sickness, newness, done_wrongly), speaks=False)
 # Trimming of a tree that answers hard pruning with many shoots: also not of that answer.
-REGROWN = Gate(first_reason(weakness, sickness, newness, cut_hard), speaks=False)
-# Pinching and leaf trimming in part: also not in the year of root work or hard pruning.
-LEAF_WORK = Gate(first_reason(weakness, sickness, newness, stress), speaks=False)
+REGROWN = Gate(first_reason(weakness, ails, newness, cut_hard), speaks=False)
+# Pinching and trimming of soft growth: also not in the year of root work or hard pruning.
+LEAF_WORK = Gate(first_reason(weakness, ails, newness, stress), speaks=False)
+# Leaves off in part: also not beside a few pests.
+PART_DEFOLIATION = Gate(first_reason(weakness, sickness, newness, stress), speaks=False)
 # Root work: another insult of the season is flagged by the plan, and does not hold it back.
 ROOT_WORK = Gate(first_reason(weakness, sickness, newness), speaks=True)
 # Defoliation, hard pruning, heavy bending.
@@ -261,6 +275,22 @@ def _is_well(done: Event) -> bool:
     if done.act == "vigour":
         return not done.says("weak")
     return done.act == "checked" and done.says("strength") and done.says(*_WELL)
+
+
+def _looked_for_health(done: Event) -> bool:
+    return done.act == "checked" and _tells_of_health(done)
+
+
+def _is_light(done: Event) -> bool:
+    """Whether a look found a few pests and nothing else that ails; those that eat its roots are
+    never few."""
+    looked_at = {word for detail in done.all("what") for word in detail.words.split()}
+    pests = looked_at & _PESTS
+    return bool(pests) and "weevils" not in pests and _is_some(done)
+
+
+def _is_some(done: Event) -> bool:
+    return done.says("some") and not done.says("many", *_AILING)
 
 
 def _is_ailing(done: Event) -> bool:

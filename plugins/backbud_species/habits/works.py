@@ -71,6 +71,8 @@ from backbud_species.habits.gates import (
     HARD_WORK,
     LEAF_WORK,
     LIGHT_WORK,
+    PART_DEFOLIATION,
+    WIRING,
     Gate,
     strength_first,
     stress,
@@ -94,6 +96,7 @@ __all__ = [
     "HARD_WORK",
     "LEAF_WORK",
     "LIGHT_WORK",
+    "PART_DEFOLIATION",
     "Gate",
     "Time",
     "Way",
@@ -345,7 +348,7 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
     """The season for wiring, with what the bark bears; none after hard pruning or root work."""
 
     def ask(species: Species, tree: Tree, year: Year, window: Window, datum: str) -> Proposals:
-        if LIGHT_WORK.shut(tree, window.opens, year) or worked_hard(tree, window.opens, year):
+        if WIRING.shut(tree, window.opens, year) or worked_hard(tree, window.opens, year):
             return
         bark = (species.bark.value,) if species.bark else ()
         stressed = HARD_WORK.shut(tree, window.opens, year)

@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import timedelta
 
+from backbud.plan.common.seasons import not_while_it_rests
 from backbud.species import (
-    NOTHING_SAID,
     PRESSING,
     Event,
     Proposal,
@@ -41,9 +41,10 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
     if not against:
         return
     care = _CARE.get(done.act, _ROOTS)
+    window = days_after(done.day, 0, 14, 42)
     yield Proposal(
         "checked",
-        days_after(done.day, 0, 14, 42),
+        window,
         what=phrase("strength: it was {act} out of its time", act=phrase(done.act)),
         because=" ".join(against),
         cautions=(care,) if done.act == "decandled" else (care, _NO_MORE),
@@ -52,5 +53,7 @@ def help_it_over(tree: Tree, done: Event, year: Year) -> Proposals:
         if "root_work" in done.row.traits
         else ("checked strength", "vigour"),
         weight=PRESSING,
-        schedule=Schedule(over=done.day + _BARE) if done.act == "defoliated" else NOTHING_SAID,
+        schedule=Schedule(over=done.day + _BARE)
+        if done.act == "defoliated"
+        else not_while_it_rests(window, year),
     )

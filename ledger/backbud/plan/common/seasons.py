@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from datetime import date, timedelta
 
-from backbud.species import Window, Year, has_no_winter, next_after
+from backbud.species import Schedule, Window, Year, has_no_winter, next_after
 
 MonthDay = tuple[int, int]
 
@@ -18,6 +18,8 @@ LEAST_TIME = timedelta(days=14)
 _THAWED, _UNTIL_BURST = timedelta(days=7), timedelta(days=28)
 _BEFORE_REST = timedelta(weeks=6)
 _MIDSUMMER = (7, 1)
+# From bud burst on until a tree shows how strong it is; common practice, no source.
+_SHOWS, _A_DAY = timedelta(weeks=3), timedelta(days=1)
 # BBCH: leaf fall begins; bud burst, shoot growth complete.
 LEAF_FALL = 93
 _BURST, _GROWN = 7, 91
@@ -40,6 +42,42 @@ def in_growth(day: date, year: Year) -> bool:
 def leaves_last(day: date, year: Year) -> bool:
     """Whether leaves of a day still work for weeks: not where they are about to fall, or fell."""
     return in_growth(day, year) and in_growth(day + _BEFORE_REST, year)
+
+
+def rests_from(day: date, year: Year) -> date | None:
+    """The first day after this one on which a tree shows nothing of its strength, since it rests:
+    once its leaves have fallen, of an evergreen by months; None where there is no winter."""
+    if has_no_winter(year):
+        return None
+    for one in (year, year.following):
+        bare = one.stage(LEAF_FALL)
+        rests = bare.last if bare else one.on((10, 15))
+        if rests > day:
+            return rests
+    return None
+
+
+def is_at_rest(day: date, year: Year) -> bool:
+    """Whether it shows nothing of its strength on a day: leaves fell, or have not come."""
+    grows = once_it_grows(year, year.first)
+    rests = rests_from(year.first, year)
+    return rests is not None and not grows.opens <= day < rests
+
+
+def not_while_it_rests(window: Window, year: Year) -> Schedule:
+    """Of a look at a tree's strength: late until it rests, and asked anew once it grows."""
+    closes = window.closes
+    over = closes + _A_DAY if is_at_rest(closes, year) else rests_from(closes, year)
+    return Schedule(over=over, again=once_it_grows(year, closes))
+
+
+def once_it_grows(year: Year, day: date) -> Window:
+    """The weeks from the next bud burst on, after a day; by months where the species has none."""
+    for one in (year, year.following):
+        burst = one.stage(_BURST)
+        if burst is not None and burst.day >= day:
+            return Window(burst.day, burst.day + _SHOWS, burst.day + 2 * _SHOWS)
+    return coming(year, day, (4, 15), (5, 1), (5, 31))
 
 
 def before_growth(year: Year, day: date) -> Window:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from backbud.plan.common.seasons import coming, in_growth
+from backbud.plan.common.seasons import coming, in_growth, not_while_it_rests
 from backbud.species import (
     PRESSING,
     Event,
     Proposal,
     Proposals,
-    Schedule,
     Tree,
     Year,
-    a_year_later,
     after,
     weeks_after,
 )
@@ -36,5 +34,5 @@ def is_it_gaining(tree: Tree, done: Event, year: Year) -> Proposals:
         cautions=(phrase("No root work, hard pruning or leaf work until it is stronger."),),
         settled_by=("vigour", "checked strength"),
         weight=PRESSING,
-        schedule=Schedule(again=a_year_later(window)),
+        schedule=not_while_it_rests(window, year),
     )

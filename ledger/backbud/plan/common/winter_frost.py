@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -46,8 +46,14 @@ _WEIGHTS: Mapping[Verdict, Weight] = {
     "nearly": CARE,
     "close": Weight("harm", must=False, once_past="lapses"),
 }
-# Where no night of ten years is colder no snow lies and no pot freezes through; ours, no source.
-_SNOW_LIES_C = -3.0
+# One cold night does not freeze a ball so deep through while the days are mild, since the day gives
+# back what the night takes; ours, no source.
+_DEEP_CM, _MILD_C = 10.0, 7.0
+_A_WEEK = 7
+_WINTER_BEGINS = (12, 1)
+# Where no night of ten years is colder no snow lies and no pot freezes through, nor where the
+# coldest month is so mild; ours, no source.
+_SNOW_LIES_C, _SNOW_MELTS_C = -3.0, 8.0
 
 
 @each("autumn", rule=WINTER)
@@ -117,7 +123,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
         else phrase("against winter frost, when a hard night is forecast"),
         because=year.why_frost,
         datum=found.datum,
-        cautions=_cautions(bears, found),
+        cautions=_cautions(bears, found, year),
         settled_by=("protected", "moved"),
         covers="any",
         weight=CARE if tender else _WEIGHTS[found.verdict],
@@ -141,11 +147,12 @@ def _bear(bears: Temperature, found: _HardWinter) -> str:
     return f"{said} {spare}"
 
 
-def _cautions(bears: Temperature, found: _HardWinter) -> tuple[str, ...]:
+def _cautions(bears: Temperature, found: _HardWinter, year: Year) -> tuple[str, ...]:
     if bears.celsius > 0:
         return (phrase("A heater under glass needs fresh air, and is kept clear of fleece."),)
     snow = phrase("Shake wet snow off before it freezes on, and keep mice from the bark with mesh.")
-    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C
+    is_mild = year.outlook is not None and year.outlook.coldest_month.mean_c >= _SNOW_MELTS_C
+    lies = bears.celsius + found.to_spare_k <= _SNOW_LIES_C and not is_mild
     return tuple(filter(None, (found.held_off.caution, snow if lies else "")))
 
 
@@ -154,8 +161,9 @@ def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
     nights = year.hard_nights(bears.celsius)
     if nights is None:
         return None
-    best = nights.first - _A_FEW_DAYS
-    window = year.rounded(Window(nights.first - _BEFORE, best, max(nights.last, best)))
+    opens = _reached(year, nights.first - _BEFORE)
+    best = max(nights.first - _A_FEW_DAYS, opens)
+    window = year.rounded(Window(opens, best, max(nights.last, best)))
     covered = held_off(year, nights.one_in_ten_c, bears)
     told = f"{bears.because} {nights.because}{covered.datum}"
     spare = nights.one_in_ten_c - bears.celsius
@@ -168,6 +176,23 @@ def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
         _how_cold(nights),
         ColdNight(nights.one_in_ten_c, nights.give_or_take_k, bears.celsius),
     )
+
+
+def _reached(year: Year, day: date) -> date:
+    """The day from which such nights reach its roots: in a deep pot not in mild weather, though
+    never later than where such nights come in winter alone. A night that is foretold is told
+    (frost_ahead.py)."""
+    last = year.on(_WINTER_BEGINS) - _BEFORE
+    if year.deep_cm is None or year.deep_cm < _DEEP_CM:
+        return day
+    while day < last and _is_mild(year, day):
+        day += timedelta(days=1)
+    return day
+
+
+def _is_mild(year: Year, day: date) -> bool:
+    mean = year.usual_mean(day, _A_WEEK)
+    return mean is not None and mean.celsius >= _MILD_C
 
 
 def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:

@@ -138,6 +138,15 @@ def test_only_what_may_be_done_rests_while_wood_is_frozen(weight, outcome, promi
     assert (found != one) is rests
 
 
+@pytest.mark.parametrize(("closes", "rests"), [("2027-01-03", True), ("2027-01-04", False)])
+def test_a_look_at_wire_rests_once_its_time_is_over(closes, rests) -> None:
+    year = replace(year_at(MugoPine(), "Minneapolis"), today=date(2027, 1, 4))
+    when = f"2026-12-01 2026-12-20 {closes}"
+    look = due("look", "checked", when, weight=ROUTINE, settled_by=("checked wire",))
+    [found] = resting_while_frozen([look], year)
+    assert (found.follow_up.schedule.rests is not None) is rests
+
+
 # ------------------------------------------------------------------ run.py
 
 

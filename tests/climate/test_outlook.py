@@ -118,6 +118,17 @@ def test_milder_nights_under_a_cover_put_frost_off_there_but_not_outside() -> No
     assert ends[0] == ends[1]
 
 
+def test_a_thermometer_under_the_cover_tells_of_the_nights_there() -> None:
+    """A night of -1 °C measured outside is one of 2 °C under a cover that is 3 K milder."""
+    days = years_with_last_frosts((3, 1), (3, 1), (3, 1), (3, 1), (3, 1))
+    found = []
+    for felt in (frozenset[date](), frozenset(days)):
+        air = PlaceAir(days, even_means(5.0, 9.0), date(2025, 12, 31), "means", felt)
+        begins = over(air, night_shift_c=3.0).cold_nights_begin(date(2026, 1, 1), 0.0)
+        found.append(begins and begins.first)
+    assert found == [None, date(2026, 11, 1)]
+
+
 # ------------------------------------------------------------------ chill
 
 
@@ -189,6 +200,23 @@ def test_hard_nights_lean_to_the_cold_side_and_last_until_spring() -> None:
     assert close.because.endswith("That is close: 4.1 K over what it bears.")
     # No date is so cold by itself: the three months of winter.
     assert (close.first, close.last) == (date(2027, 12, 1), date(2028, 2, 28))
+
+
+@pytest.mark.parametrize(
+    ("limit_c", "ends"),
+    [
+        (-4.5, "(by “coldest” on its card)."),
+        (-5.0, "(by “coldest” on its card)."),
+        (-5.5, "That is close: 0.5 K over what it bears."),
+    ],
+)
+def test_how_close_the_coldest_night_is_stands_where_it_lies_over_the_limit(limit_c, ends) -> None:
+    air = PlaceAir({}, MonthlyMeans(LOW, HIGH), date(2026, 12, 31), "the card")
+    said = SaidCold(coldest_c=-5.0)
+    outlook = Outlook(air, OPEN_AIR, latitude=50.0, southern=False, said=said)
+    hard = outlook.hard_nights(NEW_YEAR, limit_c)
+    assert hard is not None
+    assert hard.because.endswith(ends)
 
 
 def test_hard_nights_go_by_what_is_believed_most() -> None:

@@ -193,6 +193,16 @@ def test_only_a_layer_is_cut_free_anew_under_the_handle_of_one_that_died(
     assert tree(session, "whips").counted == "49 whips"
 
 
+def test_what_has_no_card_is_meant_however_its_handle_is_written(written) -> None:
+    pages = (
+        "2026-06-02\nyuki\n  struck  20 cuttings, as reds\n2026-06-03\nReds, hoshi\n  watered\n"
+        "2026-06-04\nall in yard except REDS\n  fed\n"
+    )
+    session = written(CARDS + pages)
+    assert acts_of(session, "reds") == [("06-02", "struck"), ("06-03", "watered")]
+    assert acts_of(session, "hoshi") == [("06-03", "watered"), ("06-04", "fed")]
+
+
 # ------------------------------------------------------------------ totals, corrections
 
 

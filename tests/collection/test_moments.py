@@ -10,6 +10,7 @@ from random import Random
 import pytest
 
 from backbud.collection import moments
+from backbud.collection.comings import turns_of
 from backbud.publish import MEMORY
 from backbud.session import open_session
 from backbud_grammar.problems import Problem
@@ -127,6 +128,20 @@ def resumed(monkeypatch: pytest.MonkeyPatch) -> list[bool]:
 def written(folder: Path, pages: list[tuple[date, str]]) -> None:
     text = "\n".join(f"{day}\n\n{text}" for day, text in pages)
     (folder / "diary.txt").write_text(text)
+
+
+def test_a_replay_that_went_ahead_counts_for_its_own_pages_alone(folder: Path) -> None:
+    """A page that came late, or was read otherwise at the end, is replayed anew."""
+    journals = []
+    for line in ("watered", "died"):
+        written(folder, [(FIRST_DAY, f"kaze\n  {line}\n")])
+        journals.append(open_session(str(folder), TODAY, only_check=True).journal)
+    watered, died = journals
+    ahead = moments.FromBeginning(watered, watered.pages, turns_of(watered.pages), 1)
+    ahead.go_on(watered.pages)
+    assert moments._whole(watered, b"", ahead) is ahead.replay
+    found = moments._whole(died, b"", ahead)
+    assert found.trees["kaze"].standing == "died"
 
 
 @pytest.mark.parametrize(

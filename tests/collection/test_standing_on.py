@@ -67,6 +67,24 @@ def test_where_a_tree_stood_on_a_day_is_what_its_whole_history_says(written: Wri
     ]
 
 
+def test_a_tree_stands_where_it_was_cut_free_under_whatever_handle_it_was_named(
+    written: Written,
+) -> None:
+    """One has no card; of the other the line names the handle that it had before."""
+    session = written(
+        "place yard\ntree hoshi\n  place yard\ntree reds\n  formerly sprout\n"
+        "2026-01-05\nhoshi\n  separated on left 1, as chip\n  separated on left 2, as sprout\n"
+        "2026-03-05\nchip, reds\n  died\n",
+        any_problems=True,
+    )
+    things, trees = session.journal.things, session.histories.trees
+    for handle in ("chip", "reds"):
+        days = (date(2026, 1, 4), date(2026, 1, 5), date(2026, 3, 5))
+        seen = [standing_on(trees[handle], things, day) for day in days]
+        assert [one.standing for one in seen] == ["not yet", "here", "died"]
+        assert seen[1].place == "yard"
+
+
 def test_whose_line_it_is(written: Written) -> None:
     """Lines count from 1: yuki had left by the second page."""
     session = written(

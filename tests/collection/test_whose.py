@@ -77,3 +77,31 @@ def test_a_price_that_another_says_yes_to_is_not_agreed(written: Written, line, 
     session = written(f"{cards}hoshi\n  {line}\n", any_problems=True)
     last = session.histories.trees["hoshi"].entries[-1]
     assert bool(last.event.held) is held
+
+
+@pytest.mark.parametrize(
+    ("line", "held"),
+    [
+        ("Ty says yes to 150", False),
+        ("Ty B says yes to 150", False),
+        ("Ty Beas says yes to 150", True),
+        ("Quillow says yes to 150", True),
+        ("invoiced Ty 150", False),
+        ("invoiced Quillow 150", True),
+        ("back to Ty", False),
+        ("back to Quillow", True),
+    ],
+)
+def test_an_owner_may_be_called_by_the_first_of_their_names(written: Written, line, held) -> None:
+    """Each of those named has a card; the tree is Ty Beasley's."""
+    people = {"beasley": "Ty Beasley", "ty": "Ty", "b": "Ty B", "beas": "Ty Beas", "quillow": ""}
+    cards = "".join(
+        f"person {handle}\n  name {name or handle}\n" for handle, name in people.items()
+    )
+    session = written(
+        f"{cards}tree hoshi\n  kind trident maple\n  owner beasley\n"
+        f"2026-03-01\nhoshi\n  received from beasley\n2026-06-01\nhoshi\n  {line}\n",
+        any_problems=True,
+    )
+    last = session.histories.trees["hoshi"].entries[-1]
+    assert bool(last.event.held) is held

@@ -48,6 +48,23 @@ def test_the_median_of_three_by_act_and_height(written) -> None:
     assert taught(session) == {("repotted", "kifu"): 100}
 
 
+@pytest.mark.parametrize(
+    ("today", "known"), [("2026-02-28", {}), ("2026-03-01", {("repotted", "kifu"): 90})]
+)
+def test_what_was_timed_today_counts(written, today, known) -> None:
+    """It takes three times to tell."""
+    pages = "".join(
+        f"""
+    202{n}-03-01
+    oak
+      repotted  same pot
+      worked    90 min
+    """
+        for n in (4, 5, 6)
+    )
+    assert taught(written(CARDS + pages, today, as_of=True)) == known
+
+
 def test_a_time_for_several_acts_is_parted_as_usual_minutes_are(written) -> None:
     session = written(
         CARDS

@@ -282,6 +282,18 @@ def test_a_stage_that_was_seen_corrects_the_years_to_come(written, find: Find) -
     assert "this tree's own sum, from 1 observation" in datum(early)
 
 
+def test_a_stage_that_was_seen_late_is_expected_later_from_then_on(written, find: Find) -> None:
+    """So late that its own sum is more than twice the usual one, of over 7 degree-days until the
+    buds swell: it counts as twice, and what ends on 5 April with the burst ends a week later."""
+    closes = {}
+    for said in ("noted  buds tight", "staged  07"):
+        diary = f"2026-04-21\nhoshi\n  {said}"
+        session = written(journal(PLACES["cool"], TREES, diary), "2026-12-20", settings=HOME)
+        closes[said] = find(session, "trident-repot/2027").window.closes
+    assert "It comes at 15 degree-days" in datum(find(session, "trident-repot/2027"))
+    assert list(closes.values()) == [date(2027, 4, 5), date(2027, 4, 12)]
+
+
 # ------------------------------------------------------------------ nothing known
 
 

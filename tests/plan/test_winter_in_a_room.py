@@ -73,3 +73,26 @@ def test_a_tender_tree_under_fleece_is_asked_into_the_warmth_alone(written, kind
     place = "move in, to a warm and light place" if warm else "move on, to a place that stays near"
     assert len(now) == 1
     assert now[0].startswith(place)
+
+
+@pytest.mark.parametrize(
+    ("place", "on", "state"),
+    [
+        ("room", "2026-10-31", "coming"),
+        ("room", "2026-11-01", "now"),
+        ("room", "2027-02-15", "now"),
+        # In its time it is no work for one that stands outside.
+        ("yard", "2026-10-31", "coming"),
+        ("yard", "2026-11-01", None),
+        ("yard", "2027-02-15", None),
+        ("yard", "2027-02-16", "lapsed"),
+    ],
+)
+def test_a_tree_is_turned_to_the_window_where_it_stands_in_the_room(
+    written, place, on, state
+) -> None:
+    """From 1 November to 15 February, by months."""
+    text = PLACES + f"tree hoshi\n  kind   dwarf jade\n  place  {place}\n" + KNOWN
+    session = written(text, on, settings='home = "yard"\n')
+    found = session.plan().find("hoshi/dwarf-jade-light/2026")
+    assert [one.state(session.today) for one in found] == ([state] if state else [])

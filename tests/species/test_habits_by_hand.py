@@ -11,12 +11,15 @@ from backbud.species import Window
 from backbud.species.deed import Deed
 from backbud_species.chinese_juniper import ChineseJuniper
 from backbud_species.habits.cooled_soil import as_summer_cools
-from backbud_species.habits.gates import short_summer, stress, worked_hard
+from backbud_species.habits.gates import short_summer, sickness, stress, worked_hard
 from backbud_species.habits.judges import hard_before_winter
 from backbud_species.habits.second_flush import heat_left
+from backbud_species.habits.times import at
 from backbud_species.habits.yearly import feeding
 from backbud_species.japanese_black_pine import JapaneseBlackPine
+from backbud_species.japanese_white_pine import JapaneseWhitePine
 from backbud_species.satsuki_azalea import SatsukiAzalea
+from backbud_species.trident_maple import TridentMaple
 
 # ------------------------------------------------------------------ glass.py
 
@@ -93,6 +96,21 @@ def test_no_wire_goes_on_for_five_months_after_hard_work(made, done, held) -> No
     assert bool(worked_hard(tree, date(2027, 6, 10), made.year(SatsukiAzalea()))) is held
 
 
+@pytest.mark.parametrize(
+    ("act", "text", "sick"),
+    [
+        # Only a look for it tells that it is well again.
+        ("checked", "leaves healthy", False),
+        ("vigour", "strong", True),
+        ("bloomed", "none", True),
+    ],
+)
+def test_what_was_treated_is_sick_until_a_look_finds_it_well(made, act, text, sick) -> None:
+    tree = made.tree(made.event("2027-05-01", "treated"), made.event("2027-05-10", act, text))
+    reason = sickness(tree, date(2027, 5, 20), made.year(SatsukiAzalea()))
+    assert reason.startswith("It was treated on 1 May 2027") is sick
+
+
 @pytest.mark.parametrize("day", [date(2027, 5, 20), date(2027, 5, 25)])
 def test_the_heat_for_a_second_flush_is_counted_from_a_week_after_the_needles_part(
     made, day
@@ -103,6 +121,23 @@ def test_the_heat_for_a_second_flush_is_counted_from_a_week_after_the_needles_pa
     year = made.year(species, "warm", seen=seen, figures=wanted)
     left = heat_left(year.last_monday, day + timedelta(days=7))
     assert f" {left:.0f} K·day above 10 °C are left " in short_summer(made.tree(), day, year)
+
+
+# ------------------------------------------------------------------ times.py
+
+
+@pytest.mark.parametrize(
+    ("kind", "closes"),
+    [
+        # Of numbers.txt: growth ends by 1 October, buds swell on 12 March.
+        (TridentMaple, date(2028, 3, 12)),
+        # By 16 October: 220 days later. It is never bare, so no rest ends.
+        (JapaneseWhitePine, date(2028, 5, 23)),
+    ],
+)
+def test_work_after_growth_ends_as_the_buds_of_a_bare_tree_swell(made, kind, closes) -> None:
+    year = made.year(kind())
+    assert at(91, 0, 30, 220).window(year.stage(91), year).closes == closes
 
 
 # ------------------------------------------------------------------ judges.py

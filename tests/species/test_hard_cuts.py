@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import date
 
 import pytest
 
+from backbud.species import Window
 from backbud_species.common_camellia import CommonCamellia
 from backbud_species.kurume_azalea import KurumeAzalea
 from backbud_species.sasanqua_camellia import SasanquaCamellia
@@ -15,23 +16,23 @@ KURUME, SATSUKI = KurumeAzalea(), SatsukiAzalea()
 
 
 @pytest.mark.parametrize(
-    ("species", "rule", "burst"),
+    ("species", "rule", "days"),
     [
-        # Bud burst on a species' usual days, best two weeks before the usual one.
-        (CommonCamellia(), "camellia-renew", date(2027, 4, 28)),
-        (SasanquaCamellia(), "sasanqua-renew", date(2027, 4, 23)),
+        # Bud burst on a species' usual days (numbers.txt): from four weeks before the first of
+        # them, 14 and 8 April, best two weeks before the usual one, until the last.
+        (CommonCamellia(), "camellia-renew", ("2027-03-17", "2027-04-14", "2027-05-13")),
+        (SasanquaCamellia(), "sasanqua-renew", ("2027-03-11", "2027-04-09", "2027-05-08")),
     ],
 )
 def test_a_camellia_whose_buds_came_off_is_cut_hard_before_its_flush(
-    made, only, species, rule, burst
+    made, only, species, rule, days
 ):
     off = made.event("2026-09-10", "disbudded", "all")
     tree = made.tree(off, strength="strong")
     year = made.year(species, "cool")
     work = only(made.yearly(species, tree, year, rule))
     assert (work.act, work.extent, work.singly) == ("pruned", "hard", True)
-    assert work.window.best == burst - timedelta(weeks=2)
-    assert work.window.closes <= burst + timedelta(days=15)
+    assert work.window == Window(*map(date.fromisoformat, days))
     assert work.datum.startswith("Its flower buds came off on 10 September 2026.")
     # Silence without a reason in this tree: its flowers are on, or it is not strong.
     some = made.tree(made.event("2026-09-10", "disbudded", "some"), strength="strong")

@@ -294,6 +294,8 @@ def test_a_hard_surface_that_was_opened_is_a_sign(signs) -> None:
     assert signs(("2026-05-10", "opened", "hard surface")) == (
         "its hard surface had to be opened on 10 May 2026",
     )
+    # What is only roughly known is history.
+    assert signs(("2026-05", "opened", "hard surface")) == ()
 
 
 def test_roots_that_were_found_to_fill_the_pot_are_a_sign(signs) -> None:

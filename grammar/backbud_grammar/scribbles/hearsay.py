@@ -36,6 +36,7 @@ HEARSAY_PATTERNS = (
     r"(?:the )?[^\W\d]+ did(?: it| this| that| so)*|(?:found|came|arrived|turned out|sold as)(?: it)?"
     r" (?:so|that way|like (?:this|that)|[^\W\d]+ed)|as (?:agreed|planned|promised|booked|ordered) for .+"
     r"|.* (?:i|we) (?:think|guess|believe|suppose|reckon|hope|presume|assume|gather|hear)",
+    r"(?:the |my |his |her )?(?:books?|labels?|calendar|catalogue|notes|lists?|diary|cards?|magazines?)",
     r"so the [^\W\d]+|(?:it )?turns out(?: so| that| to be| it)*",
     # `says the book`
     rf"(?:or |as |so )*(?:says|said|claims|claimed|swears|swore|insists|writes|reckons|promised)"

@@ -29,7 +29,7 @@ _NOT_MEANT = (
     "fake bogus false ahem pff pfft meh whatever blah etc cetera et wink nudge fantasy fiction "
     "fictional figment pretending pretence make-believe imaginary imagination mentally vicariously "
     "remotely metaphorically figuratively rhetorically proverbially satire spoof hoax dream dreams wishful thinking superstition rules prank bluff "
-    "lie lies seriously honestly honest promise literally so-called nonsense quote quotes quotation unquote sic ibid idem viz nb pto rsvp na null dv "
+    "lie lies seriously honestly honest promise literally so-called nonsense jk delete deleted erase erased ignore testing sample template cross crossed copied copy quote quotes quotation unquote sic ibid idem viz nb pto rsvp na null dv "
     "inshallah"
 )
 _NOT_YET = (
@@ -44,7 +44,7 @@ _NOT_YET = (
     "undone pondering pondered mulled mulling contemplated contemplating musing toying toyed mooted "
     "moot talked talking floated discussed discussing discussion considering consideration review reviewed approval "
     "approved approve vetoed veto vote voted committee jury verdict limbo abeyance backburner "
-    "unbeknown forbid"
+    "unbeknown forbid ordered"
 )
 _WANTED = (
     "must ought shall gonna gotta please pls plz kindly asap a.s.a.p urgent urgently priority "
@@ -97,7 +97,7 @@ _BINDING = plain_words(
     "trees more less much bit little some any every such like than too again about over only even "
     "well good bad big great yeah right sure spring summer autumn winter fall weather wish work job "
     "next first no not if when dry i'm i'd i'll we'd soil pots pot note self myself thing two "
-    "standard long longer new year's second common pipe usual"
+    "standard long longer new year's second common pipe usual line page entry word paste read out"
 )
 _TOKEN = re.compile(r"[^\W\d_]+(?:['’.-][^\W\d_]+)*")
 _SIGNS = re.compile(r"[\d%\"]")
@@ -140,7 +140,7 @@ _ANOTHER_TIME = (
     rf"|^(?:at |in |on )?(?:that|the other|those) {_A_TIME}s?$|^at the time$",
     r"^(?:a|some) (?:while|long time|time|bit) (?:ago|back)$|^(?:way |long |ages |years )?back (?:then|when|in .+)$|^(?:ages|years|way) back$",
     rf"^since (?:the )?(?:{_MONTH_OR_DAY}|{_A_TIME})$|^(?:each|every) (?:year|season|spring|summer|autumn|fall|winter|time)$",
-    r"\byears running$|^by (?:the )?(?:christmas|xmas|easter|whitsun|weekend|holidays?|then)$"
+    r"\byears running$|\bago$|^by (?:the )?(?:christmas|xmas|easter|whitsun|weekend|holidays?|then)$"
     rf"|^(?:shift(?:ed)?|moved|put|pushed|carried) (?:over |back |on )*to {_MONTH_OR_DAY}$",
     rf"^(?:(?:best|better|as|always|mostly|usually|often|preferably|only|earliest|ideally|typically|target|aim|aim for) )+(?:in )?{_MONTH_OR_DAY}$",
     rf"^(?:(?:best|better|as|always|mostly|usually|often|preferably|only|earliest|ideally|typically) )+in [^\W\d]+$|^{_A_TIME} (?:is )?(?:better|best)$",
@@ -161,7 +161,8 @@ _NO_REPORT = (
     r"^(?:and |all )*(?:stopped|interrupted|broken off)(?: .+)?$|^(?:hands|arms) full$|^ground (?:still |is |was |too )*frozen(?: solid)?$",
     r"^(?:rain|phone|wind|storm|visitors?|darkness|dark|snow)(?: \w+)? (?:stopped|interrupted|halted|rang|cut short)(?: .+)?$"
     r"|^soil gone$|^(?:the |new )?(?:pot|soil|mix|wire|feed|tray|spray|paste) (?:missing|ordered|awaited|on its way)$|^(?:and )?out again$",
-    r"^or (?:rather |else |maybe )?[^\W\d]+ed$|^(?:i mean|meaning|rather|sorry|or rather|correction|meant) [^\W\d]+$",
+    r"^or\b|^(?:wrong|false) (?:line|page|day|word|entry|date|card)$|^nowhere$"
+    r"|^(?:for .+ )?(?:read|make (?:that|it)|should (?:read|be)) [^\W\d]+$|^(?:i mean|meaning|rather|sorry|or rather|correction|meant) [^\W\d]+$",
     r"^(?:as long|so long) as\b|^in the event (?:of|that)\b|^(?:on|under) (?:one )?conditions?\b|^given (?:time|a|the|good|dry)\b"
     r"|^(?:provided|assuming|supposing|subject to|depending on|pending|barring)\b|\b(?:permitting|allowing|willing|depending)$",
     r"\b(?:bad|good|poor|silly|mad|terrible|great|nice) idea$|^a (?:must|priority)$|\bplease$|^please\b|^(?:same|ditto) (?:as|for|to)\b"

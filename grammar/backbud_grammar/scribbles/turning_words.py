@@ -9,7 +9,8 @@ from __future__ import annotations
 
 import re
 
-from backbud_grammar.scribbles.plain import plain_words
+from backbud_grammar.limiters import word_set
+from backbud_grammar.ways_compiled import compiled_way
 
 _HOW_SURE = (
     "apparently reportedly seemingly evidently presumably ostensibly theoretically technically "
@@ -74,7 +75,7 @@ _JUDGED_UNDONE = (
     "impossible forbidden prohibited banned verboten needless unnecessary pointless inadvisable "
     "unwise unthinkable"
 )
-TURNING_WORDS = plain_words(
+TURNING_WORDS = word_set(
     " ".join(
         (
             _HOW_SURE,
@@ -89,7 +90,7 @@ TURNING_WORDS = plain_words(
     )
 )
 # What binds such words, and says nothing of a tree.
-_BINDING = plain_words(
+BINDING_WORDS = word_set(
     "a an the this that these those it its it's he she they we i you me him her us them my his our "
     "your their one ones is was were are be been being has have had do does did to of in on at by "
     "for from with as so or and & + just all quite very rather really now then there here what "
@@ -178,11 +179,9 @@ _NO_REPORT = (
 )
 # Of letters alone, as `words_beside.py` looks at them.
 TURNING_PATTERNS = (*_ANOTHER_TREE, *_ANOTHER_TIME, *_NO_REPORT)
-_OF_ANOTHER = re.compile("|".join(_ANOTHER_TREE), re.IGNORECASE)
+_OF_ANOTHER = "|".join(_ANOTHER_TREE)
 # Signs and no word say nothing.
-_OPEN = re.compile("|".join((r"^[^\w]+$", *_ANOTHER_TIME, *_NO_REPORT)), re.IGNORECASE)
-# Whose tree, hand or word it is: `Gil's`, `the club's pine`.
-_SOMEBODYS = re.compile(_WHOSE, re.IGNORECASE)
+_OPEN = "|".join((r"^[^\w]+$", *_ANOTHER_TIME, *_NO_REPORT))
 
 
 def is_of_another_tree(clause: str) -> bool:
@@ -191,7 +190,7 @@ def is_of_another_tree(clause: str) -> bool:
     >>> is_of_another_tree("the club tree"), is_of_another_tree("the tree, left side")
     (True, False)
     """
-    return _OF_ANOTHER.search(clause) is not None
+    return compiled_way(_OF_ANOTHER).search(clause) is not None
 
 
 def is_somebodys(words: str) -> bool:
@@ -200,7 +199,7 @@ def is_somebodys(words: str) -> bool:
     >>> is_somebodys("gil's maples"), is_somebodys("the tree's left")
     (True, False)
     """
-    return _SOMEBODYS.search(words) is not None
+    return compiled_way(_WHOSE).search(words) is not None
 
 
 def is_left_open(clause: str) -> bool:
@@ -210,7 +209,7 @@ def is_left_open(clause: str) -> bool:
     (True, True, False)
     """
     return len(clause) <= _LONGEST and (
-        is_of_such_words(clause) or _OPEN.search(clause) is not None
+        is_of_such_words(clause) or compiled_way(_OPEN).search(clause) is not None
     )
 
 
@@ -220,5 +219,5 @@ def is_of_such_words(clause: str) -> bool:
     return not (
         TURNING_WORDS.isdisjoint(words)
         or _SIGNS.search(clause)
-        or any(word not in TURNING_WORDS and word not in _BINDING for word in words)
+        or any(word not in TURNING_WORDS and word not in BINDING_WORDS for word in words)
     )

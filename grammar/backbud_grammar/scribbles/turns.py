@@ -8,13 +8,18 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from backbud_grammar.scribbles.hearsay import is_hearsay
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.limiters import WORD
+from backbud_grammar.scribbles.hearsay import HEARSAY_WORDS, is_hearsay
 from backbud_grammar.scribbles.turning_words import (
+    BINDING_WORDS,
+    TURNING_WORDS,
     is_left_open,
     is_of_another_tree,
     is_of_such_words,
     is_somebodys,
 )
+from backbud_grammar.ways_compiled import compiled_way
 
 _DAYS = (
     r"(?<!since )(?<!from )\b(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri)(?:day)?\b"
@@ -64,9 +69,11 @@ _UNDONE = (
     r"|^since (?:opened|fallen|gone|come off|lost|broken|removed|replaced)$"
     r"|^in (?:the|my|a) (?:photo|picture|drawing|sketch|dream|head)s?$|^(?:put |went |all )?back (?:again|now|as it was)$"
 )
+# One of these is in all that turns what was read for something else, or begins a remark.
+_TELLING = (TURNING_WORDS | BINDING_WORDS | HEARSAY_WORDS) - {"and", "the", "a"}
 _CLAUSE_END = re.compile(r"[,.;:!](?:\s|$)| [-–] ")
 TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO)
-_TURN = re.compile("|".join(TURN_PATTERNS), re.IGNORECASE)
+_TURN = "|".join(TURN_PATTERNS)
 
 
 @lru_cache(8192)
@@ -78,7 +85,7 @@ def turns(clause: str) -> bool:
     (True, True, True, False)
     """
     return (
-        _TURN.search(clause) is not None
+        compiled_way(_TURN).search(clause) is not None
         or is_hearsay(clause)
         or is_left_open(clause)
         or is_of_another_tree(clause)
@@ -91,6 +98,9 @@ def end_that_turns(words: str) -> str:
     """How words that were read for something else end, where that end would turn a clause: of
     `water in theory` the last two; "" where none does."""
     each = words.split()
+    if _TELLING.isdisjoint(map(str.casefold, each)):
+        # Most are a part or a thing, and no pattern need be made for them.
+        return ""
     return next(filter(_is_open_end, (" ".join(each[at:]) for at in range(len(each)))), "")
 
 
@@ -103,6 +113,8 @@ def _is_open_end(end: str) -> bool:
 def turn_of_part(part: str) -> str:
     """What in the words behind `on` turns an act: `the book`, `left 2 as in the book`, `Gil's`; ""
     where nothing does."""
+    if PART_WORDS.issuperset(word for word in part.casefold().split() if not word.isdigit()):
+        return ""
     behind = f"on {part}"
     if is_hearsay(behind) or is_left_open(behind) or is_somebodys(part):
         return part
@@ -114,4 +126,6 @@ def remark_that_turns(remark: str) -> str:
     """The first clause of a remark, where all of it says who says so or how unsure it is; "" where
     it does not: a remark may speak of other days and trees."""
     first = _CLAUSE_END.split(remark, maxsplit=1)[0]
+    if _TELLING.isdisjoint(WORD.findall(first.casefold())):
+        return ""
     return first if is_hearsay(first) or is_of_such_words(first) else ""

@@ -16,6 +16,7 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.lexicon import Lexicon
 from backbud_grammar.limiters import DENIES, LIMITS, LOOK, WORD, first_limiter, word_set
 from backbud_grammar.parts import flaw_of_part, label_at, spelled_out
+from backbud_grammar.scribbles.turns import end_that_turns, turn_of_part
 from backbud_grammar.syntax import Detail
 
 # How the words of another day begin.
@@ -42,6 +43,8 @@ _ENDS_DENIES = DENIES | {"only", "biting", "fine"}
 _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
 
 
+# Free words that say what with, or against what.
+_WITH_WORDS: frozenset[DetailName] = frozenset({"with", "against", "product", "anchored to"})
 _FOUND = word_set(
     "tight tighter loose looser slack slackened biting bites bit cutting digging marking marked"
     " fine ok okay eased easing loosened tightened slackening snug good gone changed moved redone"
@@ -90,9 +93,9 @@ def limiter_read(
         found = _of_part(form, detail.part, strict=strict) if detail.part else ""
         if detail.part and not found and form.bearing != "keeps":
             found = named_elsewhere(detail.part)
-        if detail.name == "against" and not found:
-            # `against mites tomorrow` is for another day.
-            found = "?" if "?" in detail.words else _day_behind(detail.words)
+        if detail.name in _WITH_WORDS and not found:
+            # `against mites tomorrow` is for another day, `with water in theory` for none.
+            found = "?" if "?" in detail.words else turn_behind(detail.words)
         if detail.name == "except" and not detail.part:
             # What it leaves out nobody read.
             found = detail.name
@@ -111,8 +114,11 @@ def limiter_read(
     return _beside_not_done(reading) if form.names_act else None
 
 
-def _day_behind(words: str) -> str:
-    """The other day that free words end in: `mites tomorrow`; birds are what it is against."""
+def turn_behind(words: str) -> str:
+    """The other day that free words end in, or the doubt: `mites tomorrow`; birds are what it is
+    against."""
+    if turn := end_that_turns(words):
+        return turn
     each = words.split()
     runs = (" ".join(each[-n:]) for n in (1, 2, 3))
     return elsewhen(run for run in runs if _OF_A_DAY.match(run))
@@ -223,6 +229,8 @@ def _in_part(part: str, *, strict: bool) -> str:
     if words and words[-1].casefold() in _NO_PART:
         # `pruned, on the show day` says when.
         return str(words[-1])
+    if turn := turn_of_part(part):
+        return turn
     if words[:1] == ["half"] or words[:2] == ["the", "half"]:
         return "half"
     return first_limiter(words, _NOT_OF_A_PART if strict else DENIES)

@@ -23,6 +23,7 @@ from backbud_grammar.limiters import (
     word_set,
 )
 from backbud_grammar.problems import Flaw
+from backbud_grammar.scribbles.turns import remark_that_turns
 from backbud_grammar.syntax import Act
 
 # A remark is free; only its first words can turn what stands before it.
@@ -130,6 +131,8 @@ def _limiter_in_remark(form: ActForm, act: Act) -> str:
             turned = _LESS_OFF.match(text)
     if turned is not None:
         return turned[0]
+    if not form.names_act and form.bearing != "keeps" and (turn := remark_that_turns(act.remark)):
+        return turn
     if "off" in text:
         text = _DAMPING.sub("", text)
     said = WORD.findall(text)
@@ -164,6 +167,8 @@ def turns_nothing(remark: str) -> bool:
     """Whether a remark begins with no word that could turn what any act says, as most do."""
     text = remark[:_LOOKED_AT].casefold()
     if any(said.match(text) is not None for said in (_TAKEN_BACK, _TO_COME, _LESS, _LESS_OFF)):
+        return False
+    if remark_that_turns(remark):
         return False
     if "off" in text:
         text = _DAMPING.sub("", text)

@@ -206,7 +206,7 @@ _TABLE: Mapping[str, str] = {
         r"leave(?: (?:it|on|be|alone|as is|as it is|for now|them))*|left on|uncut|not cut(?: yet)?|(?:closed|wrapped|packed|bagged|covered)(?: up)?(?: again)?"
         r"|re-?(?:wrapped|packed|covered|closed)|both sides"
     ),
-    **dict.fromkeys(("pinched", "trimmed", "deadheaded"), _EVERY),
+    **dict.fromkeys(("pinched", "trimmed", "deadheaded"), rf"(?:{_EVERY})(?: now)?"),
     **dict.fromkeys(
         ("rooted", "germinated", "struck", "sown"),
         r"(?:the )?(?:lid|bag|dome|cover|glass|vents?)(?: is| was| now)? (?:off|open(?:ed)?|up|on|over|slit|vented)",
@@ -333,7 +333,7 @@ _GROWS_ON = re.compile(
 _STAYS_TILL = re.compile(
     rf"(?:stays? |left |on )*(?:until|till|til|to) (?:(?:early|mid|late|end of|half) )?(?:{MONTH}|{WEEKDAY}|spring|summer|autumn|fall|winter)|"
     r"(?:leave|leaving|left|keep|stays?|on)(?: it| them)?(?: on| up| in| be| alone| as is)*"
-    r" (?:(?:till|until|til|to) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
+    r" (?:(?:till|until|til) [^\W\d]+(?: \d{1,2}| 20\d\d)?|for (?:\d+|a|two|three|four|six) (?:days?|weeks?|months?|years?)|\d+ (?:days?|weeks?|months?))",
     re.IGNORECASE,
 )
 

@@ -13,7 +13,7 @@ def plain_words(words: str) -> frozenset[str]:
 # They say how sure, how glad or when on that day; a detail beside them is the same without them.
 FILLERS = plain_words(
     "a abt about again approx approximately also altogether already anyway around at-last ca "
-    "circa finally good great hopefully indeed just lovely nice nicely now ok okay quite quickly "
+    "circa finally good great indeed just lovely nice nicely now ok okay quite quickly "
     "really roughly so still straight then there though today tonight too very well "
     "the its his her my our all-done done that's"
 )

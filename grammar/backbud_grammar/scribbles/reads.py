@@ -12,11 +12,14 @@ from backbud_grammar.hints import PART_WORDS
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.limiters import limiter_in
 from backbud_grammar.parse import Details
+from backbud_grammar.sayings import saying
 from backbud_grammar.scribbles.act_phrases import ActPhrases, first_word, phrases_of
 from backbud_grammar.scribbles.asides import weather_may_do_it
 from backbud_grammar.scribbles.by_card import feed_by_card
 from backbud_grammar.scribbles.details_said import said_as, words_said
 from backbud_grammar.scribbles.draft import Said
+from backbud_grammar.scribbles.empty_talk import is_empty_talk, is_of_a_month
+from backbud_grammar.scribbles.hearsay import is_hearsay
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.observed import is_only_seen
 from backbud_grammar.scribbles.one_thing import names_one_thing
@@ -55,6 +58,14 @@ _FOR_MILD_DAYS = ("unprotected", "unshaded")
 _GONE = re.compile(
     r"(?:all |now |it |both )*(?:gone|blown (?:off|away)|blew (?:off|away)|c[ao]me off|fell off)"
     r"(?: again| already| since)?",
+    re.IGNORECASE,
+)
+# Who says something about it may say that it was done.
+_SAID = re.compile(r"\b(?:says?|said)\b", re.IGNORECASE)
+# It may be the pot that is named, and so the one that the tree came out of.
+_BROKE = re.compile(
+    r"(?:it |is |was |has |all |now |badly )*"
+    r"(?:cracked|broken|broke|chipped|split|smashed|leaks|leaking)",
     re.IGNORECASE,
 )
 _BINNED = re.compile(
@@ -110,6 +121,9 @@ class PieceReader:
         out: list[str] = []
         kept: list[str] = []
         for _, piece in part_at_commas(text):
+            if is_hearsay(piece):
+                # `in the notes` is no fleece.
+                return None
             one = (
                 self._one(form, piece) or self._in_halves(form, piece) or self._in_two(form, piece)
             )
@@ -270,12 +284,21 @@ class PieceReader:
             return True
         if elsewhen((piece,)) or not_by_us((piece,)) or turns(piece):
             return True
-        if weather_may_do_it(form, piece) or names_one_thing(piece):
+        if is_empty_talk(piece) and not (form.work == "business" and is_of_a_month(piece)):
+            return True
+        if (
+            _SAID.search(piece)
+            or weather_may_do_it(form, piece)
+            or names_one_thing(piece)
+            or saying(form.word, piece)
+        ):
             return True
         if form.word == "checked" and names_pest(piece):
             return True
         if is_state(piece) or is_ready(piece) or is_only_seen(piece):
             return False
+        if "potting" in form.traits and _BROKE.fullmatch(piece):
+            return True
         words = [word.casefold() for word in _WORD.findall(piece)]
         if (form.undone_by and _GONE.fullmatch(piece)) or (
             form.work == "propagation" and _BINNED.fullmatch(piece)

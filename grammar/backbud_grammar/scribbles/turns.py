@@ -6,6 +6,20 @@ No act hides them: a clause that holds one is asked about, whatever else it says
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+
+from backbud_grammar.hints import PART_WORDS
+from backbud_grammar.limiters import WORD
+from backbud_grammar.scribbles.hearsay import HEARSAY_WORDS, is_hearsay
+from backbud_grammar.scribbles.turning_words import (
+    BINDING_WORDS,
+    TURNING_WORDS,
+    is_left_open,
+    is_of_another_tree,
+    is_of_such_words,
+    is_somebodys,
+)
+from backbud_grammar.ways_compiled import compiled_way
 
 _DAYS = (
     r"(?<!since )(?<!from )\b(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri)(?:day)?\b"
@@ -24,7 +38,7 @@ _ENDS = (
 )
 _GUESSES = (
     r"^(?:so )?(?:i|he|she|they|[^\W\d]+) (?:thinks?|reckons?|hopes?|hoped|guess(?:es)?|believes?)"
-    r"(?: so| i had| it was)?$|\b(?:hopefully|allegedly|supposedly)\b|^meant to\b|['’]s turn$"
+    r"(?: better| otherwise| so| i had| it was)?$|\b(?:hopefully|allegedly|supposedly)\b|^meant to\b|['’]s turn$"
     r"|^(?:all|it|they|them)(?: (?:of it|was|were|is|are))* (?:skipped|spared|untouched|let (?:go|grow|run|be))$"
     r"|^(?:bad|no) luck$|^(?:scratch|strike) that$|\b(?:void|mistake|error|pretend\w*|dreamt|dreamed|pending|cancelled)\b"
     r"|^(?:gave up|had to stop|undid|in progress|must remember|on the to-?do|leave alone|let go$)"
@@ -55,14 +69,63 @@ _UNDONE = (
     r"|^since (?:opened|fallen|gone|come off|lost|broken|removed|replaced)$"
     r"|^in (?:the|my|a) (?:photo|picture|drawing|sketch|dream|head)s?$|^(?:put |went |all )?back (?:again|now|as it was)$"
 )
+# One of these is in all that turns what was read for something else, or begins a remark.
+_TELLING = (TURNING_WORDS | BINDING_WORDS | HEARSAY_WORDS) - {"and", "the", "a"}
+_CLAUSE_END = re.compile(r"[,.;:!](?:\s|$)| [-–] ")
 TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO)
-_TURN = re.compile("|".join(TURN_PATTERNS), re.IGNORECASE)
+_TURN = "|".join(TURN_PATTERNS)
 
 
+@lru_cache(8192)
 def turns(clause: str) -> bool:
-    """Whether a clause says another day, that a tree ended or left, or that nobody is sure.
+    """Whether a clause says another day, that a tree ended or left, or that nobody is sure; who
+    says so, or whose tree it was.
 
     >>> turns("yesterday evening"), turns("tree dead"), turns("Hob thinks"), turns("dead wood sound")
     (True, True, True, False)
     """
-    return _TURN.search(clause) is not None
+    return (
+        compiled_way(_TURN).search(clause) is not None
+        or is_hearsay(clause)
+        or is_left_open(clause)
+        or is_of_another_tree(clause)
+        or is_somebodys(clause)
+    )
+
+
+@lru_cache(8192)
+def end_that_turns(words: str) -> str:
+    """How words that were read for something else end, where that end would turn a clause: of
+    `water in theory` the last two; "" where none does."""
+    each = words.split()
+    if _TELLING.isdisjoint(map(str.casefold, each)):
+        # Most are a part or a thing, and no pattern need be made for them.
+        return ""
+    return next(filter(_is_open_end, (" ".join(each[at:]) for at in range(len(each)))), "")
+
+
+def _is_open_end(end: str) -> bool:
+    # One word may be of a part: `the left most`.
+    return is_hearsay(end) or is_left_open(end) or (" " in end and is_of_another_tree(end))
+
+
+@lru_cache(8192)
+def turn_of_part(part: str) -> str:
+    """What in the words behind `on` turns an act: `the book`, `left 2 as in the book`, `Gil's`; ""
+    where nothing does."""
+    if PART_WORDS.issuperset(word for word in part.casefold().split() if not word.isdigit()):
+        return ""
+    behind = f"on {part}"
+    if is_hearsay(behind) or is_left_open(behind) or is_somebodys(part):
+        return part
+    return end_that_turns(part)
+
+
+@lru_cache(8192)
+def remark_that_turns(remark: str) -> str:
+    """The first clause of a remark, where all of it says who says so or how unsure it is; "" where
+    it does not: a remark may speak of other days and trees."""
+    first = _CLAUSE_END.split(remark, maxsplit=1)[0]
+    if _TELLING.isdisjoint(WORD.findall(first.casefold())):
+        return ""
+    return first if is_hearsay(first) or is_of_such_words(first) else ""

@@ -19,6 +19,8 @@ from backbud_grammar.limiters import LIMITING
 from backbud_grammar.sayings import MANY_MEANINGS, saying_pattern
 from backbud_grammar.scribbles.asides import WETS_PATTERN, weather_may_do_it
 from backbud_grammar.scribbles.details_said import ways_said
+from backbud_grammar.scribbles.empty_talk import EMPTY_WORDS
+from backbud_grammar.scribbles.hearsay import HEARSAY_PATTERNS
 from backbud_grammar.scribbles.named import Handles
 from backbud_grammar.scribbles.needed import NeededWords, needed_words, written_out
 from backbud_grammar.scribbles.one_thing import names_one_thing
@@ -28,6 +30,7 @@ from backbud_grammar.scribbles.plain import ASIDE, is_filler, plain_words
 from backbud_grammar.scribbles.reads import OF_ITS_OWN, PieceReader
 from backbud_grammar.scribbles.spelled import is_spelled_out, without_idle_words
 from backbud_grammar.scribbles.talked import TALK_PATTERNS
+from backbud_grammar.scribbles.turning_words import TURNING_PATTERNS, TURNING_WORDS
 from backbud_grammar.scribbles.turns import TURN_PATTERNS
 from backbud_grammar.ways_compiled import compiled_way
 
@@ -40,7 +43,15 @@ _JOINING = plain_words("and then also in out back")
 # What these say hangs on more than single words.
 _NEVER = ("moved", "worked", "staged", "potted-on", "billed", "credited")
 # What words may say beside any act: another day or other hands, how it went, who did it, and why.
-BESIDE_ANY = (*ELSEWHEN_PATTERNS, ASIDE.pattern, *TALK_PATTERNS, *TURN_PATTERNS, WETS_PATTERN)
+BESIDE_ANY = (
+    *ELSEWHEN_PATTERNS,
+    ASIDE.pattern,
+    *TALK_PATTERNS,
+    *TURN_PATTERNS,
+    *HEARSAY_PATTERNS,
+    *TURNING_PATTERNS,
+    WETS_PATTERN,
+)
 
 
 class _Word(NamedTuple):
@@ -109,7 +120,11 @@ class WordsBeside:
             return False
         if first & second & third and self._is_opened_otherwise(form, word, text):
             return False
-        return not (names_one_thing(text) or self._pieces.is_like_a_detail(form, words))
+        return not (
+            EMPTY_WORDS.issuperset(words)
+            or names_one_thing(text)
+            or self._pieces.is_like_a_detail(form, words)
+        )
 
     def are_kept(self, form: ActForm, word: str, text: str) -> bool:
         """`bear_on_nothing`, remembered: it is asked of a line by who looks for sound ones, and by
@@ -163,6 +178,7 @@ class WordsBeside:
             not (word.isascii() and word.isalpha() and word.islower())
             or word in LIMITING
             or word in _JOINING
+            or word in TURNING_WORDS
             or word in SHARES
             or word in PART_WORDS
             or word in PLACE_WORDS

@@ -136,23 +136,49 @@ def _put_on(sort: str, *names: DetailName, together: bool = False) -> Effect:
 
 def _whole(event: Event, names: tuple[DetailName, ...], together: bool) -> list[Detail]:
     """The details of what was put on, each with its part."""
+    those = [one for one in event.details if one.name in names or one.part]
+    if those and those[0].name not in names:
+        return _parts_first(those, names)
     whole: list[Detail] = []
     waiting: list[Detail] = []
     last = _NOTHING
-    for detail in event.details:
+    for detail in those:
         if detail.name in names:
             if detail.part:
                 last = detail
                 whole.append(detail)
             else:
                 waiting.append(detail)
-        elif detail.part:
+        else:
             last = _joined(waiting) if waiting else last
             waiting = []
             whole.append(_with_part(last, detail.part))
     if waiting and together:
         waiting = [_joined(waiting)]
     return [*whole, *waiting] or [_NOTHING]
+
+
+def _parts_first(those: Iterable[Detail], names: tuple[DetailName, ...]) -> list[Detail]:
+    """The same where the line begins with a part: what stands behind parts is on each of them, and
+    parts behind which nothing stands have what the ones before them have."""
+    whole: list[Detail] = []
+    parts: list[str] = []
+    said: list[Detail] = []
+    last = _NOTHING
+    for detail in (*those, _NOTHING):
+        if detail.name in names and not detail.part:
+            said.append(detail)
+            continue
+        if said or detail is _NOTHING or detail.name in names:
+            last = _joined(said) if said else last
+            whole += [_with_part(last, part) for part in parts]
+            parts, said = [], []
+        if detail.name in names:
+            last = detail
+            whole.append(detail)
+        elif detail.part:
+            parts.append(detail.part)
+    return whole
 
 
 _NOTHING = Detail("")

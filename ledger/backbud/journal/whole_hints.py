@@ -16,7 +16,9 @@ from backbud_grammar.held_back import HELD
 from backbud_grammar.held_hints import has_lost_its_sum, may_be_of_some
 from backbud_grammar.lexicon import REMARK_HINT
 from backbud_grammar.limiters import ENDS_OF_TREES, LIMITING, REMOVED, limiter_among, word_set
+from backbud_grammar.limiters_read import turn_behind
 from backbud_grammar.problems import KEPT, Flaw, meant_in
+from backbud_grammar.scribbles.turns import turns
 from backbud_grammar.syntax import Act
 
 # The place that a tree went to is a word; any other single one may be another's: `N side poor`.
@@ -127,9 +129,12 @@ def _parted(word: str, text: str, is_sound: IsSound, *, has_no_unit: bool) -> tu
             read.append(total[1] or total[2])
             unread.append(piece)
             continue
-        words = piece.split()
+        words, turned = piece.split(), len(turn_behind(piece).split())
         for n in range(len(words) - 1, 0 if word in _BY_ONE_WORD else 1, -1):
             begun = " ".join(words[:n])
+            if len(words) - n < turned:
+                # `the can last` is none of `the can last week`.
+                continue
             if begun[-1].isdecimal():
                 # A figure is of the word behind it: `16.5 h`. But a length may have lost its unit.
                 if not has_no_unit:
@@ -187,7 +192,7 @@ def _tells_of_another(
 
 
 def _is_in_doubt(form: ActForm, act: Act, unread: Sequence[str]) -> bool:
-    return bool(limiter_among(unread, LIMITING)) or (
+    return any(limiter_among((one,), LIMITING) or turns(one) for one in unread) or (
         bool(unread) and act.word.casefold() in form.bare_words
     )
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from backbud_grammar.scribbles.plain import is_harmless, plain_words
-from backbud_grammar.scribbles.turning_words import TURNING_WORDS
+from backbud_grammar.scribbles.turning_words import TURNING_WORDS, is_how_it_went
 
 _JOINING = plain_words(
     "a an the this that these those some any every each both all most many much few several "
@@ -64,6 +64,7 @@ def is_empty_talk(clause: str) -> bool:
         ((not _SAYS.isdisjoint(words) and EMPTY_WORDS.issuperset(words)) or is_of_a_month(clause))
         and not _SIGNS.search(clause)
         and not is_harmless(clause)
+        and not is_how_it_went(clause)
     )
 
 

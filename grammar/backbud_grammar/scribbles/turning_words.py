@@ -179,9 +179,28 @@ _NO_REPORT = (
 )
 # Of letters alone, as `words_beside.py` looks at them.
 TURNING_PATTERNS = (*_ANOTHER_TREE, *_ANOTHER_TIME, *_NO_REPORT)
+# When on that day it was, why, or how it went: these leave nothing open.
+_HOW_IT_WENT = (
+    r"first thing(?: in the morning)?|(?:(?:only |just|well|barely|right) ?)*in (?:good )?time"
+    r"|(?:it |all )*went (?:very |quite )?(?:well|badly|fine|smoothly)"
+    r"|while (?:at it|(?:i|we) (?:was|were) (?:at it|about it|there|here))"
+    r"|as (?:promised|requested)|(?:the )?same as (?:always|ever|usual|the others?)"
+    r"|(?:as|like) (?:in )?(?:every|last) (?:year|season|time|spring|summer|autumn|winter)"
+    r"|given the (?:heat|cold|drought|rain|wind|frost|weather|forecast)"
+    r"|(?:for|with|at|in) (?:the )?[^\W\d]+['’]s (?:show|wedding|birthday|party|help|request|wish|way)"
+)
 _OF_ANOTHER = "|".join(_ANOTHER_TREE)
 # Signs and no word say nothing.
 _OPEN = "|".join((r"^[^\w]+$", *_ANOTHER_TIME, *_NO_REPORT))
+
+
+def is_how_it_went(clause: str) -> bool:
+    """Whether all of a clause says when on that day it was, why, or how it went.
+
+    >>> is_how_it_went("first thing"), is_how_it_went("first thing tomorrow")
+    (True, False)
+    """
+    return compiled_way(_HOW_IT_WENT).fullmatch(clause) is not None
 
 
 def is_of_another_tree(clause: str) -> bool:

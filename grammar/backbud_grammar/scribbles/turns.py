@@ -14,6 +14,7 @@ from backbud_grammar.scribbles.hearsay import HEARSAY_WORDS, is_hearsay
 from backbud_grammar.scribbles.turning_words import (
     BINDING_WORDS,
     TURNING_WORDS,
+    is_how_it_went,
     is_left_open,
     is_of_another_tree,
     is_of_such_words,
@@ -84,13 +85,10 @@ def turns(clause: str) -> bool:
     >>> turns("yesterday evening"), turns("tree dead"), turns("Hob thinks"), turns("dead wood sound")
     (True, True, True, False)
     """
-    return (
-        compiled_way(_TURN).search(clause) is not None
-        or is_hearsay(clause)
-        or is_left_open(clause)
-        or is_of_another_tree(clause)
-        or is_somebodys(clause)
-    )
+    if compiled_way(_TURN).search(clause):
+        return True
+    turned = (is_hearsay, is_left_open, is_of_another_tree, is_somebodys)
+    return any(one(clause) for one in turned) and not is_how_it_went(clause)
 
 
 @lru_cache(8192)

@@ -184,3 +184,6 @@ def test_a_remark_may_speak_of_other_days_and_trees() -> None:
     assert remark_that_turns("apparently") == "apparently"
     assert remark_that_turns("the other one next week") == ""
     assert remark_that_turns("Gil's away") == ""
+    # A label, as of a list's column.
+    assert remark_that_turns("Notes: roots dry") == ""
+    assert remark_that_turns("in the notes: roots dry") == "in the notes"

@@ -124,6 +124,7 @@ def remark_that_turns(remark: str) -> str:
     """The first clause of a remark, where all of it says who says so or how unsure it is; "" where
     it does not: a remark may speak of other days and trees."""
     first = _CLAUSE_END.split(remark, maxsplit=1)[0]
-    if _TELLING.isdisjoint(WORD.findall(first.casefold())):
+    is_label = " " not in first and remark[len(first) :].startswith(":")
+    if is_label or _TELLING.isdisjoint(WORD.findall(first.casefold())):
         return ""
     return first if is_hearsay(first) or is_of_such_words(first) else ""

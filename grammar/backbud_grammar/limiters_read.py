@@ -41,8 +41,6 @@ _OF_ALL_LIMITS = LIMITS | {"on", "and"}
 _ENDS_DENIES = DENIES | {"only", "biting", "fine"}
 # What these say describes a tree, or what may become of it: `condition fine`.
 _DESCRIBES: frozenset[DetailName] = frozenset({"condition", "risk"})
-
-
 # Free words that say what with, or against what.
 _WITH_WORDS: frozenset[DetailName] = frozenset({"with", "against", "product", "anchored to"})
 _FOUND = word_set(

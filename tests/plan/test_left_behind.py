@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from backbud.collection.against import lies_there
+from backbud.collection.lies_there import lies_there
 
 # Monthly means of a cool inland place, invented; in one year of ten nights of −5 °C, which a
 # trident's roots bear, come until late March.
@@ -61,6 +61,21 @@ def on_it(written):
 def test_mulch_stays_where_it_lies_and_fleece_goes_along(on_it, act: str, left: list[str]) -> None:
     over, _ = on_it("2026-03-22", ("2025-11-12", "protected  fleece, mulch"), ("2026-03-20", act))
     assert over == left
+
+
+@pytest.mark.parametrize(
+    ("put_on", "over"),
+    [
+        ("protected  mulch, straw", ["mulch, straw"]),
+        ("protected  fleece, mulch, straw", ["fleece", "mulch, straw"]),
+        ("protected", ["protection"]),
+        ("protected  fleece, bubble wrap", ["fleece, bubble wrap"]),
+    ],
+)
+def test_all_that_lies_stays(on_it, put_on: str, over: list[str]) -> None:
+    assert on_it("2026-03-22", ("2025-11-12", put_on))[0] == over
+    left, _ = on_it("2026-03-22", ("2025-11-12", put_on), ("2026-03-20", "moved  wall"))
+    assert left == [one for one in over if one != "mulch, straw"]
 
 
 def test_what_was_left_behind_is_not_asked_off_again(on_it) -> None:

@@ -9,7 +9,8 @@ from typing import NamedTuple
 
 from msgspec import Struct
 
-from backbud.collection.against import is_against_weather, lies_there
+from backbud.collection.against import is_against_weather
+from backbud.collection.lies_there import lies_there
 from backbud.collection.state import OnTree
 from backbud.journal.events import Event
 from backbud_grammar.act_words import ActWord, DetailName, as_act
@@ -248,17 +249,18 @@ def _protected(event: Event) -> Change:
     if is_against_weather(event):
         lying = [said for said in words if lies_there(said)]
         around = [said for said in words if said not in lying]
-        what = [", ".join(some) for some in (around, lying) if some] or ["protection"]
-        return Change(
-            tuple(
-                [
-                    OnTree("protection", said, "", 1, event.day, event, lies=said in lying)
-                    for said in what
-                ]
-            )
-        )
+        if not lying:
+            return Change((_cover(around, event),))
+        beside = (_cover(around, event),) if around else ()
+        return Change((*beside, _cover(lying, event, lies=True)))
     words += [f"against {detail.words}" for detail in event.all("against")]
     return Change((OnTree("guard", " ".join(words), "", 1, event.day, event),))
+
+
+def _cover(words: Iterable[str], event: Event, *, lies: bool = False) -> OnTree:
+    return OnTree(
+        "protection", ", ".join(words) or "protection", "", 1, event.day, event, lies=lies
+    )
 
 
 def take_off(*sorts: str) -> Effect:

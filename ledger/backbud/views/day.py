@@ -192,8 +192,8 @@ def rounds(some: Iterable[WorkView], *, by_days: bool = False) -> list[list[Work
 def closing_together(those: list[T], work: Callable[[T], WorkView]) -> Iterator[list[T]]:
     """A round parted by when its works close, so that its bounds lie near one another; what is on
     one tree stays together. `work`: of each."""
-    last = min(work(one).closes for one in those) + ONE_ROUND
-    near = {work(one).tree for one in those if work(one).closes <= last}
+    first = min(work(one).closes for one in those)
+    near = {work(one).tree for one in those if work(one).closes - first <= ONE_ROUND}
     yield [one for one in those if work(one).tree in near]
     later = [one for one in those if work(one).tree not in near]
     if later:

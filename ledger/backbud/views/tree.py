@@ -82,9 +82,9 @@ class ThingView(Struct, frozen=True, gc=False):
     """Something that is on the tree or in its pot.
 
     `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says it
-    (`2.5 mm Al`); `part`: where on the tree, "" where it is for all of it. `from_before`: it was
-    there before the last repotting, so it should be out. `bites`: the day it is reckoned to bite,
-    null for what does not. `file`, `line`: the line of the diary that put it there.
+    (`2.5 mm Al`); `part`: where on the tree, "" where it is for all of it. `from_before`: a tie
+    from before the last repotting that is not said to be out. `bites`: the day it is reckoned to
+    bite, null for what does not. `file`, `line`: the line of the diary that put it there.
     """
 
     sort: str
@@ -376,7 +376,8 @@ def _thing(thing: OnTree, bites: date | None) -> ThingView:
         thing.count,
         thing.thickness_mm,
         thing.since,
-        thing.from_before,
+        # Mesh stays in its pot.
+        thing.from_before and thing.sort == "tie",
         bites,
         event.file,
         event.line,

@@ -202,7 +202,7 @@ def _facts(tree: TreeView) -> Iterator[tuple[str, str]]:
 def _thing(thing: ThingView, today: date) -> str:
     count = f" x {thing.count}" if thing.count > 1 else ""
     part = f" on {thing.part}" if thing.part else ""
-    left = " – from before the last repotting, not said to be out" if thing.from_before else ""
+    left = " – from before the last potting, not said to be out" if thing.from_before else ""
     what = thing.what if thing.what.startswith(thing.sort) else f"{thing.sort} {thing.what}"
     return f"{what}{count}{part}, since {day(thing.since, today.year)}{left}"
 

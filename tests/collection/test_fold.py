@@ -174,14 +174,14 @@ def test_ties_and_mesh_through_repottings(written, tree, shown) -> None:
       repotted   same pot, tied 2 mm x 2 Al, mesh 4
     2024-03-12
     hoshi
-      repotted   same pot, tied 2.5 mm x 2 Al, mesh 2
+      repotted   same pot, tied 2.5 mm x 2 Al, mesh 2, old ties left in
     2026-03-12
     hoshi
-      repotted   same pot, old ties out, tied 3 mm x 3
+      repotted   same pot, tied 3 mm x 3
     """
     )
     assert shown(tree(session, "hoshi", "2023-01-01")) == ["tie: 2 mm Al x 2", "mesh: mesh x 4"]
-    # Not said to be out, so it may still be in the ball; the old mesh went with the old soil.
+    # Said to be left; the old mesh went with the old soil.
     assert shown(tree(session, "hoshi", "2025-01-01")) == [
         "old tie: 2 mm Al x 2",
         "tie: 2.5 mm Al x 2",

@@ -232,7 +232,7 @@ def test_old_ties_are_counted(written, find) -> None:
             more="""
     2026-03-06
     hoshi
-      repotted same pot, tied 2 mm x 3
+      repotted same pot, tied 2 mm x 3, old ties left in
     """,
         )
     )

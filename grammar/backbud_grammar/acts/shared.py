@@ -232,6 +232,12 @@ POTTING = (
         "old ties cut",
         about="every old tie and scrap of wire is out",
     ),
+    Form(
+        "old ties left",
+        ("old ties left in", "old ties left", "old ties in", "old ties still in"),
+        not_with=("old ties out",),
+        about="old ties are still in the ball; of a repotting that says nothing they are out",
+    ),
     MOSS_ON_TOP,
     Form("soaked", ("soaked",), ("duration",), about="pot and all stood in water"),
     flag("watered in", "watered"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
 from functools import lru_cache
@@ -85,9 +86,11 @@ _SOME = ("primary branches", "secondary branches", "fine branches")
 
 
 def _repotted(event: Event) -> Change:
-    """What anchored the tree was cut to lift the ball; what is not said to be out may be in it."""
+    """What anchored the tree was cut to lift the ball. A repotting opens that, and what it held
+    comes to hand and is thrown away; in a ball that goes on whole it may still be, where nobody
+    says that it is out. Common practice, no source."""
     gone = {
-        "tie": event.has("old ties out"),
+        "tie": event.has("old ties out") or _ball_opened(event),
         "mesh": event.has("mesh") or _into_another_pot(event),
     }
     return Change(
@@ -95,6 +98,17 @@ def _repotted(event: Event) -> Change:
         off=tuple(sort for sort, is_gone in gone.items() if is_gone),
         older=tuple(sort for sort, is_gone in gone.items() if not is_gone),
     )
+
+
+def _ball_opened(event: Event) -> bool:
+    """Whether a repotting went through the ball, and no word that nobody read may tell of ties."""
+    whole = event.act != "repotted" or event.has("no root work") or event.has("old ties left")
+    return not whole and not any(_OF_TIES.search(words) for words in event.kept)
+
+
+_OF_TIES = re.compile(
+    r"\b(?:un)?(?:tie|tied|ties|tying|wire|wires|wired|string|strings|anchor)", re.I
+)
 
 
 def _into_another_pot(event: Event) -> bool:

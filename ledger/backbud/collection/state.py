@@ -56,7 +56,7 @@ class OnTree(Struct, frozen=True, gc=False):
 
     `sort`: wire, guy, wrap, tie, mesh, protection (against weather), guard
     (against animals), shade, layer, graft. `what`: as a person says
-    it ("2.5 mm Al"). `from_before`: it was there before the last repotting, so it should be out.
+    it ("2.5 mm Al"). `from_before`: it was there before the last potting, so it should be out.
     `lies`: it lies on the ground or the soil, and stays there when the tree is lifted out of it.
     """
 

@@ -57,7 +57,7 @@ _ON_TREES = (
     whole("count", "how many"),
     figure_column("thickness_mm", "of wire, guys and ties"),
     text("since", "the day it was put on"),
-    whole("from_before", "1: it was there before the last repotting"),
+    whole("from_before", "1: it was there before the last potting"),
     text("bites", "the day it is reckoned to bite"),
 )
 _ENTRIES = (

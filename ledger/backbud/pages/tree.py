@@ -247,7 +247,7 @@ def _alerts(tree: TreeView) -> tuple[str, ...]:
         phrase("In quarantine: keep it apart, clean your tools."): tree.quarantined,
         phrase("Weak: no hard work on it."): tree.weak,
         phrase("Planted out in open ground."): tree.planted_out,
-        phrase("Old ties are not said to be out since the last repotting."): any(
+        phrase("Old ties are not said to be out since the last potting."): any(
             thing.from_before for thing in tree.on_it
         ),
     }

@@ -83,7 +83,7 @@ class ThingView(Struct, frozen=True, gc=False):
 
     `sort`: wire, guy, wrap, tie, mesh, protection, shade, layer, graft. `what`: as a person says it
     (`2.5 mm Al`); `part`: where on the tree, "" where it is for all of it. `from_before`: a tie
-    from before the last repotting that is not said to be out. `bites`: the day it is reckoned to
+    from before the last potting that is not said to be out. `bites`: the day it is reckoned to
     bite, null for what does not. `file`, `line`: the line of the diary that put it there.
     """
 

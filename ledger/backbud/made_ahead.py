@@ -110,6 +110,8 @@ class MadeAhead(Memo):
         made = self._decoders[sort](self._laid.take(place))
         if isinstance(made, EntriesOfTree):
             made = made._replace(weeks=list(map(self._like_before, made.weeks)))
+        elif sort == "taken" and made[0] is not None:
+            made = tuple(map(self._spent_like_before, made[0])), made[1]
         elif isinstance(made, Findable):
             # Many trees have the same words.
             made = replace(
@@ -125,3 +127,13 @@ class MadeAhead(Memo):
         parts = {name: same(part, part) for name in _IN_COMMON if (part := getattr(one, name))}
         because = tuple([same(reason, reason) for reason in one.because])
         return replace(one, because=because, **parts)
+
+    def _spent_like_before(self, one: Spent) -> Spent:
+        """Likewise of what a tree took, which is held of all trees at once."""
+        same = self._met.setdefault
+        return replace(
+            one,
+            material=same(one.material, one.material),
+            what=same(one.what, one.what),
+            day=same(one.day, one.day),
+        )

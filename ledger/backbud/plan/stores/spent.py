@@ -393,4 +393,4 @@ def _litres(litres: float) -> Measure:
 def _spent(
     material: Material, quantity: float, event: Event, sort: Sort, what: str, *, reckoned: bool
 ) -> Spent:
-    return Spent(material.key, quantity, event.day, sort, what, reckoned, event.origin)
+    return Spent(material.key, quantity, event.day, sort, what, reckoned)

@@ -8,8 +8,6 @@ from typing import Literal
 
 from msgspec import Struct
 
-from backbud.journal.events import Origin
-
 Sort = Literal["soil", "wire", "tie", "mesh", "feed", "on top", "other"]
 
 
@@ -47,7 +45,6 @@ class Spent(Struct, frozen=True, gc=False):
     sort: Sort
     what: str
     reckoned: bool
-    origin: Origin
 
 
 class NotReckoned(Struct, frozen=True, gc=False):

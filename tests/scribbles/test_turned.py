@@ -86,3 +86,17 @@ def test_what_nothing_turns_is_done_without_a_word(tmp_path: Path) -> None:
     """So that the test above could fail."""
     plain = ("pruned hard", "moved tunnel, frost tonight", "unwired", "fed 7-3-6")
     assert silent(plain, tmp_path) == [*plain]
+
+
+def test_whose_tool_it_was_and_what_is_put_on_anew_is_done(tmp_path: Path) -> None:
+    plain = (
+        "pruned, Gil's scissors",
+        "pruned with Gil's secateurs",
+        "potted-on, Gil's scissors",
+        "repotted, Gil's bench",
+        "untied, tied 2 mm x 2",
+        "unwired, rewired",
+        "wired, unwired on right 1",
+        "pruned, see photo",
+    )
+    assert silent(plain, tmp_path) == [*plain]

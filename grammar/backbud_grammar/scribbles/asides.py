@@ -96,6 +96,11 @@ _OF_TOOLS = plain_words(
     "soft stiff bare sterilised sterilized clean wire root die jin concave knob leaf twig pruning folding "
     "hand bent straight all no both power angle wet dry whole steel bronze nylon bamboo"
 )
+# Whose hands it was says that it may be another's work.
+_HANDS = plain_words("hand hands finger fingers fingertips thumb nail nails")
+_LENT = _TOOLS - _HANDS | plain_words("help helper apprentice bench table turntable workshop")
+_OF_LENT = plain_words("old new good best small big long short sharp fine and + &")
+_SOMEBODYS = re.compile(r"(?:with |by |on )?[^\W\d_]+['’]s (?P<what>[^\W\d][^\d,]*)", re.IGNORECASE)
 # How it went, or what is thought of it.
 _HOW = plain_words(
     "slow slowly quick quickly easy easily fiddly tricky awkward careful carefully gently gentle rough "
@@ -243,7 +248,7 @@ def is_aside(form: ActForm, piece: str, raw: str) -> bool:
         return True
     if form.word == "measured" and _WAS.fullmatch(piece) is not None:
         return True
-    if _NO_HARM.fullmatch(piece) is not None:
+    if _NO_HARM.fullmatch(piece) is not None or _is_lent(form, raw):
         return True
     if limiter_in(piece) or limiter_in(raw) or turns(raw) or _BEARS.search(raw):
         return False
@@ -271,6 +276,18 @@ def weather_may_do_it(form: ActForm, piece: str) -> bool:
     if form.word in _WATER:
         return _WETS.search(piece) is not None and _is_of_weather(piece)
     return form.work in _BROKEN and piece.casefold() in _ALONE
+
+
+def _is_lent(form: ActForm, raw: str) -> bool:
+    """Whether it was somebody's tool or help: `Gil's scissors`; `Gil's maple` may be what was
+    worked on."""
+    found = _SOMEBODYS.fullmatch(raw)
+    return (
+        found is not None
+        and form.bearing == "does"
+        and not form.undone_by
+        and _made_of(found["what"], _LENT, _OF_LENT)
+    )
 
 
 def _is_of_its_own(form: ActForm, piece: str) -> bool:

@@ -81,7 +81,8 @@ ASIDE = re.compile(
     r"|(?:for )?(?:the )?first time(?: (?:ever|so many|in years|since \d{4}))?"
     r"|(?:straight |right )?after(?:wards)?(?=$)"
     r"|with (?:the )?others?|with (?:the )?rest|over \w+ days|two days|in two days"
-    r"|with (?:the |a |my )?(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
+    r"|with (?:the |a |my |[^\W\d_]+['’]s (?!finger))?"
+    r"(?:sharp |small |long |big )?(?:scissors|shears|secateurs|tweezers"
     r"|snips|clippers|pliers|wire cutters?|knife|knob cutters|cutters?|loppers|pruning saw"
     r"|saw|fingers|fingertips|toothbrush"
     r"|chopstick))(?!\S)",

@@ -12,6 +12,7 @@ from datetime import date
 from backbud_grammar.elsewhen import elsewhen
 from backbud_grammar.languages import LANGUAGE
 from backbud_grammar.parse import Details
+from backbud_grammar.scribbles.at_odds import at_odds
 from backbud_grammar.scribbles.draft import Draft, ToldAct, without_stages_in_part
 from backbud_grammar.scribbles.in_doubt import is_for_another_time, is_no_plan
 from backbud_grammar.scribbles.line_reader import LineReader, TalkTables
@@ -75,6 +76,8 @@ def _told(tables: TalkTables, line: str, page: date | None) -> tuple[ToldAct, ..
         return ()
     drafts = LineReader(tables, line, page).acts_told()
     if not drafts or any(_is_not_meant(draft, line) for draft in drafts):
+        return ()
+    if at_odds(drafts, line):
         return ()
     for draft in drafts:
         if draft.is_repotting:

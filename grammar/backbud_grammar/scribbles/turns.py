@@ -70,10 +70,23 @@ _UNDONE = (
     r"|^since (?:opened|fallen|gone|come off|lost|broken|removed|replaced)$"
     r"|^in (?:the|my|a) (?:photo|picture|drawing|sketch|dream|head)s?$|^(?:put |went |all )?back (?:again|now|as it was)$"
 )
+# What is told elsewhere, or was set right by a sign.
+_ELSEWHERE = (
+    r"^(?:see|cf\.?|vide|compare|vgl\.?|siehe|zie)(?: (?:the|my|its|his|her|last|old|this|also))*"
+    r" (?!(?:photos?|pics?|pictures?|sketch|drawing|remarks?|notes?|above)\b)[^\W\d]|^[=<>≠~|/]\s*[^\W\d]"
+)
+# Another day, or a doubt, as the trade says it in other languages.
+_OTHER_TONGUES = (
+    r"\b(?:vielleicht|evtl|eventuell|angeblich|wahrscheinlich|geplant|verschoben|abgesagt|fällig"
+    r"|übermorgen|vorgestern|nächste[rnms]?|letzte[rnms]?"
+    r"|misschien|wellicht|waarschijnlijk|gepland|uitgesteld|overmorgen|eergisteren|volgende|vorige"
+    r"|peut-être|demain|hier (?:soir|matin)|prochaine?|prévue?|pas (?:fait|encore)"
+    r"|forse|domani|ieri|quizás|mañana|ayer)\b|^hier$"
+)
 # One of these is in all that turns what was read for something else, or begins a remark.
 _TELLING = (TURNING_WORDS | BINDING_WORDS | HEARSAY_WORDS) - {"and", "the", "a"}
 _CLAUSE_END = re.compile(r"[,.;:!](?:\s|$)| [-–] ")
-TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO)
+TURN_PATTERNS = (_DAYS, _ENDS, _GUESSES, _INTENTS, _UNDONE, _TOO, _ELSEWHERE, _OTHER_TONGUES)
 _TURN = "|".join(TURN_PATTERNS)
 
 

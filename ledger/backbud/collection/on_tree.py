@@ -101,13 +101,21 @@ def _repotted(event: Event) -> Change:
 
 
 def _ball_opened(event: Event) -> bool:
-    """Whether a repotting went through the ball, and no word that nobody read may tell of ties."""
+    """Whether a repotting went through the ball, and neither words that nobody read nor its remark
+    may tell that something was left in it."""
     whole = event.act != "repotted" or event.has("no root work") or event.has("old ties left")
-    return not whole and not any(_OF_TIES.search(words) for words in event.kept)
+    return not whole and not any(_MAY_BE_LEFT.search(said) for said in (*event.kept, event.remark))
 
 
-_OF_TIES = re.compile(
-    r"\b(?:un)?(?:tie|tied|ties|tying|wire|wires|wired|string|strings|anchor)", re.I
+# What a tree is held by, what stays as it was, and a ball that goes on whole.
+_MAY_BE_LEFT = re.compile(
+    r"\b(?:(?:un|re-?)?(?:tie[sd]?|tying)|(?:re-?)?wir(?:es?|ed|ing)|strings?|cords?|twine|ropes?|straps?"
+    r"|raffia|copper|alumini?um|anchor\w*|fasten\w*|fixings?|lash\w*|bindings?|bands?|hold-?downs?|staples?|screws?"
+    r"|stakes?|drah?t\w*|touw\w*|schnur|schnüre|bleib\w*|blij\w*"
+    r"|stay\w*|leav(?:e|ing)|kept|keep\w*|remain\w*|retain\w*|reused?|still|whole|intact"
+    r"|(?:un)?touched|unchanged|undisturbed|unopened|as (?:before|it was)|emergency"
+    r"|(?<!the )(?<!on )left(?! (?:\d|side|front|back|hand|root)))\b",
+    re.IGNORECASE,
 )
 
 

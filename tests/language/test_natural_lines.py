@@ -257,6 +257,8 @@ WINTER_QUARTERS_PLACES = [
     ("protected heeled in", ["how: heeled in"]),
     ("protected with fleece and straw", ["with: fleece and straw"]),
     ("protected bubble wrap", ["how: bubble wrap"]),
+    ("protected fleece, hessian", ["how: fleece", "how: hessian"]),
+    ("protected burlap", ["how: burlap"]),
     ("shaded 40 %", ["share: 40 %"]),
     ("checked frost", ["what: frost"]),
     ("checked mice", ["what: mice"]),

@@ -128,11 +128,20 @@ def test_in_lisbon_hardy_trees_are_left_alone(asked, kind: str) -> None:
     assert asked(LISBON, kind, "2026-03-01\nhoshi\n  repotted  same pot\n") == []
 
 
-@pytest.mark.parametrize("on", ["2026-11-15", "2027-01-10", "2027-03-20"])
-def test_in_denver_it_keeps_asking_while_frost_is_to_come(asked, on: str) -> None:
+@pytest.mark.parametrize(
+    ("on", "coldest"),
+    [
+        ("2026-11-15", "−21.3 °C in the mean year and −26.5 °C in one of ten, ± 3.0 K"),
+        ("2027-01-10", "−21.3 °C in the mean year and −26.5 °C in one of ten, ± 3.0 K"),
+        # Of what is left on Monday 15 March: 0.35 of the way from 10.9 to 18.5 K, so 13.6 K under
+        # a mean low of -3.0 °C; in the mean year 7.8 to 13.3, so 9.7 K.
+        ("2027-03-20", "−12.8 °C in the mean year and −16.6 °C in one of ten, ± 2.4 K"),
+    ],
+)
+def test_in_denver_it_keeps_asking_while_frost_is_to_come(asked, on: str, coldest: str) -> None:
     ((title, state, datum),) = asked(DENVER, on=on)
     assert (title, state) == ("protect against winter frost", "now")
-    assert "−21.3 °C in the mean year and −26.5 °C in one of ten, ± 3.0 K" in datum
+    assert coldest in datum
     assert "(by its months, as in North America)" in datum
 
 
@@ -404,3 +413,46 @@ def test_trees_of_one_round_have_one_reason_and_each_its_own_on_its_page(written
     for name, bears in (("hoshi", "−5"), ("yuki", "−3")):
         page = unescape((pages / f"trees/{name}.html").read_text("utf-8"))
         assert f"Roots like these bear about {bears} °C." in page
+
+
+def test_in_late_april_the_cold_of_january_is_not_told(asked) -> None:
+    """From mid-April on the coldest night of a month lies 1.4 x (3.4 + 0.33 x 13.3) = 10.9 K under
+    its mean low in one year of ten, and 7.8 K in the mean year: Monday 26 April has a mean low of
+    2.4 °C, so -8.5 and -5.4 °C, and no longer -26.5."""
+    ((title, state, datum),) = asked(DENVER, on="2027-04-28")
+    assert (title, state) == (ASKED, "now")
+    assert "here from 26 April on is −5.3 °C in the mean year and −8.5 °C in one of ten" in datum
+    assert "± 2.0 K (by its months, as in North America)." in datum
+    assert "−26" not in datum and "holds off" not in datum
+
+
+@pytest.mark.parametrize("on", ["2026-11-15", "2027-01-20"])
+def test_until_it_may_have_come_the_coldest_night_is_told(asked, on: str) -> None:
+    ((_, _, datum),) = asked(DENVER, on=on)
+    assert "here is −21.3 °C in the mean year and −26.5 °C in one of ten" in datum
+
+
+def test_what_is_said_of_the_rest_of_a_winter(written) -> None:
+    """-8.48 °C lies 3.5 K under what its roots bear, which fleece holds off."""
+    known = "2026-06-01\nhoshi\n  noted  well\n"
+    session = written(DENVER + POT + tree("trident maple") + known, "2027-04-28", settings=HOME)
+    (one,) = (
+        one
+        for one in session.plan().all()
+        if "/winter-frost/" in one.id and one.state(session.today) == "now"
+    )
+    assert one.said_on(session.today) == (
+        "From 26 April on one winter in ten still has a night of −8 °C here, ± 2 K. " + BEAR
+    )
+    # Snow still falls there, but fleece is enough again.
+    (snow,) = one.cautions
+    assert snow.startswith("Shake wet snow off")
+
+
+def test_in_the_south_the_rest_of_a_winter_is_that_of_its_spring(asked) -> None:
+    """Half a year later: Monday 25 October for 26 April, of the same months turned round."""
+    south = DENVER.replace("39.7 N", "39.7 S").replace("105 W", "70 W")
+    south = south.replace("-8 -7 -3 1 6 11 15 14 9 2 -4 -8", "15 14 9 2 -4 -8 -8 -7 -3 1 6 11")
+    south = south.replace("7 8 12 16 22 28 32 31 26 19 12 7", "32 31 26 19 12 7 7 8 12 16 22 28")
+    ((_, _, datum),) = asked(south, on="2027-10-27", diary="2027-02-01\nhoshi\n  noted  well\n")
+    assert "here from 25 October on is" in datum

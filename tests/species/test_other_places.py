@@ -11,7 +11,8 @@ from datetime import date
 from functools import cache
 
 import pytest
-from tests.species.climates import outlook_at, year_under
+from msgspec.structs import replace
+from tests.species.climates import outlook_at, year_at, year_under
 from tests.species.conftest import Made
 from tests.species.other_places import OTHER_PLACES
 from tests.species.test_every_species import KINDS
@@ -31,6 +32,7 @@ from backbud_species.bougainvillea import Bougainvillea
 from backbud_species.chinese_elm import ChineseElm
 from backbud_species.european_larch import EuropeanLarch
 from backbud_species.fukien_tea import FukienTea
+from backbud_species.habits.frost_cautions import fitting
 from backbud_species.habits.yearly import CUT_ROOTS_FREEZE, FROZEN_WOOD_SNAPS
 from backbud_species.japanese_black_pine import JapaneseBlackPine
 from backbud_species.japanese_maple import JapaneseMaple
@@ -266,16 +268,39 @@ def test_no_sentence_of_a_species_names_a_month(made: Made) -> None:
 
 
 def test_frost_is_spoken_of_where_there_is_some(made: Made) -> None:
-    """Of a Chinese elm's wire and roots at Singapore nobody says that they freeze."""
+    """Of a Chinese elm's wire and roots at Singapore nobody says that they freeze; nor at Seville,
+    where one winter in ten has a night of -3 °C, nor under heated glass."""
 
     long_ago = made.tree(made.event("2018-03-20", "repotted", "same pot"))
+    seville = year_at(ChineseElm(), "Seville")
 
-    def cautions(name: str) -> set[str]:
-        rows = made.yearly_by_rule(ChineseElm(), long_ago, year_in(ChineseElm, name))
+    def cautions(name: str, cover: str = "") -> set[str]:
+        year = seville if name == "Seville" else year_in(ChineseElm, name, cover)
+        rows = made.yearly_by_rule(ChineseElm(), long_ago, year)
         return {caution for _, one in rows for caution in one.cautions}
 
     of_frost = {FROZEN_WOOD_SNAPS, CUT_ROOTS_FREEZE}
-    assert of_frost <= cautions("Milan") and not of_frost & cautions("Singapore")
+    assert of_frost <= cautions("Milan") and not of_frost & cautions("Milan", "heated glass 5 C")
+    assert not of_frost & cautions("Singapore") and not of_frost & cautions("Seville")
+
+
+@pytest.mark.parametrize(
+    ("opens", "closes", "said"),
+    [
+        ("2027-01-05", "2027-02-20", True),
+        ("2027-06-01", "2027-06-30", False),
+        ("2027-11-10", "2028-01-16", True),
+        # Where nothing is known of the weather: from mid-October to the middle of May.
+        ("2027-10-01", "2027-10-20", True),
+        ("2027-05-20", "2027-10-10", False),
+    ],
+)
+def test_frost_is_spoken_of_in_its_time(opens: str, closes: str, said: bool) -> None:
+    """No wood is frozen in June, with the weather of a place or without."""
+    window = Window(*map(date.fromisoformat, (opens, opens, closes)))
+    unknown = replace(year_in(ChineseElm, "Milan"), outlook=None)
+    for year in (year_in(ChineseElm, "Milan"), unknown) if "-10-" not in closes else (unknown,):
+        assert fitting((FROZEN_WOOD_SNAPS,), window, year) == ((FROZEN_WOOD_SNAPS,) * said)
 
 
 # ------------------------------------------------------------------ growth in all months

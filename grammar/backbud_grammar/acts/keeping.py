@@ -228,8 +228,8 @@ ACTS: tuple[ActForm, ...] = (
         words(
             "how",
             *listed(
-                "fleece, mulch, straw, bubble wrap, pot wrapped, pot in straw, heeled in, "
-                "plunged, on the ground, net, windbreak, two layers, three layers"
+                "fleece, hessian, burlap, mulch, straw, bubble wrap, pot wrapped, pot in straw, "
+                "heeled in, plunged, on the ground, net, windbreak, two layers, three layers"
             ),
             part=False,
         ),

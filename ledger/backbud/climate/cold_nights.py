@@ -75,6 +75,28 @@ def _drop_on(winter_drop_k: float, month: int, day: int, southern: bool) -> Drop
     return early if place < 10.5 else _between(early, winter, (place - 10.5) / 3)
 
 
+def drop_to_come(winter_drop_k: float, day: date, *, southern: bool) -> Drop:
+    """Return how far under the mean low of its date the coldest night still to come of a winter
+    lies where it falls on a day: the winter's up to mid-January, and the coldest night's of a month
+    from mid-April on."""
+    late = month_drop(winter_drop_k, 1, southern=False)
+    winter = _drop(winter_drop_k, ONE_IN_TEN * winter_drop_k)
+    return _between(late, winter, share_of_winter(day, southern=southern))
+
+
+def error_to_come_k(winter_error_k: float, day: date, *, southern: bool) -> float:
+    """Return by how many K that of one year in ten may be off, from the winter's to a month's."""
+    share = share_of_winter(day, southern=southern)
+    return MONTH_ERROR_K + share * (winter_error_k - MONTH_ERROR_K)
+
+
+def share_of_winter(day: date, *, southern: bool) -> float:
+    """Return how much a night is one of winter and not of late frost: 1 from summer to
+    mid-January, 0 from mid-April on."""
+    place = _northern(day.month, southern) + (day.day - 1) / 31
+    return 1.0 if place >= 7 else min(max((4.5 - place) / 3, 0.0), 1.0)
+
+
 def _by_date(base_k: float, winter_drop_k: float) -> Drop:
     month_k = base_k + _PER_WINTER * winter_drop_k
     return _drop(_BY_DATE * month_k, _BY_DATE_ONE_IN_TEN * _ONE_IN_TEN_OF_A_MONTH * month_k)

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from backbud.climate.air import PlaceAir
 from backbud.climate.cold_nights import MONTH_ERROR_K, drop_on, month_drop
 from backbud.climate.cold_region import Region
+from backbud.climate.cold_to_come import cold_to_come
 from backbud.climate.coldest_night import (
     ColdestNight,
     SaidCold,
@@ -139,7 +140,7 @@ class ColdTurns(Answers):
         autumn = self.cold_nights_begin(year, limit_c)
         spring = self.cold_nights_end(year.replace(year=year.year + 1), limit_c)
         first, last = self._winter(year)
-        because = Datum(f"{cold.said(milder)}{_close(cold.one_in_ten_c + milder - limit_c)}", True)
+        because = Datum(said_against(cold, milder, limit_c), True)
         return HardNights(
             min(autumn.first, first) if autumn else first,
             max(spring.last, last) if spring else last,
@@ -147,6 +148,17 @@ class ColdTurns(Answers):
             because,
             cold.one_in_ten_c + milder,
             cold.give_or_take_k,
+        )
+
+    @once
+    def cold_to_come(self, day: date) -> ColdestNight:
+        """The coldest night of a winter in the open that may still come from a day of it on."""
+        return cold_to_come(
+            self.coldest,
+            self._nights(True),
+            self.air.means.low_c,
+            day,
+            southern=self.southern,
         )
 
     def _winter(self, year: date) -> tuple[date, date]:
@@ -294,13 +306,13 @@ def _month_said(day: date, mean_c: float, one_in_ten_c: float, error_k: float) -
     )
 
 
-def _close(over_k: float) -> str:
-    """How far the coldest night of one year in ten lies over a limit, where it does."""
-    return (
-        phrase(" That is close: {over_k:.1f} K over what it bears.", over_k=over_k)
-        if over_k > 0
-        else ""
-    )
+def said_against(cold: ColdestNight, milder_k: float, limit_c: float) -> str:
+    """The coldest night in words, and how far it lies over a limit, where it does; `milder_k`:
+    under a cover."""
+    said, over_k = cold.said(milder_k), cold.one_in_ten_c + milder_k - limit_c
+    if over_k <= 0:
+        return said
+    return said + phrase(" That is close: {over_k:.1f} K over what it bears.", over_k=over_k)
 
 
 # Covers change no night in the open, nor does what was known last Monday.

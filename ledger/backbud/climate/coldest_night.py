@@ -12,6 +12,7 @@ test_coldest_night.py fits them again, and leaves each station out once).
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from datetime import date
 from math import hypot, sqrt
 from typing import Literal
 
@@ -21,7 +22,7 @@ from backbud.climate.cold_region import Region
 from backbud.climate.degrees import degrees
 from backbud.climate.hardiness import usda_range_c
 from backbud.climate.winter_lows import Extremes, WinterLows
-from backbud.tongue import phrase
+from backbud.tongue import day_and_month, phrase
 
 # One year in ten lies so many times as far under the mean low as the mean year does.
 ONE_IN_TEN = 1.39
@@ -67,7 +68,8 @@ class ColdestNight(Struct, frozen=True, gc=False):
 
     `mean_annual_minimum_c`: in the mean year; `one_in_ten_c`: in one year of ten (both °C).
     `give_or_take_k`: by how many K the latter may be off. `winter_drop_k`: how far the former
-    lies under the mean low of the coldest month. `known_from`: as words in a sentence.
+    lies under the mean low of the coldest month. `known_from`: as words in a sentence. `since`:
+    where only the rest of a winter is meant, its first day.
     """
 
     mean_annual_minimum_c: float
@@ -75,6 +77,7 @@ class ColdestNight(Struct, frozen=True, gc=False):
     give_or_take_k: float
     winter_drop_k: float
     known_from: str
+    since: date | None = None
 
     @property
     def lean_k(self) -> float:
@@ -98,6 +101,9 @@ class ColdestNight(Struct, frozen=True, gc=False):
         """The night in words: both figures, the ±, and how they are known."""
         mean, tenth = self.mean_annual_minimum_c + milder_k, self.one_in_ten_c + milder_k
         under = phrase("under this cover") if milder_k else phrase("here")
+        if self.since is not None:
+            day = day_and_month(self.since)
+            under = phrase("{under} from {day} on", under=under, day=day)
         usual, rare = degrees(mean, ".1f"), degrees(tenth, ".1f")
         return phrase(
             "The coldest night {under} is {usual} in the mean year and {rare} in "

@@ -142,7 +142,7 @@ def odds_on_or_after(record: FrostRecord, day: date) -> float | None:
     """
     if not record.seasons:
         return None
-    return _share_from(_lasts(record), _place(day, record.southern))
+    return _share_from(_lasts(record), place_in_season(day, record.southern))
 
 
 def odds_on_or_before(record: FrostRecord, day: date) -> float | None:
@@ -152,7 +152,7 @@ def odds_on_or_before(record: FrostRecord, day: date) -> float | None:
     """
     if not record.seasons:
         return None
-    return _share_until(_firsts(record), _place(day, record.southern))
+    return _share_until(_firsts(record), place_in_season(day, record.southern))
 
 
 def odds_by_day(record: FrostRecord) -> tuple[FrostOdds, ...]:
@@ -280,7 +280,8 @@ _PLACES = {
 }
 
 
-def _place(day: date, southern: bool) -> int:
+def place_in_season(day: date, southern: bool) -> int:
+    """The place of a month and day among the 366 of a season, 0 for the first."""
     return _PLACES[southern][(day.month, day.day)]
 
 
@@ -295,12 +296,12 @@ def _dated(place: int, near: date, southern: bool, *, late: bool) -> date:
 
 def _firsts(record: FrostRecord) -> list[float]:
     days = (season.first_frost for season in record.seasons)
-    return [inf if day is None else _place(day, record.southern) for day in days]
+    return [inf if day is None else place_in_season(day, record.southern) for day in days]
 
 
 def _lasts(record: FrostRecord) -> list[float]:
     days = (season.last_frost for season in record.seasons)
-    return [-inf if day is None else _place(day, record.southern) for day in days]
+    return [-inf if day is None else place_in_season(day, record.southern) for day in days]
 
 
 def _share_until(firsts: Sequence[float], place: int) -> float:

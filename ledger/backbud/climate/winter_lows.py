@@ -8,7 +8,7 @@ from math import sqrt
 from typing import NamedTuple
 
 from backbud.climate.daily_from_months import daily_means
-from backbud.climate.frost import MAX_MISSING_NIGHTS, Nights
+from backbud.climate.frost import MAX_MISSING_NIGHTS, Nights, place_in_season
 
 # December to February: 90 nights; under half of them tell nothing of a winter.
 NIGHTS_OF_A_WINTER = 90
@@ -71,6 +71,24 @@ def extremes_of(
         for season in seasons
         if season.nights - len(season.lows) <= max_missing_nights
     )
+
+
+def extremes_from(
+    seasons: Iterable[Nights],
+    day: date,
+    *,
+    southern: bool,
+    max_missing_nights: int = MAX_MISSING_NIGHTS,
+) -> Extremes | None:
+    """Return the extremes of what is left of each season from a month and day on, as `extremes_of`
+    those of all of it."""
+    first = place_in_season(day, southern)
+    left = [
+        [low_c for night, low_c in season.lows if place_in_season(night, southern) >= first]
+        for season in seasons
+        if season.nights - len(season.lows) <= max_missing_nights
+    ]
+    return _extremes(min(lows) for lows in left if lows)
 
 
 def month_extremes(

@@ -33,6 +33,7 @@ AGREED_WEEKS = Figure(
 AGREED_WORK = "agreed-work"
 _KEEP = re.compile(r"(?:winter )?(?:storage|care)")
 _PIECE_ENDS = re.compile(r", | and | then ")
+_LEFT_OUT = re.compile(r"\b(?:no|not|never|without|except|but)\b")
 
 
 def agreed_work(tree: Tree, journal: Journal) -> Iterator[Due]:
@@ -131,20 +132,45 @@ def _done_by(named: Sequence[str], journal: Journal) -> tuple[ActWord, ...]:
 
 def _minutes(said: Sequence[str], journal: Journal) -> int:
     """The usual minutes of the works that a price names; 0 where it names none that is known."""
-    pieces = {one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)}
     return sum(
         max(
             (a.minutes for a in journal.acts.values() if _names(one, (a.bare, *a.called))),
             default=0,
         )
-        for one in pieces
+        for one in set(_pieces(said))
     )
 
 
 def is_keep(said: Sequence[str]) -> bool:
     """Whether nothing but its keep was agreed: a stay through the winter, and no work."""
-    pieces = [one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)]
+    pieces = _pieces(said)
     return bool(pieces) and all(map(_KEEP.fullmatch, pieces))
+
+
+def acts_named(said: Sequence[str], journal: Journal) -> frozenset[ActWord] | None:
+    """The acts that are named as what a price is for: none where it is for its keep; None where a
+    piece of it names neither, so that nobody can tell what was agreed.
+
+    What stands behind `not` or `without` names nothing.
+    """
+    found: set[ActWord] = set()
+    for piece in _pieces(said):
+        meant = _LEFT_OUT.split(piece, maxsplit=1)[0].strip()
+        if not meant or _KEEP.fullmatch(meant):
+            continue
+        named = [
+            as_act(form.word)
+            for form in journal.acts.values()
+            if "no_work" not in form.traits and _names(meant, (form.bare, *form.called))
+        ]
+        if not named:
+            return None
+        found.update(named)
+    return frozenset(found)
+
+
+def _pieces(said: Sequence[str]) -> list[str]:
+    return [one.strip().casefold() for text in said for one in _PIECE_ENDS.split(text)]
 
 
 def _names(piece: str, works: Sequence[str]) -> bool:

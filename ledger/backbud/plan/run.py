@@ -27,7 +27,6 @@ from backbud.plan.above_layer import left_above_layer
 from backbud.plan.agreed_work import agreed_work
 from backbud.plan.ask_after import ask_after
 from backbud.plan.bare_again import bare_again
-from backbud.plan.boarded import is_boarded, within_keep
 from backbud.plan.customers import hand_back
 from backbud.plan.cycles import overtaken, with_cycles
 from backbud.plan.due import Due
@@ -49,6 +48,7 @@ from backbud.plan.settle import settled
 from backbud.plan.shared import SharedParts
 from backbud.plan.spared import spared
 from backbud.plan.unpaid import bills_by_tree, unpaid
+from backbud.plan.within_agreed import agreed_acts, within_agreed
 from backbud.plan.world import ByTree
 from backbud.plan.year import stages_seen
 from backbud.plugins.added import NO_PLUGINS, Plugins
@@ -230,11 +230,12 @@ def name(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
 
 def keep(asked: ToPlan, dues: Sequence[Due]) -> Sequence[Due]:
     """What the keeper planned, set for a later check (keepers.py), or owes a customer, and is owed
-    (customers.py, agreed_work.py, unpaid.py); of a tree that is only boarded no season asks more
-    than its keep (boarded.py)."""
+    (customers.py, agreed_work.py, unpaid.py); of a customer's tree no season asks more than its
+    keep and the works that were agreed by name (within_agreed.py)."""
     tree, journal, quoter = asked.tree, asked.hanger.journal, asked.hanger.quoter
-    if not asked.hanger.is_elsewhere and is_boarded(tree, journal):
-        dues = within_keep(dues)
+    agreed = None if asked.hanger.is_elsewhere else agreed_acts(tree, journal)
+    if agreed is not None:
+        dues = within_agreed(dues, agreed, journal.acts)
     kept = {due.follow_up.id: due for due in dues if not none_is_left(tree, due)}
     for due in (
         *set_by_keeper(tree, journal, quoter),

@@ -33,11 +33,12 @@ class Foretold(Struct, frozen=True, gc=False):
 
 class ColdNight(Struct, frozen=True, gc=False):
     """The coldest night of one winter in ten where a tree stands, its ±, and the coldest that its
-    roots bear: °C, K, °C."""
+    roots bear: °C, K, °C. `since`: where it is of the rest of a winter alone, its first day."""
 
     coldest_c: float
     give_or_take_k: float
     bears_c: float
+    since: date | None = None
 
 
 class _Weighed(Struct, frozen=True, kw_only=True):

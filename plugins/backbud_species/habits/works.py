@@ -65,6 +65,7 @@ from backbud_species.habits.any_work import OnlyIf, work
 from backbud_species.habits.balance import balance
 from backbud_species.habits.cooled_soil import as_summer_cools
 from backbud_species.habits.flowers import flowers_are_off, has_flowers
+from backbud_species.habits.frost_cautions import fitting
 from backbud_species.habits.frozen_wood import thawed
 from backbud_species.habits.gates import (
     ALWAYS,
@@ -86,7 +87,7 @@ from backbud_species.habits.roots import over_share
 from backbud_species.habits.rules import hung_after, yearly
 from backbud_species.habits.times import Time, at, between, by_warmth, months, once_thawed, weeks
 from backbud_species.habits.together import Works, altered, renamed, without
-from backbud_species.habits.yearly import feeding, fitting, pests, wiring
+from backbud_species.habits.yearly import feeding, pests, wiring
 
 # The rule of the feed that ripens a tree for the winter.
 AUTUMN_FEED = "feed-autumn"
@@ -321,7 +322,7 @@ def repots(
             window = early
             said = (hot, *said) if hot else said
         window = once_thawed(window, year)
-        yield from repotting(tree, year, window, species, because, fitting(said, year))
+        yield from repotting(tree, year, window, species, because, fitting(said, window, year))
 
     def too_much(species: Species, tree: Tree, done: Event, year: Year) -> Proposals:
         if species.root_share is not None:
@@ -354,7 +355,8 @@ def wires(rule_id: str, when: Time, *, because: str, cautions: tuple[str, ...] =
         stressed = HARD_WORK.shut(tree, window.opens, year)
         bend = (phrase("No heavy bend: {why}", why=continued(stressed)),) if stressed else ()
         window = thawed(window, year)
-        yield from wiring(tree, window, because, datum, fitting((*cautions, *bark, *bend), year))
+        said = fitting((*cautions, *bark, *bend), window, year)
+        yield from wiring(tree, window, because, datum, said)
 
     return yearly(rule_id, when, ask)
 

@@ -27,11 +27,9 @@ FEED_EARLY_DAYS = 7
 # After so long a tree has grown out of its shape; common practice, no source.
 _YEARS_UNWIRED = timedelta(days=3 * 365)
 
-_WARMED = ("heated glass", "indoors")
+WARMED = ("heated glass", "indoors")
 FROZEN_WOOD_SNAPS = "Frozen wood snaps: wire it thawed."
 CUT_ROOTS_FREEZE = "Keep it from frost afterwards: cut roots freeze first."
-# What is said of frost, and of none where it never freezes.
-_OF_FROST = (FROZEN_WOOD_SNAPS, CUT_ROOTS_FREEZE)
 LABEL_DECIDES = (
     "If it must be treated, the label and local law decide, and a licence may be needed."
 )
@@ -66,7 +64,7 @@ def feeding(
 def _feed_ends(year: Year) -> date | None:
     """The usual first frost, from which on no feed goes to a tree outside; none for a tender tree,
     that winters in warmth. By months where nothing is known of the nights: common practice."""
-    if year.comes_in_below_c is not None or year.cover.casefold().startswith(_WARMED):
+    if year.comes_in_below_c is not None or year.cover.casefold().startswith(WARMED):
         return None
     if year.outlook is None:
         return year.on((10, 31))
@@ -90,14 +88,6 @@ def wiring(
             weight=CHANCE,
             singly=bool(unwired),
         )
-
-
-def fitting(cautions: tuple[str, ...], year: Year) -> tuple[str, ...]:
-    """The cautions of a work; none of frost where no winter of ten has any."""
-    outlook = year.outlook
-    if outlook is None or outlook.coldest.one_in_ten_c - outlook.coldest.lean_k <= 0:
-        return cautions
-    return tuple(one for one in cautions if one not in _OF_FROST)
 
 
 def _not_wired_for_years(tree: Tree, day: date) -> str:

@@ -12,6 +12,7 @@ from backbud.climate.cold_turns import HardNights
 from backbud.climate.coldest_night import ColdestNight, Verdict
 from backbud.climate.degrees import degrees
 from backbud.collection.places import is_winter_cover
+from backbud.plan.common.cold_left import cold_left
 from backbud.plan.common.held_off import ENOUGH, HeldOff, held_off
 from backbud.species import (
     CARE,
@@ -32,7 +33,7 @@ from backbud.species import (
     joined,
     summer_outside,
 )
-from backbud.tongue import phrase
+from backbud.tongue import day_and_month, phrase
 
 # What keeps hard frost off, by its own heat or the earth's. Glass and fleece raise no minimum.
 _KEEPS_FROST_OFF = ("heated glass", "indoors")
@@ -89,8 +90,8 @@ def roots_cut_in_autumn(tree: Tree, done: Event, year: Year) -> Proposals:
 
 class _HardWinter(NamedTuple):
     """When nights come that a tree does not bear, and why; whether they come, how far the coldest
-    of ten years lies over what it bears, whether fleece is enough; how cold it gets, and the same
-    as figures."""
+    of ten years that may still come lies over what it bears, whether fleece is enough; how cold it
+    gets, and the same as figures. `spared`: whether the whole winter's is not so cold."""
 
     window: Window
     datum: str
@@ -99,6 +100,7 @@ class _HardWinter(NamedTuple):
     held_off: HeldOff
     coldest: str
     cold: ColdNight | None = None
+    spared: bool = False
 
 
 def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
@@ -112,7 +114,7 @@ def _protected(tree: Tree, year: Year, bears: Temperature | None) -> Proposals:
     ):
         return
     found = _by_months(year, bears) if year.outlook is None else _by_nights(year, bears)
-    if found is None or (tender and found.to_spare_k > 0):
+    if found is None or (tender and found.spared):
         return
     lasting = found.verdict == "comes" and not tender
     yield Proposal(
@@ -164,17 +166,18 @@ def _by_nights(year: Year, bears: Temperature) -> _HardWinter | None:
     opens = _reached(year, nights.first - _BEFORE)
     best = max(nights.first - _A_FEW_DAYS, opens)
     window = year.rounded(Window(opens, best, max(nights.last, best)))
-    covered = held_off(year, nights.one_in_ten_c, bears)
-    told = f"{bears.because} {nights.because}{covered.datum}"
-    spare = nights.one_in_ten_c - bears.celsius
+    left, since = cold_left(year, nights, bears.celsius)
+    covered = held_off(year, left.one_in_ten_c, bears)
+    told = f"{bears.because} {left.because}{covered.datum}"
     return _HardWinter(
         window,
-        joined(told, nights.because),
+        joined(told, left.because),
         nights.verdict,
-        spare,
+        left.one_in_ten_c - bears.celsius,
         covered,
-        _how_cold(nights),
-        ColdNight(nights.one_in_ten_c, nights.give_or_take_k, bears.celsius),
+        _how_cold(left, since),
+        ColdNight(left.one_in_ten_c, left.give_or_take_k, bears.celsius, since),
+        spared=nights.one_in_ten_c > bears.celsius,
     )
 
 
@@ -203,7 +206,7 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
         unknown = phrase("How cold winters get here is not known.") + " "
         because = f"{year.no_weather} {bears.because}"
         return _HardWinter(window, because, "comes", 0.0, ENOUGH, unknown)
-    verdict = said.against(bears.celsius)
+    verdict, spare = said.against(bears.celsius), said.one_in_ten_c - bears.celsius
     if verdict == "does not come":
         return None
     datum = f"{bears.because} {said.said()} {year.by_months}"
@@ -211,16 +214,26 @@ def _by_months(year: Year, bears: Temperature) -> _HardWinter | None:
         window,
         datum,
         verdict,
-        said.one_in_ten_c - bears.celsius,
+        spare,
         ENOUGH,
         _how_cold(said),
         ColdNight(said.one_in_ten_c, said.give_or_take_k, bears.celsius),
+        spared=spare > 0,
     )
 
 
-def _how_cold(known: HardNights | ColdestNight) -> str:
+def _how_cold(known: HardNights | ColdestNight, since: date | None = None) -> str:
+    night = degrees(known.one_in_ten_c, ".0f")
+    if since is not None:
+        return phrase(
+            "From {day} on one winter in ten still has a night of {degrees} here, "
+            "± {give_or_take_k:.0f} K. ",
+            day=day_and_month(since),
+            degrees=night,
+            give_or_take_k=known.give_or_take_k,
+        )
     return phrase(
         "One winter in ten has a night of {degrees} here, ± {give_or_take_k:.0f} K. ",
-        degrees=degrees(known.one_in_ten_c, ".0f"),
+        degrees=night,
         give_or_take_k=known.give_or_take_k,
     )

@@ -1,5 +1,5 @@
-"""A customer's tree that only stays the winter is kept alive, and no work is asked that nobody
-agreed to."""
+"""A customer's tree is kept alive and gets the works that were agreed by name: nothing is asked of
+its shape and roots that nobody agreed to."""
 
 from __future__ import annotations
 
@@ -64,9 +64,11 @@ def test_of_a_boarded_tree_no_season_asks_for_shape_or_a_pot(asked, diary: str) 
 @pytest.mark.parametrize(
     ("diary", "owner"),
     [
-        (visit(agreed="200 EUR for pruning"), "marrow"),
-        (visit(agreed="200 EUR for winter storage and wiring"), "marrow"),
-        (visit("from marrow, for winter storage", "200 EUR for wiring"), "marrow"),
+        # No work of the language, so nobody can tell what it takes in.
+        (visit(agreed="200 EUR for a general refresh"), "marrow"),
+        (visit(agreed="200 EUR for repotting and a general refresh"), "marrow"),
+        # The work on which all others of its shape hang.
+        (visit(agreed='200 EUR for "style"'), "marrow"),
         # Nobody said what for.
         (visit(), "marrow"),
         # What was agreed on an earlier visit says nothing of this one.
@@ -82,12 +84,44 @@ def test_other_trees_are_asked_as_before(asked, diary: str, owner: str) -> None:
     assert {"wired", "pruned"} <= set(asked(diary, owner).values())
 
 
+@pytest.mark.parametrize(
+    ("diary", "works"),
+    [
+        (visit(agreed="200 EUR for pruning"), {"pruned"}),
+        (visit(agreed="200 EUR for winter storage and wiring"), {"wired"}),
+        (visit("from marrow, for winter storage", "200 EUR for wiring"), {"wired"}),
+        (visit("from marrow, for pruning", "200 EUR"), {"pruned"}),
+        (visit(agreed='200 EUR for "pruning, wiring"'), {"pruned", "wired"}),
+        (visit(agreed='200 EUR for "hard pruning without wiring"'), {"pruned"}),
+        (visit(agreed="120 EUR for pruning\n  agreed  80 EUR for wiring"), {"pruned", "wired"}),
+        # What was agreed of the roots says nothing of the twigs.
+        (visit(agreed="200 EUR for root work"), set()),
+    ],
+)
+def test_only_the_works_that_were_agreed_by_name_are_asked(
+    asked, diary: str, works: set[str]
+) -> None:
+    found = asked(diary)
+    assert DESIGN & set(found.values()) == works
+    assert found["winter-frost"] == "protected"
+    assert "pests" in " ".join(found)
+
+
+@pytest.mark.parametrize(("agreed", "looks"), [("wiring", False), ("repotting", True)])
+def test_roots_are_looked_at_where_a_repotting_was_agreed(asked, agreed: str, looks: bool) -> None:
+    """Nobody knows when it was last repotted, so its roots are looked at first."""
+    found = asked(visit(agreed=f"200 EUR for {agreed}"))
+    assert ("trident-repot" in found) == looks
+
+
 def test_wire_that_bites_comes_off_a_boarded_tree_too(asked) -> None:
     before = "\n2025-06-01\nhoshi\n  received  from marrow\n"
     kept = "\n2025-10-20\nhoshi\n  agreed  60 EUR for winter storage\n"
     found = asked(before + WIRED + kept)
     assert "unwired" in found.values() or "wire-check" in found
     assert DESIGN.isdisjoint(found.values())
+    pruned = asked(before + WIRED + kept.replace("winter storage", "pruning"))
+    assert "unwired" in pruned.values() or "wire-check" in pruned
 
 
 def test_what_its_keeper_plans_is_asked_all_the_same(asked) -> None:

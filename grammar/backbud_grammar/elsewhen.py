@@ -15,6 +15,7 @@ _MONTH = (
 )
 _ELSEWHEN = (
     rf"(?:already |back |again |done )*(?:(?:in |the )?(?:last|next) {_SEASON}(?:'s \w+)?"
+    rf"|(?:earlier |on |in |only )*this {_SEASON}|earlier (?:in|last|on) .+"
     rf"|in {_MONTH}"
     rf"|in (?:spring|summer|autumn|fall|winter)|yesterday|tomorrow|(?:19|20)\d\d|in (?:19|20)\d\d"
     rf"|(?:\w+ )?(?:days|weeks|months|years) ago|(?:by|before|after) {_MONTH})"

@@ -136,6 +136,9 @@ class PieceReader:
     def _one(self, form: ActForm, piece: str) -> tuple[list[str], list[str]] | None:
         for said, kept in self._ways(form, piece):
             if not said:
+                # `repotted this spring` may have been weeks ago.
+                if form.bearing == "does" and elsewhen((piece,)):
+                    return None
                 return [], [*kept] if kept else [piece]
             if self.reads(form, said):
                 if said.startswith("into ") and _AGAIN.search(piece):

@@ -15,6 +15,7 @@ from textwrap import dedent
 import pytest
 from hypothesis import HealthCheck, is_hypothesis_test, settings
 from tests.examples import QUICK, SEARCHING
+from tests.installed import looked_through_once
 
 from backbud.person import CONFIG_VARIABLE
 from backbud.session import Session, open_session
@@ -125,6 +126,14 @@ def compiled_once() -> Iterator[None]:
         if os.environ.get("PYTHONDONTWRITEBYTECODE"):
             patch.delenv("PYTHONDONTWRITEBYTECODE")
             patch.setenv("PYTHONPYCACHEPREFIX", f"{os.environ['XDG_CACHE_HOME']}/compiled")
+        yield
+
+
+@pytest.fixture(scope="session", autouse=True)
+def installed_once() -> Iterator[None]:
+    """What is installed stays as it is while the tests run."""
+    with pytest.MonkeyPatch.context() as patch:
+        looked_through_once(patch)
         yield
 
 

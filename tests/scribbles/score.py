@@ -7,6 +7,7 @@ subject, line, the acts that would be a right reading of what it tells first, an
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -147,21 +148,23 @@ def read_lines(hand: str, lines: list[Line]) -> tuple[Verdict, ...]:
         )
         Path(folder, "diary.txt").write_text(diary, encoding="utf-8")
         session = open_session(folder, date(2026, 6, 2))
-        return tuple(_verdict(session, one, diary) for one in lines)
+        # All of them at once: what hangs on the day alone is worked out for the first.
+        trees = session.plan().trees
+        told = [
+            one for one in (*session.problems(), *session.words_kept()) if one.file == "diary.txt"
+        ]
+        return tuple(_verdict(session, one, diary, told, trees[f"zz{one.number}"]) for one in lines)
 
 
-def _verdict(session: Session, line: Line, diary: str) -> Verdict:
+def _verdict(
+    session: Session, line: Line, diary: str, of_all: Sequence[Problem], tree: Tree
+) -> Verdict:
     history = session.histories.trees[f"zz{line.number}"]
     today = [one.event for one in history.entries if one.event.day == date(2026, 6, 1)]
     acts = tuple(event.said for event in today)
     at = diary.split("\n").index(f"zz{line.number}") + 2
-    told = [
-        one
-        for one in (*session.problems(), *session.words_kept())
-        if one.file == "diary.txt" and at <= one.line <= at + line.text.count("\n")
-    ]
+    told = [one for one in of_all if at <= one.line <= at + line.text.count("\n")]
     is_flagged = any(one.severity != "kept" for one in told)
-    tree = session.plan((f"zz{line.number}",)).trees[f"zz{line.number}"]
     changed = _changed(tree)
     kept = " ".join(word for event in today for word in event.kept)
     words = " ".join(f"{one.message} {one.hint}" for one in told)

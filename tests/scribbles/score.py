@@ -149,7 +149,7 @@ def read_lines(hand: str, lines: list[Line]) -> tuple[Verdict, ...]:
         Path(folder, "diary.txt").write_text(diary, encoding="utf-8")
         session = open_session(folder, date(2026, 6, 2))
         # All of them at once: what hangs on the day alone is worked out for the first.
-        trees = session.plan().trees
+        trees = session.plan([f"zz{one.number}" for one in lines]).trees
         told = [
             one for one in (*session.problems(), *session.words_kept()) if one.file == "diary.txt"
         ]

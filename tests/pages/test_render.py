@@ -281,7 +281,7 @@ def test_page_of_a_tree_tells_what_is_on_it(outlines: Mapping[str, Outline]) -> 
     # 12 March 2022 to 25 November 2026 is 1719 days; what should be out stands first.
     assert (
         "2 mm anchor tie × 2 since 12 March 2022, 4 years "
-        "from before the repotting, not said to be out"
+        "from before the last potting, not said to be out"
     ) in text
     # 4 May to 25 November is 205 days.
     assert "3 mm Al wire left 2 since 4 May, 7 months" in text

@@ -1,4 +1,4 @@
-"""What is told of a line that begins with no act word."""
+"""What is told of a line that begins with no act word, or leaves open whether it was done."""
 
 from __future__ import annotations
 
@@ -36,6 +36,8 @@ _ONE_OF_THEM = "begin the line with the one that it was."
 # A longer line is not said again in full.
 _LONGEST_SHOWN = 120
 _NOT_AN_ACT = "this line begins with no act word, and is kept as if noted"
+# Its first word is one, but the words behind it leave open whether that was done.
+_NOT_CLEAR = "whether this was done is not clear, and it is kept as if noted"
 _NO_HINT = "The manual lists every act; free words go after noted."
 
 
@@ -62,7 +64,7 @@ class NoAct:
         bare = word.rstrip("?:!.,;")
         if bare != word and bare.casefold() in self.acts:
             asks = "?" in word
-            message = "who asks does not say that it is so" if asks else _NOT_AN_ACT
+            message = "who asks does not say that it is so" if asks else _NOT_CLEAR
             hint = f"Where it is so, begin the line with {bare}; where it is not, with noted."
             return Flaw("unread-line", act.line, act.column, len(word), message, hint, KEPT)
         said = hint_for_act(bare, act.text, self.acts)
